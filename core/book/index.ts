@@ -1,0 +1,1 @@
+export type { DrawingPage, DrawingSet, LineStyle, Mark, PaperPoint, TextFace } from "./types.ts";

@@ -1,0 +1,1 @@
+export type { Seam, Strip } from "./types.ts";

@@ -1,0 +1,29 @@
+import type { FlatPoint } from "../foundation/index.ts";
+import type { FlatLoop, PartEdge } from "../patterns/index.ts";
+
+/** A cut that divides a part: along a ruling (u constant) or across the rulings (v constant). */
+export interface Seam {
+  /** `S1-a/S1-b`. */
+  readonly id: string;
+  readonly partId: string;
+  readonly stripIds: readonly [string, string];
+  readonly runs: "along ruling" | "across rulings";
+  readonly atMm: number;
+  readonly lengthMm: number;
+}
+
+/** A piece that is cut from stock: the whole part, or one of its divisions. */
+export interface Strip {
+  /** The part's id when undivided, else `S1-a`, `S1-b` from front to rear. */
+  readonly id: string;
+  readonly partId: string;
+  readonly loops: readonly FlatLoop[];
+  readonly outlineMm: readonly FlatPoint[];
+  readonly holesMm: readonly (readonly FlatPoint[])[];
+  /** Where the middle of the blade goes: outline and holes with kerf and trim allowance. */
+  readonly cutLinesMm: readonly (readonly FlatPoint[])[];
+  readonly edges: readonly PartEdge[];
+  readonly areaMm2: number;
+  /** The stock it comes from; absent where none fits (a problem says so). */
+  readonly stockId?: string;
+}

@@ -1,0 +1,55 @@
+export { assert, assertNever, at } from "./assert.ts";
+export {
+  formatAngle,
+  formatMass,
+  formatMm,
+  formatNumber,
+  MINUS,
+  roundTo,
+  THIN_SPACE,
+  toDegrees,
+  toRadians,
+} from "./format.ts";
+export type { Problem, ProblemKind, ProblemLevel, ProblemPlace } from "./problems.ts";
+export { gauss, integrate, integrateWithOpenEnds } from "./quadrature.ts";
+export { fail, type Outcome, type Result, succeed } from "./results.ts";
+export { bracketedRoot, cubicRootsWithin, quadraticRoots } from "./roots.ts";
+export {
+  CHORD_ERROR_MM,
+  CHORD_TURN_RAD,
+  COINCIDENT_POINTS_MM,
+  FLAT_RADIUS_MM,
+  LARGEST_COORDINATE_MM,
+  MOST_NODES,
+  ON_CENTRE_LINE_MM,
+  PROFILE_FALLBACK_MM,
+  QUADRATURE_RELATIVE,
+  ROUNDING_RELATIVE,
+  SMOOTH_FOLD_RAD,
+} from "./tolerances.ts";
+export {
+  add2,
+  addSpace,
+  cross2,
+  crossSpace,
+  distance2,
+  distanceFlat,
+  distanceSpace,
+  dot2,
+  dotSpace,
+  type FlatPoint,
+  interpolate2,
+  leftOf2,
+  length2,
+  lengthSpace,
+  type PlanPoint,
+  type SidePoint,
+  type SpacePoint,
+  scale2,
+  subtract2,
+  toPlan,
+  toSide,
+  unit2,
+  type Vec2,
+} from "./vectors.ts";
+export { levelOf, wordProblem } from "./wording.ts";

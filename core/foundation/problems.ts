@@ -1,0 +1,94 @@
+import type { PlanPoint } from "./vectors.ts";
+
+/** What a click on a problem selects; ids of the document, or of a part, strip or rib made from it. */
+export interface ProblemPlace {
+  readonly itemId?: string;
+  readonly profileId?: string;
+  readonly nodeId?: string;
+  readonly partId?: string;
+  readonly ribId?: string;
+  /** The dotted name of a setting, such as `jig.across.spacingMm`. */
+  readonly setting?: string;
+}
+
+/** How much a problem stops: "stop" means that something named was not made, "look" that it was. */
+export type ProblemLevel = "stop" | "look";
+
+interface Placed {
+  readonly place: ProblemPlace;
+  /** The builder's own name of the thing. */
+  readonly name: string;
+}
+
+/**
+ * Everything that a sketch, a file or a setting can get wrong, as data. The words for each kind stand in
+ * `wording.ts`, and nowhere else.
+ */
+export type Problem =
+  | (Placed & { readonly kind: "outline-open"; readonly gapMm: number })
+  | (Placed & { readonly kind: "too-few-nodes"; readonly count: number; readonly needed: number })
+  | (Placed & { readonly kind: "too-many-nodes"; readonly count: number; readonly most: number })
+  | (Placed & { readonly kind: "zero-length-segment"; readonly nodeIds: readonly [string, string] })
+  | (Placed & { readonly kind: "radius-does-not-fit"; readonly radiusMm: number; readonly largestMm: number })
+  | (Placed & { readonly kind: "radius-needs-lines" })
+  | (Placed & {
+      readonly kind: "line-crosses-itself";
+      readonly edgeIds: readonly [string, string];
+      readonly at: PlanPoint;
+    })
+  | (Placed & { readonly kind: "profile-falls-back"; readonly atXMm: number; readonly fallbackMm: number })
+  | (Placed & {
+      readonly kind: "profile-too-short";
+      readonly profileName: string;
+      readonly missingFrontMm: number;
+      readonly missingRearMm: number;
+    })
+  | (Placed & {
+      readonly kind: "offset-exceeds-radius";
+      readonly radiusMm: number;
+      readonly offsetMm: number;
+      readonly atXMm: number;
+    })
+  | (Placed & {
+      readonly kind: "number-out-of-range";
+      readonly field: string;
+      readonly value: number;
+      readonly least: number;
+      readonly most: number;
+    })
+  | (Placed & { readonly kind: "unknown-reference"; readonly field: string; readonly missingId: string })
+  | (Placed & { readonly kind: "reference-cycle"; readonly itemIds: readonly string[] })
+  | (Placed & { readonly kind: "reference-moved"; readonly fromNodeId: string; readonly toNodeId: string })
+  | (Placed & { readonly kind: "left-of-centre-line"; readonly yMm: number })
+  | (Placed & { readonly kind: "fence-without-sheet"; readonly fromMm: number; readonly toMm: number })
+  | (Placed & { readonly kind: "fence-has-no-depth"; readonly atMm: number })
+  | (Placed & {
+      readonly kind: "fence-edge-too-short";
+      readonly missingFrontMm: number;
+      readonly missingRearMm: number;
+    })
+  | (Placed & {
+      readonly kind: "sheets-do-not-meet";
+      readonly otherName: string;
+      readonly gapMm: number;
+      readonly at: PlanPoint;
+    })
+  | (Placed & { readonly kind: "bend-too-tight"; readonly radiusMm: number; readonly leastRadiusMm: number })
+  | (Placed & { readonly kind: "edge-cannot-be-set-back"; readonly edgeName: string })
+  | (Placed & { readonly kind: "no-stock-for-part"; readonly thicknessMm: number })
+  | (Placed & {
+      readonly kind: "part-does-not-fit-stock";
+      readonly stripWidthMm: number;
+      readonly stockWidthMm: number;
+    })
+  | (Placed & { readonly kind: "rib-under-nothing"; readonly atMm: number })
+  | (Placed & { readonly kind: "rib-needs-bevel"; readonly proudMm: number; readonly limitMm: number })
+  | (Placed & { readonly kind: "strip-not-held"; readonly stripId: string })
+  | (Placed & {
+      readonly kind: "page-too-small";
+      readonly usableWidthMm: number;
+      readonly usableHeightMm: number;
+    })
+  | (Placed & { readonly kind: "nothing-drawn" });
+
+export type ProblemKind = Problem["kind"];

@@ -1,0 +1,83 @@
+import { assertNever } from "./assert.ts";
+import { formatMm, formatNumber } from "./format.ts";
+import type { Problem, ProblemLevel } from "./problems.ts";
+
+/** A problem in plain words: what is wrong, where, and what to do. The only place where problems get words. */
+export function wordProblem(problem: Problem): string {
+  const { name } = problem;
+  switch (problem.kind) {
+    case "outline-open":
+      return `The outline of ${name} is open by ${formatMm(problem.gapMm)} mm. Close it on its first node.`;
+    case "too-few-nodes":
+      return `${name} has ${problem.count} nodes and needs ${problem.needed}. Add nodes or delete it.`;
+    case "too-many-nodes":
+      return `${name} has ${problem.count} nodes; the most is ${problem.most}. Draw it with fewer nodes and curves.`;
+    case "zero-length-segment":
+      return `Nodes ${problem.nodeIds[0]} and ${problem.nodeIds[1]} of ${name} lie on one spot. Delete one of them.`;
+    case "radius-does-not-fit":
+      return `The radius of ${formatMm(problem.radiusMm)} mm at node ${problem.place.nodeId} of ${name} does not fit; the largest that does is ${formatMm(problem.largestMm)} mm.`;
+    case "radius-needs-lines":
+      return `Node ${problem.place.nodeId} of ${name} has a radius beside a curve. A radius goes between two straight lines; take it off or make both sides straight.`;
+    case "line-crosses-itself":
+      return `Edges ${problem.edgeIds[0]} and ${problem.edgeIds[1]} of ${name} cross near x ${formatMm(problem.at.x)}, y ${formatMm(problem.at.y)}. Move a node so that they do not.`;
+    case "profile-falls-back":
+      return `${name} runs back by ${formatNumber(problem.fallbackMm, 2)} mm near x ${formatMm(problem.atXMm)}. A profile goes rearward only; move the node beside it.`;
+    case "profile-too-short":
+      return `${problem.profileName} does not cover ${name}: it is short by ${formatMm(problem.missingFrontMm)} mm at the front and ${formatMm(problem.missingRearMm)} mm at the rear. Lengthen the profile or shorten the outline.`;
+    case "offset-exceeds-radius":
+      return `Near x ${formatMm(problem.atXMm)} ${name} bends to a radius of ${formatMm(problem.radiusMm)} mm, but its foam and skins need ${formatMm(problem.offsetMm)} mm there. Make the bend wider or the foam thinner.`;
+    case "number-out-of-range":
+      return `${problem.field} of ${name} is ${formatNumber(problem.value, 1)}. It must lie between ${formatNumber(problem.least, 1)} and ${formatNumber(problem.most, 1)}.`;
+    case "unknown-reference":
+      return `${name} names ${problem.missingId} as its ${problem.field}, and there is no such thing. Choose another.`;
+    case "reference-cycle":
+      return `${name} follows an edge that follows ${name} again (${problem.itemIds.join(" → ")}). Give one of them nodes of its own.`;
+    case "reference-moved":
+      return `An edge that ${name} follows has lost an end; it now runs from ${problem.fromNodeId} to ${problem.toNodeId}. Check that this is what you want.`;
+    case "left-of-centre-line":
+      return `Node ${problem.place.nodeId} of ${name} lies ${formatMm(-problem.yMm)} mm left of the centre line. With mirroring on, draw the right half only.`;
+    case "fence-without-sheet":
+      return `${name} has no sheet above it from ${formatMm(problem.fromMm)} to ${formatMm(problem.toMm)} mm along its line. Shorten the fence or draw a sheet over it.`;
+    case "fence-has-no-depth":
+      return `The lower edge of ${name} is above the sheet at ${formatMm(problem.atMm)} mm along its line. Lower it there or end the fence earlier.`;
+    case "fence-edge-too-short":
+      return `The lower edge of ${name} is short by ${formatMm(problem.missingFrontMm)} mm at the front and ${formatMm(problem.missingRearMm)} mm at the rear. Lengthen it in the side view.`;
+    case "sheets-do-not-meet":
+      return `${name} and ${problem.otherName} share an edge in plan but miss each other by ${formatMm(problem.gapMm)} mm in height near x ${formatMm(problem.at.x)}. Bring the profiles together or end the shared edge there.`;
+    case "bend-too-tight":
+      return `${name} bends to ${formatMm(problem.radiusMm)} mm; this foam bends cold to ${formatMm(problem.leastRadiusMm)} mm. Make the bend wider, the foam thinner, or choose another foam.`;
+    case "edge-cannot-be-set-back":
+      return `${problem.edgeName} of ${name} cannot be set back for its joint: the edges beside it are too short. Lengthen them.`;
+    case "no-stock-for-part":
+      return `${name} is ${formatMm(problem.thicknessMm)} mm thick and no stock sheet has that thickness and foam. Add one under Stock.`;
+    case "part-does-not-fit-stock":
+      return `A strip of ${name} is ${formatMm(problem.stripWidthMm)} mm wide and the stock ${formatMm(problem.stockWidthMm)} mm. Choose larger stock.`;
+    case "rib-under-nothing":
+      return `The rib at ${formatMm(problem.atMm)} mm has no sheet on it. Move it or delete it.`;
+    case "rib-needs-bevel":
+      return `${name} cut square would stand ${formatMm(problem.proudMm)} mm proud on its far edge; the limit is ${formatMm(problem.limitMm)} mm. Bevel its top as listed.`;
+    case "strip-not-held":
+      return `${problem.stripId} rests on no rib and on no neighbour when its turn comes. Add a rib under it.`;
+    case "page-too-small":
+      return `The paper leaves ${formatMm(problem.usableWidthMm)} by ${formatMm(problem.usableHeightMm)} mm inside its margins, too little for the 200 mm bar. Choose larger paper or smaller margins.`;
+    case "nothing-drawn":
+      return "Nothing is drawn yet. Draw a section in the plan to begin.";
+    default:
+      return assertNever(problem);
+  }
+}
+
+/** Whether a problem kept something from being made ("stop") or only wants looking at ("look"). */
+export function levelOf(problem: Problem): ProblemLevel {
+  switch (problem.kind) {
+    case "reference-moved":
+    case "rib-needs-bevel":
+    case "bend-too-tight":
+    case "sheets-do-not-meet":
+    case "nothing-drawn":
+    case "strip-not-held":
+      return "look";
+    default:
+      return "stop";
+  }
+}

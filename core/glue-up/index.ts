@@ -1,0 +1,1 @@
+export type { GlueStep } from "./types.ts";

@@ -1,0 +1,1 @@
+export type { Baseboard, Jig, Rib, RibHeight } from "./types.ts";

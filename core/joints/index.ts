@@ -1,0 +1,1 @@
+export type { Joint, JointCut } from "./types.ts";

@@ -1,0 +1,1 @@
+export type { MarkingRow, MarkingTable, RowReason } from "./types.ts";

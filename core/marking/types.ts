@@ -1,0 +1,22 @@
+import type { FlatPoint } from "../foundation/index.ts";
+
+/** Why a row is in the table. */
+export type RowReason = "station" | "corner" | "extra";
+
+/** Marks across the strip at one place along the datum: offsets from the datum to every edge there, ascending. */
+export interface MarkingRow {
+  readonly alongMm: number;
+  readonly offsetsMm: readonly number[];
+  readonly reason: RowReason;
+}
+
+/** How to mark a strip out with tape and square; the datum is parallel to u. */
+export interface MarkingTable {
+  readonly stripId: string;
+  /** The flat point where the datum starts: alongMm 0, offset 0. */
+  readonly origin: FlatPoint;
+  readonly rows: readonly MarkingRow[];
+  /** Largest distance from the true edge when marks are joined straight, and with a batten (natural spline). */
+  readonly straightMissMm: number;
+  readonly battenMissMm: number;
+}

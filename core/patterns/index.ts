@@ -1,0 +1,1 @@
+export type { BendZone, FlatEdge, FlatLoop, Part, PartEdge } from "./types.ts";

@@ -1,0 +1,69 @@
+import type { FlatPoint } from "../foundation/index.ts";
+import type { EdgeRole, Hand, SeatStation } from "../surfaces/index.ts";
+
+/** One edge of a flat loop, first to last point, both ends included; seen from the face that the part names. */
+export interface FlatEdge {
+  readonly edgeId: string;
+  readonly name: string;
+  readonly role: EdgeRole | "seam";
+  readonly points: readonly FlatPoint[];
+}
+
+/** A closed flat loop: each edge starts where the one before ends. Outlines counter-clockwise, holes clockwise. */
+export interface FlatLoop {
+  readonly edges: readonly FlatEdge[];
+}
+
+/** The three separate computations of an edge's length, and how it is cut. */
+export interface PartEdge {
+  readonly edgeId: string;
+  readonly name: string;
+  readonly role: EdgeRole | "seam";
+  /** In space, on the drawn surface, along the curve as drawn. */
+  readonly drawnLengthMm: number;
+  /** In space, on the neutral fibre, by quadrature. */
+  readonly spaceLengthMm: number;
+  /** On the flat outline as it is written to the template. */
+  readonly flatLengthMm: number;
+  /** Bevel of the foam edge off square at its start and end, rad; 0 where it is cut square. */
+  readonly bevelRad: readonly [number, number];
+}
+
+/** A stretch of a part with one bending verdict, in flat u. */
+export interface BendZone {
+  readonly fromUMm: number;
+  readonly toUMm: number;
+  readonly verdict: "flat" | "bend cold" | "too tight";
+  /** Least radius of the neutral fibre in the zone; absent where it is flat. */
+  readonly leastRadiusMm?: number;
+  /** Which face is inside the bend. */
+  readonly inside?: "upper face" | "lower face";
+  /** Outer-fibre strain t / (2 R). */
+  readonly strain: number;
+}
+
+/** A sheet on one hand, laid flat at its neutral fibre. */
+export interface Part {
+  /** `S2R`, `S2.1L`, `S1` when whole. */
+  readonly id: string;
+  readonly sheetId: string;
+  readonly itemId: string;
+  readonly name: string;
+  readonly kind: "section" | "fence";
+  readonly hand: Hand;
+  /** The face that looks at the reader of the pattern. */
+  readonly faceShown: "upper face" | "inboard face";
+  readonly foamId: string;
+  readonly thicknessMm: number;
+  /** First loop: the outline of the largest island; then further outlines and holes. */
+  readonly loops: readonly FlatLoop[];
+  readonly edges: readonly PartEdge[];
+  readonly spaceAreaMm2: number;
+  readonly flatAreaMm2: number;
+  readonly zones: readonly BendZone[];
+  readonly minRadiusMm?: number;
+  readonly maxStrain: number;
+  readonly verdict: BendZone["verdict"];
+  /** A fence's upper edge: heights and bevels along it; empty for other parts. */
+  readonly seat: readonly SeatStation[];
+}

@@ -1,0 +1,290 @@
+import * as v from "valibot";
+
+/**
+ * The project document, version 1: only what the builder gave. Lengths in mm, angles in rad, masses in kg.
+ * Numbers are taken as typed, however odd; `checkDocument` turns odd ones into problems that name them, so that
+ * the rest of the tray still computes.
+ */
+export const CURRENT_VERSION = 1;
+
+const Id = v.pipe(v.string(), v.regex(/^[A-Za-z0-9_-]{1,40}$/, "an id of letters, digits, - and _"));
+const Name = v.pipe(v.string(), v.maxLength(60));
+/** A number as typed; NaN is let through here and named by `checkDocument`. */
+const Typed = v.union([v.number(), v.nan()]);
+
+/** Where a default comes from (facts of the trade without a source are common practice). */
+export const OriginSchema = v.picklist(["published", "published-weak", "common-practice", "memory", "typed"]);
+
+const nodeFields = {
+  kind: v.literal("node"),
+  id: Id,
+  /** A tangent arc at this node, between two lines only. */
+  radiusMm: v.exactOptional(Typed),
+  /** How the two segments meet where at least one is a curve. Default: smooth between curves, corner beside a line. */
+  meets: v.exactOptional(v.picklist(["smooth", "corner"])),
+  /** Typed direction of travel at the end of the curve that arrives; rad from the first axis toward the second. */
+  tangentInRad: v.exactOptional(Typed),
+  /** Typed direction of travel at the start of the curve that leaves. */
+  tangentOutRad: v.exactOptional(Typed),
+  /** The segment that leaves this node. */
+  next: v.picklist(["line", "curve"]),
+  /** Knot spacing of the curve segment that leaves; its chord length if absent. Set when a curve is split. */
+  knotSpacingMm: v.exactOptional(Typed),
+  /** The builder's name for the edge that leaves. */
+  edgeName: v.exactOptional(Name),
+};
+
+/** A node of a line in plan. */
+export const PlanNodeSchema = v.strictObject({ ...nodeFields, x: Typed, y: Typed });
+/** A node of a profile or of a lower edge in the side view. */
+export const SideNodeSchema = v.strictObject({ ...nodeFields, x: Typed, z: Typed });
+
+/** A stretch of another item's edge, from → to in that outline's own direction; `hand` names the image. */
+export const EdgeRefSchema = v.strictObject({
+  itemId: Id,
+  fromNodeId: Id,
+  toNodeId: Id,
+  hand: v.picklist(["right", "left"]),
+});
+
+/** A piece of a line that follows another item's edge instead of having nodes of its own. */
+export const FollowSchema = v.strictObject({
+  kind: v.literal("follow"),
+  id: Id,
+  edge: EdgeRefSchema,
+  /** Whether this line runs the referenced stretch from → to ("along") or to → from ("against"). */
+  direction: v.picklist(["along", "against"]),
+  /** The segment that leaves the end of the followed stretch. */
+  next: v.picklist(["line", "curve"]),
+  edgeName: v.exactOptional(Name),
+});
+
+const PlanElementSchema = v.variant("kind", [PlanNodeSchema, FollowSchema]);
+
+/** A line in plan: an outline if closed, a fence line if not. */
+export const PlanLineSchema = v.strictObject({
+  closed: v.boolean(),
+  elements: v.array(PlanElementSchema),
+});
+
+/** The foam of one sheet; the tray's own if absent. */
+const CoreSchema = v.strictObject({ foamId: Id, thicknessMm: Typed });
+
+export const ProfileSchema = v.strictObject({
+  id: Id,
+  name: Name,
+  nodes: v.array(SideNodeSchema),
+});
+
+export const SectionSchema = v.strictObject({
+  kind: v.literal("section"),
+  id: Id,
+  /** The number in the part code: 2 in S2R. */
+  number: v.number(),
+  name: Name,
+  outline: PlanLineSchema,
+  profileId: Id,
+  /** The line y = pivotYMm where tilt and heading leave the profile where it is; nearest outline edge if absent. */
+  pivotYMm: v.exactOptional(Typed),
+  /** ψ: the rulings run rearward by tan ψ per unit y. */
+  headingRad: Typed,
+  /** τ: the rulings rise by tan τ per unit y. */
+  tiltRad: Typed,
+  core: v.exactOptional(CoreSchema),
+});
+
+/** The finished lower edge: heights z(x) above ground, or depths below the sheet along the fence's own length. */
+const LowerEdgeSchema = v.variant("kind", [
+  v.strictObject({ kind: v.literal("heights"), nodes: v.array(SideNodeSchema) }),
+  v.strictObject({
+    kind: v.literal("depths"),
+    nodes: v.array(v.strictObject({ id: Id, alongMm: Typed, depthMm: Typed })),
+  }),
+]);
+
+export const FenceSchema = v.strictObject({
+  kind: v.literal("fence"),
+  id: Id,
+  number: v.number(),
+  name: Name,
+  /** The fence's mid-plane, square to the ground. */
+  line: PlanLineSchema,
+  lowerEdge: LowerEdgeSchema,
+  seat: v.picklist(["core", "skin"]),
+  /** The fence stands in the jig before the sheets (upright jigs only). */
+  standsFirst: v.boolean(),
+  core: v.exactOptional(CoreSchema),
+});
+
+export const ItemSchema = v.variant("kind", [SectionSchema, FenceSchema]);
+
+/** Where each default of a material comes from, by field name. */
+const Origins = v.record(v.string(), OriginSchema);
+
+export const FoamSchema = v.strictObject({
+  id: Id,
+  name: Name,
+  densityKgPerM3: Typed,
+  /** Least radius of a cold bend at mid-thickness, as a multiple of the thickness. */
+  leastBendRatio: Typed,
+  /** Compression modulus along the sheet. */
+  modulusMPa: Typed,
+  mostCelsius: Typed,
+  hotWire: v.picklist(["allowed", "never"]),
+  origins: Origins,
+});
+
+export const ClothSchema = v.strictObject({
+  id: Id,
+  name: Name,
+  arealKgPerM2: Typed,
+  rollWidthMm: Typed,
+  origins: Origins,
+});
+
+export const ResinSchema = v.strictObject({
+  id: Id,
+  name: Name,
+  potLifeMinutes: Typed,
+  filmMinutes: Typed,
+  solidHours: Typed,
+  densityKgPerM3: Typed,
+  origins: Origins,
+});
+
+export const GlueSchema = v.strictObject({
+  id: Id,
+  name: Name,
+  openMinutes: Typed,
+  clampHours: Typed,
+  loadHours: Typed,
+  gapLimitMm: Typed,
+  spreadKgPerM2: Typed,
+  /** Whether the isocyanate caution belongs to it. */
+  hazard: v.picklist(["isocyanate", "epoxy"]),
+  origins: Origins,
+});
+
+export const BoardSchema = v.strictObject({
+  id: Id,
+  name: Name,
+  thicknessMm: Typed,
+  lengthMm: Typed,
+  widthMm: Typed,
+  densityKgPerM3: Typed,
+  origins: Origins,
+});
+
+export const StockSchema = v.strictObject({
+  id: Id,
+  foamId: Id,
+  thicknessMm: Typed,
+  lengthMm: Typed,
+  widthMm: Typed,
+});
+
+const RibPlacesSchema = v.variant("kind", [
+  v.strictObject({ kind: v.literal("none") }),
+  v.strictObject({ kind: v.literal("spacing"), spacingMm: Typed }),
+  v.strictObject({ kind: v.literal("typed"), atMm: v.array(Typed) }),
+]);
+
+export const PaperNames = ["A4", "A3", "Letter", "Tabloid", "A1", "A0", "roll"] as const;
+
+export const ProjectSchema = v.strictObject({
+  format: v.literal("traywright"),
+  version: v.literal(CURRENT_VERSION),
+  id: Id,
+  title: Name,
+  /** Fields after ISO 7200. */
+  titleBlock: v.strictObject({
+    owner: Name,
+    creator: Name,
+    approver: Name,
+    /** yyyy-mm-dd; the only date on the pages, so that the same project gives the same bytes. */
+    issuedOn: v.pipe(v.string(), v.regex(/^\d{4}-\d{2}-\d{2}$/, "a date as 2026-11-25")),
+    revision: v.pipe(v.string(), v.maxLength(2)),
+  }),
+  symmetry: v.picklist(["mirrored", "none"]),
+  drawnFace: v.picklist(["air", "neutral"]),
+  /** The foam of every sheet that names none of its own. */
+  core: CoreSchema,
+  /** The nominal skin on each face, which the geometry uses; the laminate never moves the foam. */
+  skins: v.strictObject({ lowerMm: Typed, upperMm: Typed }),
+  profiles: v.array(ProfileSchema),
+  items: v.array(ItemSchema),
+  materials: v.strictObject({
+    foams: v.array(FoamSchema),
+    cloths: v.array(ClothSchema),
+    resins: v.array(ResinSchema),
+    glues: v.array(GlueSchema),
+    boards: v.array(BoardSchema),
+  }),
+  stock: v.array(StockSchema),
+  cutting: v.strictObject({
+    tool: v.picklist(["knife", "saw", "hot-wire"]),
+    kerfMm: Typed,
+    /** Which side of the line the blade takes: the waste (nothing lost), half and half, or the part. */
+    bladeSide: v.picklist(["waste", "middle", "part"]),
+    /** Left standing on free edges, to be trimmed after lamination. */
+    trimMm: Typed,
+    /** Lost on every side of a stock sheet before its edge is true. */
+    stockEdgeMm: Typed,
+    /** Least distance between a cross seam and its neighbour's. */
+    seamStaggerMm: Typed,
+  }),
+  marking: v.strictObject({ intervalMm: Typed, toleranceMm: Typed }),
+  jig: v.strictObject({
+    attitude: v.picklist(["upright", "inverted"]),
+    boardId: Id,
+    across: RibPlacesSchema,
+    along: RibPlacesSchema,
+    leastHeightMm: Typed,
+    /** How far the far edge of a square-cut rib may stand proud. */
+    proudLimitMm: Typed,
+  }),
+  glue: v.strictObject({
+    glueId: Id,
+    /** The glue line, shared by both edges of a joint. */
+    gapMm: Typed,
+    pinSpacingMm: Typed,
+    pinSpacingCurvedMm: Typed,
+  }),
+  paper: v.strictObject({
+    size: v.picklist(PaperNames),
+    rollWidthMm: Typed,
+    marginMm: Typed,
+    overlapMm: Typed,
+    /** What a test print needs: printed length × correction = true length, 0.98 to 1.02. */
+    correctionX: Typed,
+    correctionY: Typed,
+  }),
+});
+
+/** The document is never changed in place: every list and record of it is read-only. */
+type DeepReadonly<T> = T extends readonly (infer Element)[]
+  ? readonly DeepReadonly<Element>[]
+  : T extends object
+    ? { readonly [Key in keyof T]: DeepReadonly<T[Key]> }
+    : T;
+
+export type Origin = DeepReadonly<v.InferOutput<typeof OriginSchema>>;
+export type PlanNode = DeepReadonly<v.InferOutput<typeof PlanNodeSchema>>;
+export type SideNode = DeepReadonly<v.InferOutput<typeof SideNodeSchema>>;
+export type EdgeRef = DeepReadonly<v.InferOutput<typeof EdgeRefSchema>>;
+export type FollowPiece = DeepReadonly<v.InferOutput<typeof FollowSchema>>;
+export type PlanElement = PlanNode | FollowPiece;
+export type PlanLine = DeepReadonly<v.InferOutput<typeof PlanLineSchema>>;
+export type Profile = DeepReadonly<v.InferOutput<typeof ProfileSchema>>;
+export type Section = DeepReadonly<v.InferOutput<typeof SectionSchema>>;
+export type Fence = DeepReadonly<v.InferOutput<typeof FenceSchema>>;
+export type Item = Section | Fence;
+export type Foam = DeepReadonly<v.InferOutput<typeof FoamSchema>>;
+export type Cloth = DeepReadonly<v.InferOutput<typeof ClothSchema>>;
+export type Resin = DeepReadonly<v.InferOutput<typeof ResinSchema>>;
+export type Glue = DeepReadonly<v.InferOutput<typeof GlueSchema>>;
+export type Board = DeepReadonly<v.InferOutput<typeof BoardSchema>>;
+export type Stock = DeepReadonly<v.InferOutput<typeof StockSchema>>;
+export type RibPlaces = DeepReadonly<v.InferOutput<typeof RibPlacesSchema>>;
+export type PaperName = (typeof PaperNames)[number];
+export type Project = DeepReadonly<v.InferOutput<typeof ProjectSchema>>;

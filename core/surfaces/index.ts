@@ -1,0 +1,15 @@
+export type {
+  Chart,
+  ChartPiece,
+  CylinderChart,
+  EdgeRole,
+  FaceDepths,
+  FenceSheet,
+  Hand,
+  RegionEdge,
+  RegionLoop,
+  SeatStation,
+  SectionSheet,
+  Sheet,
+  UprightChart,
+} from "./types.ts";

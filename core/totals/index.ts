@@ -1,0 +1,1 @@
+export type { Totals } from "./types.ts";

@@ -1,0 +1,22 @@
+/** What the tray adds up to. Masses are of bare foam; skins and mounts come with their own stages. */
+export interface Totals {
+  readonly partCount: number;
+  readonly stripCount: number;
+  readonly foamAreaMm2: number;
+  readonly foamMassKg: number;
+  /** Glue that stays in the joints. */
+  readonly glueMassKg: number;
+  readonly jointLengthMm: number;
+  /** Least number of stock sheets by area, each kind of stock. */
+  readonly stock: readonly {
+    readonly stockId: string;
+    readonly name: string;
+    readonly areaMm2: number;
+    readonly sheetsAtLeast: number;
+  }[];
+  readonly ribBoardAreaMm2: number;
+  readonly ribBoardsAtLeast: number;
+  readonly ribBoardMassKg: number;
+  /** Hands-on time for marking, cutting, jig and glue-up at the rates of common practice, hours. */
+  readonly handsOnHours: number;
+}
