@@ -1,0 +1,60 @@
+import type { EdgeRef, Fence, PlanNode, Profile, Project, Section, SideNode } from "./schema.ts";
+
+/** One drawn line of the document: an item's line in plan, a profile, or a fence's lower edge. */
+export type LineRef =
+  | { readonly of: "item"; readonly itemId: string }
+  | { readonly of: "profile"; readonly profileId: string }
+  | { readonly of: "lower-edge"; readonly itemId: string };
+
+/** The settings of a project that no item owns; a change replaces whole fields. */
+export type Settings = Omit<Project, "format" | "version" | "id" | "profiles" | "items">;
+
+/** What may be changed on a section or fence besides its nodes; `undefined` takes an optional field away. */
+export type SectionChanges = {
+  readonly [Key in "name" | "profileId" | "pivotYMm" | "headingRad" | "tiltRad" | "core"]?: Section[Key] | undefined;
+};
+export type FenceChanges = {
+  readonly [Key in "name" | "lowerEdge" | "seat" | "standsFirst" | "core"]?: Fence[Key] | undefined;
+};
+
+/** What may be changed on a node besides its place; `undefined` takes an optional field away. */
+export type NodeChanges = {
+  readonly [Key in "radiusMm" | "meets" | "tangentInRad" | "tangentOutRad" | "next" | "edgeName"]?:
+    | PlanNode[Key]
+    | undefined;
+};
+
+/**
+ * Every edit of a document, as plain data. `applyCommand` gives the new document; ids of new things are
+ * chosen by whoever makes the command, so that applying is pure.
+ */
+export type Command =
+  | { readonly kind: "add-section"; readonly section: Section; readonly profile?: Profile }
+  | { readonly kind: "add-fence"; readonly fence: Fence }
+  | { readonly kind: "add-profile"; readonly profile: Profile }
+  | { readonly kind: "delete-item"; readonly itemId: string }
+  | { readonly kind: "delete-profile"; readonly profileId: string }
+  | { readonly kind: "change-section"; readonly itemId: string; readonly changes: SectionChanges }
+  | { readonly kind: "change-fence"; readonly itemId: string; readonly changes: FenceChanges }
+  | { readonly kind: "rename-profile"; readonly profileId: string; readonly name: string }
+  /** `to` is (x, y) in plan, (x, z) in the side view. A node of a fence's depths has (alongMm, depthMm). */
+  | { readonly kind: "move-node"; readonly line: LineRef; readonly nodeId: string; readonly to: readonly [number, number] }
+  | { readonly kind: "change-node"; readonly line: LineRef; readonly nodeId: string; readonly changes: NodeChanges }
+  | { readonly kind: "append-node"; readonly line: LineRef; readonly node: PlanNode | SideNode }
+  /** Puts a node into the segment that leaves `afterNodeId`, at curve parameter t: the line keeps its shape. */
+  | { readonly kind: "split-segment"; readonly line: LineRef; readonly afterNodeId: string; readonly t: number; readonly newNodeId: string }
+  | { readonly kind: "delete-node"; readonly line: LineRef; readonly nodeId: string }
+  | { readonly kind: "close-outline"; readonly itemId: string }
+  /** Lets the segment that leaves `afterNodeId` follow an edge; its end nodes, and those between, give way to it. */
+  | {
+      readonly kind: "follow-edge";
+      readonly itemId: string;
+      readonly afterNodeId: string;
+      readonly beforeNodeId: string;
+      readonly edge: EdgeRef;
+      readonly direction: "along" | "against";
+      readonly newId: string;
+    }
+  /** Gives a following piece nodes of its own again, where it runs now. */
+  | { readonly kind: "unfollow-edge"; readonly itemId: string; readonly followId: string }
+  | { readonly kind: "change-settings"; readonly changes: Partial<Settings> };
