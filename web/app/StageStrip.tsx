@@ -1,0 +1,28 @@
+import { StageNames, useView } from "../stores/index.ts";
+import { stages } from "../stages/index.ts";
+
+/** The stages of the work in their order, as stations along one line. */
+export function StageStrip() {
+  const stage = useView((view) => view.stage);
+  const setStage = useView((view) => view.setStage);
+  return (
+    <nav className="stage-strip" aria-label="Stages of the work">
+      <ol>
+        {StageNames.map((name) => (
+          <li key={name}>
+            <button
+              type="button"
+              className="plain"
+              aria-current={name === stage ? "step" : undefined}
+              title={stages[name].explains}
+              data-testid={`stage-${name}`}
+              onClick={() => setStage(name)}
+            >
+              {stages[name].word}
+            </button>
+          </li>
+        ))}
+      </ol>
+    </nav>
+  );
+}

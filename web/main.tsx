@@ -1,0 +1,14 @@
+import { createRoot } from "react-dom/client";
+import { App } from "./app/App.tsx";
+import { start } from "./app/start.ts";
+import { assert } from "../core/foundation/index.ts";
+import "./style/fonts.css";
+import "./style/tokens.css";
+import "./style/base.css";
+import "./style/layout.css";
+import "./style/stages.css";
+
+const root = document.getElementById("root");
+assert(root !== null, "the page has a root");
+start();
+createRoot(root).render(<App />);

@@ -1,0 +1,1 @@
+export { type StageEntry, stages } from "./stages.ts";

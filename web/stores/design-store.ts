@@ -1,0 +1,38 @@
+import { create } from "zustand";
+import type { Design } from "../../core/design.ts";
+import type { Project } from "../../core/project/index.ts";
+import { latestWins } from "../worker/latest-wins.ts";
+import { useDocument } from "./document-store.ts";
+
+/** What follows from the document, as the worker last computed it. Never edited, never saved. */
+export interface DesignStore {
+  readonly design: Design | undefined;
+  readonly isComputing: boolean;
+  /** Our own mistake in the core, in its own words; absent while all is well. */
+  readonly failure: string | undefined;
+}
+
+export const useDesign = create<DesignStore>()(() => ({
+  design: undefined,
+  isComputing: false,
+  failure: undefined,
+}));
+
+/**
+ * Computes the design now and again after every change of the document, also inside gestures. One computation
+ * runs at a time; while it runs only the newest document waits. Returns what stops it.
+ */
+export function followDocument(compute: (project: Project) => Promise<Design>): () => void {
+  const request = latestWins(compute, {
+    onResult: (design, isLast) => useDesign.setState({ design, isComputing: !isLast, failure: undefined }),
+    onFailure: (error, isLast) => useDesign.setState({ isComputing: !isLast, failure: String(error) }),
+  });
+  const ask = (project: Project) => {
+    useDesign.setState({ isComputing: true });
+    request(project);
+  };
+  ask(useDocument.getState().project);
+  return useDocument.subscribe((state, previous) => {
+    if (state.project !== previous.project) ask(state.project);
+  });
+}

@@ -1,0 +1,15 @@
+export { type DesignStore, followDocument, useDesign } from "./design-store.ts";
+export { type DocumentStore, useDocument } from "./document-store.ts";
+export { type Preferences, usePreferences } from "./preferences-store.ts";
+export {
+  type Overlay,
+  type PhoneView,
+  type Selection,
+  type Snaps,
+  type StageName,
+  StageNames,
+  type ToolName,
+  ToolNames,
+  useView,
+  type Viewport,
+} from "./view-store.ts";

@@ -1,0 +1,29 @@
+import { create } from "zustand";
+import { createJSONStorage, persist } from "zustand/middleware";
+
+/** What this builder likes on this device; kept here, never in the document. */
+export interface Preferences {
+  readonly light: "system" | "light" | "dark";
+  /** On which side the tools stand: by the drawing hand. */
+  readonly hand: "right" | "left";
+  readonly shelfWidthPx: number;
+  /** Height of the shelf when it is a drawer from below. */
+  readonly drawerHeightPx: number;
+}
+
+export interface PreferencesStore extends Preferences {
+  prefer(changes: Partial<Preferences>): void;
+}
+
+export const usePreferences = create<PreferencesStore>()(
+  persist(
+    (set) => ({
+      light: "system",
+      hand: "right",
+      shelfWidthPx: 336,
+      drawerHeightPx: 280,
+      prefer: (changes) => set(changes),
+    }),
+    { name: "traywright-preferences", version: 1, storage: createJSONStorage(() => localStorage) },
+  ),
+);

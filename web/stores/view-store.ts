@@ -1,0 +1,89 @@
+import { create } from "zustand";
+
+/** The stages of the work that exist, in their order. */
+export const StageNames = ["draw", "sheets", "stock", "jig", "glue", "print"] as const;
+export type StageName = (typeof StageNames)[number];
+
+/** The tools of the drawing board. */
+export const ToolNames = ["select", "section", "fence", "profile", "measure"] as const;
+export type ToolName = (typeof ToolNames)[number];
+
+/** What is chosen: a drawn thing, or something that follows from it. */
+export type Selection =
+  | {
+      readonly kind: "item";
+      readonly itemId: string;
+      readonly nodeId?: string;
+      /** Which line of the item the node is on; the item's own line in plan if absent. */
+      readonly line?: "item" | "lower-edge";
+    }
+  | { readonly kind: "profile"; readonly profileId: string; readonly nodeId?: string }
+  | { readonly kind: "part"; readonly partId: string }
+  | { readonly kind: "rib"; readonly ribId: string };
+
+/** What the board shows: the middle of each view and one scale, so that plan and side view share the x axis. */
+export interface Viewport {
+  readonly centreXMm: number;
+  readonly planCentreYMm: number;
+  readonly sideCentreZMm: number;
+  readonly pixelsPerMm: number;
+}
+
+/** What the pointer snaps to. */
+export interface Snaps {
+  readonly nodes: boolean;
+  readonly grid: boolean;
+  readonly centreLine: boolean;
+  readonly gridMm: number;
+}
+
+/** Dialogs and panels over the work; one at a time. */
+export type Overlay = "keys" | "problems" | "menu";
+
+/** What a phone shows in the Draw stage: one view at a time. */
+export type PhoneView = "drawing" | "parts" | "chosen";
+
+/** How the work is looked at: never saved with the document, never undone. */
+export interface ViewStore {
+  readonly stage: StageName;
+  readonly tool: ToolName;
+  readonly selection: Selection | undefined;
+  /** Station of the cross-section. */
+  readonly hairlineXMm: number;
+  readonly viewport: Viewport;
+  /** Counts the wishes to see everything; the board fits its views when it changes. */
+  readonly fitRequests: number;
+  readonly snaps: Snaps;
+  readonly overlay: Overlay | undefined;
+  readonly phoneView: PhoneView;
+  setStage(stage: StageName): void;
+  setTool(tool: ToolName): void;
+  select(selection: Selection | undefined): void;
+  setHairline(hairlineXMm: number): void;
+  setViewport(viewport: Viewport): void;
+  requestFit(): void;
+  setSnaps(snaps: Partial<Snaps>): void;
+  setOverlay(overlay: Overlay | undefined): void;
+  setPhoneView(phoneView: PhoneView): void;
+}
+
+export const useView = create<ViewStore>()((set) => ({
+  stage: "draw",
+  tool: "select",
+  selection: undefined,
+  hairlineXMm: 1000,
+  viewport: { centreXMm: 1000, planCentreYMm: 0, sideCentreZMm: 100, pixelsPerMm: 0.35 },
+  fitRequests: 0,
+  snaps: { nodes: true, grid: true, centreLine: true, gridMm: 10 },
+  overlay: undefined,
+  phoneView: "drawing",
+  setStage: (stage) => set({ stage }),
+  setTool: (tool) => set({ tool }),
+  select: (selection) => set({ selection }),
+  setHairline: (hairlineXMm) => set({ hairlineXMm }),
+  setViewport: (viewport) => set({ viewport }),
+  requestFit: () => set(({ fitRequests }) => ({ fitRequests: fitRequests + 1 })),
+  setSnaps: (snaps) => set((state) => ({ snaps: { ...state.snaps, ...snaps } })),
+  setOverlay: (overlay) => set({ overlay }),
+  setPhoneView: (phoneView) => set({ phoneView }),
+}));
