@@ -57,13 +57,17 @@ function offlineWorker(): Plugin {
   return {
     name: "offline-worker",
     apply: "build",
-    generateBundle(_options, bundle) {
-      const hash = createHash("sha256");
-      const files = Object.values(bundle).sort((a, b) => a.fileName.localeCompare(b.fileName));
-      for (const file of files) hash.update(file.fileName).update(file.type === "chunk" ? file.code : file.source);
-      const names = ["./", ...files.map((file) => file.fileName)];
-      const source = serviceWorkerSource(`traywright-${hash.digest("hex").slice(0, 16)}`, names);
-      this.emitFile({ type: "asset", fileName: "offline.js", source });
+    generateBundle: {
+      order: "post",
+      handler(_options, bundle) {
+        const hash = createHash("sha256");
+        const files = Object.values(bundle).sort((a, b) => a.fileName.localeCompare(b.fileName));
+        for (const file of files)
+          hash.update(file.fileName).update(file.type === "chunk" ? file.code : file.source);
+        const names = ["./", ...files.map((file) => file.fileName)].filter((name) => name !== "index.html");
+        const source = serviceWorkerSource(`traywright-${hash.digest("hex").slice(0, 16)}`, names);
+        this.emitFile({ type: "asset", fileName: "offline.js", source });
+      },
     },
   };
 }

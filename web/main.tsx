@@ -1,7 +1,7 @@
 import { createRoot } from "react-dom/client";
+import { assert } from "../core/foundation/index.ts";
 import { App } from "./app/App.tsx";
 import { start } from "./app/start.ts";
-import { assert } from "../core/foundation/index.ts";
 import "./style/fonts.css";
 import "./style/tokens.css";
 import "./style/base.css";

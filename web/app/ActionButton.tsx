@@ -1,7 +1,13 @@
 import type { Action } from "./actions.ts";
 
 /** A button for an action, with its word, and its key in the hint. */
-export function ActionButton({ action, isEnabled }: { readonly action: Action; readonly isEnabled: boolean }) {
+export function ActionButton({
+  action,
+  isEnabled,
+}: {
+  readonly action: Action;
+  readonly isEnabled: boolean;
+}) {
   const Icon = action.icon;
   const hint = `${action.explains} (${action.keys.join(", ")})`;
   return (

@@ -1,5 +1,5 @@
-import { useView } from "../stores/index.ts";
 import { stages } from "../stages/index.ts";
+import { useView } from "../stores/index.ts";
 import { TitleBar } from "./TitleBar.tsx";
 import { TruthLine } from "./TruthLine.tsx";
 

@@ -1,5 +1,5 @@
-import { StageNames, useView } from "../stores/index.ts";
 import { stages } from "../stages/index.ts";
+import { StageNames, useView } from "../stores/index.ts";
 
 /** The stages of the work in their order, as stations along one line. */
 export function StageStrip() {

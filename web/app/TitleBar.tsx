@@ -1,6 +1,6 @@
 import { useDocument, useView } from "../stores/index.ts";
-import { actions } from "./actions.ts";
 import { ActionButton } from "./ActionButton.tsx";
+import { actions } from "./actions.ts";
 import { StageStrip } from "./StageStrip.tsx";
 
 /** Name of the tray, the strip of stages, and what takes changes back. */
@@ -12,7 +12,12 @@ export function TitleBar() {
   };
   return (
     <header className="title-bar">
-      <button type="button" className="plain tray-name" data-testid="menu" onClick={() => useView.getState().setOverlay("menu")}>
+      <button
+        type="button"
+        className="plain tray-name"
+        data-testid="menu"
+        onClick={() => useView.getState().setOverlay("menu")}
+      >
         <h1>{title}</h1>
       </button>
       <StageStrip />

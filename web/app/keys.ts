@@ -18,7 +18,9 @@ function actionOf(key: string): Action | undefined {
 }
 
 /** A key as the lists write it: `Ctrl+Shift+Z`; Cmd counts as Ctrl, and Shift is not named where it makes a sign. */
-export function nameOfKey(event: Pick<KeyboardEvent, "key" | "ctrlKey" | "metaKey" | "shiftKey" | "altKey">): string {
+export function nameOfKey(
+  event: Pick<KeyboardEvent, "key" | "ctrlKey" | "metaKey" | "shiftKey" | "altKey">,
+): string {
   const isLetter = /^[a-z]$/i.test(event.key);
   const names = [
     event.ctrlKey || event.metaKey ? "Ctrl" : "",

@@ -1,21 +1,28 @@
 import { create } from "zustand";
 import type { Command, Project } from "../../core/project/index.ts";
-import { applyCommand, emptyProject, type History, historyOf, pushHistory, redoHistory, undoHistory } from "./project-core.ts";
+import {
+  applyCommand,
+  closeGesture,
+  emptyProject,
+  type History,
+  historyOf,
+  pushHistory,
+  redoHistory,
+  undoHistory,
+} from "./project-core.ts";
 
 /** The document with its history, and the only ways to change it. */
 export interface DocumentStore {
   readonly history: History;
-  /** The document as it stands: `history.present`. */
+  /** The document as it stands: `history.now`. */
   readonly project: Project;
-  /** The history as it was when the running gesture began; absent between gestures. */
-  readonly beforeGesture: History | undefined;
   /** Another tab holds the work: every edit is ignored here. */
   readonly isReadOnly: boolean;
-  /** Counts the documents that were put in place of another: views of the old one start afresh. */
+  /** Counts the documents that took the place of another: views of the old one start afresh. */
   readonly generation: number;
-  /** One edit, one entry in the history. */
+  /** One edit, one step back. */
   dispatch(command: Command): void;
-  /** An edit inside a gesture (a drag): all edits until `endGesture` are one entry. */
+  /** An edit inside a gesture (a drag, or several commands at once): all until `endGesture` are one step back. */
   dispatchInGesture(command: Command): void;
   endGesture(): void;
   /** Ends the gesture and puts back what was before it. */
@@ -28,39 +35,36 @@ export interface DocumentStore {
 }
 
 export const useDocument = create<DocumentStore>()((set, get) => {
-  const show = (history: History) => ({ history, project: history.present });
-  const edit = (change: (state: DocumentStore) => Partial<DocumentStore>) => {
-    if (!get().isReadOnly) set(change);
+  const change = (next: (history: History) => History) => {
+    if (get().isReadOnly) return;
+    const history = next(get().history);
+    if (history !== get().history) set({ history, project: history.now });
   };
+  const start = historyOf(emptyProject({ id: "tray", title: "New tray", issuedOn: "2026-01-01" }));
   return {
-    ...show(historyOf(emptyProject())),
-    beforeGesture: undefined,
+    history: start,
+    project: start.now,
     isReadOnly: false,
     generation: 0,
     dispatch: (command) =>
-      edit(({ history }) => {
-        const project = applyCommand(history.present, command);
-        if (project === history.present) return {};
-        return { ...show(pushHistory(history, project)), beforeGesture: undefined };
-      }),
+      change((history) => pushHistory(history, applyCommand(history.now, command), "single")),
     dispatchInGesture: (command) =>
-      edit(({ history, beforeGesture }) => {
-        const base = beforeGesture ?? history;
-        const project = applyCommand(history.present, command);
-        if (project === history.present) return {};
-        return { ...show(pushHistory(base, project)), beforeGesture: base };
-      }),
-    endGesture: () => set({ beforeGesture: undefined }),
-    cancelGesture: () =>
-      set(({ history, beforeGesture }) => ({ ...show(beforeGesture ?? history), beforeGesture: undefined })),
-    undo: () => edit(({ history }) => ({ ...show(undoHistory(history)), beforeGesture: undefined })),
-    redo: () => edit(({ history }) => ({ ...show(redoHistory(history)), beforeGesture: undefined })),
+      change((history) => pushHistory(history, applyCommand(history.now, command), "open")),
+    endGesture: () => change(closeGesture),
+    cancelGesture: () => change(withoutGesture),
+    undo: () => change(undoHistory),
+    redo: () => change(redoHistory),
     replace: (project) =>
       set(({ generation }) => ({
-        ...show(historyOf(project)),
-        beforeGesture: undefined,
+        history: historyOf(project),
+        project,
         generation: generation + 1,
       })),
     setReadOnly: (isReadOnly) => set({ isReadOnly }),
   };
 });
+
+/** What was before the gesture that is going on, as if it had never begun. */
+function withoutGesture(history: History): History {
+  return history.open ? { ...undoHistory(history), future: [] } : history;
+}

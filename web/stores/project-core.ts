@@ -1,10 +1,11 @@
-export type { History } from "./project-stand-in.ts";
+export { emptyProject } from "../../core/project/defaults.ts";
 export {
-  applyCommand,
-  emptyProject,
+  closeGesture,
+  type History,
   historyOf,
-  nameOfCommand,
   pushHistory,
   redoHistory,
   undoHistory,
-} from "./project-stand-in.ts";
+} from "../../core/project/history.ts";
+export { readProject, writeProject } from "../../core/project/read-project.ts";
+export { applyCommand } from "./project-stand-in.ts";

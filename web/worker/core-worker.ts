@@ -1,6 +1,6 @@
 import { expose } from "comlink";
-import * as core from "../../core/design.ts";
 import type { Design } from "../../core/design.ts";
+import * as core from "../../core/design.ts";
 import type { Project } from "../../core/project/index.ts";
 
 /** The core's doors for the page; everything that crosses is plain data. */
