@@ -9,8 +9,10 @@ export const CURRENT_VERSION = 1;
 
 const Id = v.pipe(v.string(), v.regex(/^[A-Za-z0-9_-]{1,40}$/, "an id of letters, digits, - and _"));
 const Name = v.pipe(v.string(), v.maxLength(60));
-/** A number as typed; NaN is let through here and named by `checkDocument`. */
-const Typed = v.union([v.number(), v.nan()]);
+/** Numbers that JSON cannot hold are words in a file, so that no slip of the keyboard makes it unreadable. */
+const OddNumbers = ["NaN", "Infinity", "-Infinity"] as const;
+/** A number as typed; an odd one is let through here and named by `checkDocument`. */
+const Typed = v.union([v.number(), v.nan(), v.pipe(v.picklist(OddNumbers), v.transform(Number))]);
 
 /** Where a default comes from (facts of the trade without a source are common practice). */
 export const OriginSchema = v.picklist(["published", "published-weak", "common-practice", "memory", "typed"]);

@@ -1,0 +1,138 @@
+import { distance2, type Vec2 } from "../foundation/index.ts";
+import {
+  DEFAULT_BOARDS,
+  DEFAULT_CLOTHS,
+  DEFAULT_FOAMS,
+  DEFAULT_GLUES,
+  DEFAULT_RESINS,
+  DEFAULT_STOCK,
+} from "./materials.ts";
+import { CURRENT_VERSION, type Fence, type PlanElement, type Profile, type Project, type Section, type SideNode } from "./schema.ts";
+
+/** Depth of a fence that is drawn without a lower edge. */
+const NEW_FENCE_DEPTH_MM = 40;
+
+/**
+ * A project with nothing drawn: mirrored, the air side drawn, 10 mm XPS, every setting at its default.
+ * Sources: paper margin published (weak); rib spacing published (weak); the rest common practice.
+ */
+export function emptyProject(start: {
+  readonly id: string;
+  readonly title: string;
+  readonly issuedOn: string;
+}): Project {
+  return {
+    format: "traywright",
+    version: CURRENT_VERSION,
+    id: start.id,
+    title: start.title,
+    titleBlock: { owner: "", creator: "", approver: "", issuedOn: start.issuedOn, revision: "A" },
+    symmetry: "mirrored",
+    drawnFace: "air",
+    core: { foamId: "xps", thicknessMm: 10 },
+    skins: { lowerMm: 0.8, upperMm: 0.8 },
+    profiles: [],
+    items: [],
+    materials: {
+      foams: DEFAULT_FOAMS,
+      cloths: DEFAULT_CLOTHS,
+      resins: DEFAULT_RESINS,
+      glues: DEFAULT_GLUES,
+      boards: DEFAULT_BOARDS,
+    },
+    stock: DEFAULT_STOCK,
+    cutting: {
+      tool: "knife",
+      kerfMm: 0,
+      bladeSide: "waste",
+      trimMm: 0,
+      stockEdgeMm: 5,
+      seamStaggerMm: 100,
+    },
+    marking: { intervalMm: 100, toleranceMm: 0.5 },
+    jig: {
+      attitude: "inverted",
+      boardId: "ply-12",
+      across: { kind: "spacing", spacingMm: 300 },
+      along: { kind: "none" },
+      leastHeightMm: 60,
+      proudLimitMm: 1,
+    },
+    glue: { glueId: "pu-glue", gapMm: 0, pinSpacingMm: 100, pinSpacingCurvedMm: 50 },
+    paper: {
+      size: "A4",
+      rollWidthMm: 610,
+      marginMm: 6.35,
+      overlapMm: 10,
+      correctionX: 1,
+      correctionY: 1,
+    },
+  };
+}
+
+/** A section as it is first drawn: no tilt, no heading, the tray's own foam. */
+export function newSection(start: {
+  readonly id: string;
+  readonly number: number;
+  readonly name: string;
+  readonly profileId: string;
+  readonly elements: readonly PlanElement[];
+  readonly closed: boolean;
+}): Section {
+  return {
+    kind: "section",
+    id: start.id,
+    number: start.number,
+    name: start.name,
+    outline: { closed: start.closed, elements: start.elements },
+    profileId: start.profileId,
+    headingRad: 0,
+    tiltRad: 0,
+  };
+}
+
+/** A fence as it is first drawn: 40 mm deep all along, its upper edge on the foam, added after the sheets. */
+export function newFence(start: {
+  readonly id: string;
+  readonly number: number;
+  readonly name: string;
+  readonly elements: readonly PlanElement[];
+}): Fence {
+  return {
+    kind: "fence",
+    id: start.id,
+    number: start.number,
+    name: start.name,
+    line: { closed: false, elements: start.elements },
+    lowerEdge: {
+      kind: "depths",
+      nodes: [
+        { id: "d1", alongMm: 0, depthMm: NEW_FENCE_DEPTH_MM },
+        { id: "d2", alongMm: chordSumMm(start.elements), depthMm: NEW_FENCE_DEPTH_MM },
+      ],
+    },
+    seat: "core",
+    standsFirst: false,
+  };
+}
+
+/** A profile of the side view. */
+export function newProfile(start: {
+  readonly id: string;
+  readonly name: string;
+  readonly nodes: readonly SideNode[];
+}): Profile {
+  return { id: start.id, name: start.name, nodes: start.nodes };
+}
+
+function chordSumMm(elements: readonly PlanElement[]): number {
+  let sum = 0;
+  let before: Vec2 | undefined;
+  for (const element of elements) {
+    if (element.kind !== "node") continue;
+    const here: Vec2 = [element.x, element.y];
+    if (before) sum += distance2(before, here);
+    before = here;
+  }
+  return sum;
+}

@@ -1,0 +1,80 @@
+import type { LineRef } from "./command-types.ts";
+import { editLine, planLineOf, withPlanLine } from "./edit-lines.ts";
+import type { EdgeRef, Item, PlanElement, Project } from "./schema.ts";
+
+/**
+ * The document without a node (or a following piece). An edge reference that ended on it moves to the next kept
+ * node in the outline's direction, or to the one before where the next is its other end already.
+ */
+export function deleteNode(project: Project, line: LineRef, nodeId: string): Project {
+  const edited = editLine(project, line, {
+    plan: (elements) => withoutId(elements, nodeId),
+    side: (nodes) => withoutId(nodes, nodeId),
+    depths: (nodes) => withoutId(nodes, nodeId),
+  });
+  return line.of === "item" ? moveReferences(project, edited, line.itemId) : edited;
+}
+
+/**
+ * The later document with the references to one item's nodes moved away from the nodes that the earlier one
+ * still had. A reference without two kept nodes to go to stays, and is a problem of its own.
+ */
+export function moveReferences(earlier: Project, later: Project, itemId: string): Project {
+  const elements = elementsOf(earlier, itemId);
+  const kept = new Set(elementsOf(later, itemId).map((element) => element.id));
+  const items = mapKept(later.items, (item) => moveInItem(item, (edge) => movedReference(edge, itemId, elements, kept)));
+  return items === later.items ? later : { ...later, items };
+}
+
+function moveInItem(item: Item, move: (edge: EdgeRef) => EdgeRef): Item {
+  const line = planLineOf(item);
+  const elements = mapKept(line.elements, (element) => {
+    if (element.kind === "node") return element;
+    const edge = move(element.edge);
+    return edge === element.edge ? element : { ...element, edge };
+  });
+  return elements === line.elements ? item : withPlanLine(item, { ...line, elements });
+}
+
+function movedReference(
+  edge: EdgeRef,
+  itemId: string,
+  elements: readonly PlanElement[],
+  kept: ReadonlySet<string>,
+): EdgeRef {
+  if (edge.itemId !== itemId) return edge;
+  const fromNodeId = keptNodeFor(edge.fromNodeId, edge.toNodeId, elements, kept);
+  const toNodeId = keptNodeFor(edge.toNodeId, fromNodeId, elements, kept);
+  if (fromNodeId === edge.fromNodeId && toNodeId === edge.toNodeId) return edge;
+  return { ...edge, fromNodeId, toNodeId };
+}
+
+function keptNodeFor(
+  nodeId: string,
+  otherEndId: string,
+  elements: readonly PlanElement[],
+  kept: ReadonlySet<string>,
+): string {
+  const index = elements.findIndex((element) => element.id === nodeId);
+  if (index < 0 || kept.has(nodeId)) return nodeId;
+  const round = [...elements.slice(index + 1), ...elements.slice(0, index)].filter(
+    (element) => element.kind === "node" && kept.has(element.id),
+  );
+  const next = round[0]?.id;
+  const before = round[round.length - 1]?.id;
+  return (next === otherEndId ? before : next) ?? nodeId;
+}
+
+const elementsOf = (project: Project, itemId: string): readonly PlanElement[] => {
+  const item = project.items.find((candidate) => candidate.id === itemId);
+  return item ? planLineOf(item).elements : [];
+};
+
+const withoutId = <T extends { readonly id: string }>(list: readonly T[], id: string): readonly T[] =>
+  list.some((entry) => entry.id === id) ? list.filter((entry) => entry.id !== id) : list;
+
+/** `map` that gives the same list back when no entry changes. */
+function mapKept<T>(list: readonly T[], change: (entry: T) => T): readonly T[] {
+  const changed = list.map(change);
+  return changed.some((entry, index) => entry !== list[index]) ? changed : list;
+}

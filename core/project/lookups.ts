@@ -1,0 +1,19 @@
+import type { Board, Foam, Glue, Item, Project } from "./schema.ts";
+
+/** The foam of an item: its own if it names one, else the tray's. Thickness in mm. */
+export const coreOf = (
+  project: Project,
+  item: Item,
+): { readonly foamId: string; readonly thicknessMm: number } => item.core ?? project.core;
+
+/** The foam with an id; undefined when the project has none such. */
+export const foamOf = (project: Project, foamId: string): Foam | undefined =>
+  project.materials.foams.find((foam) => foam.id === foamId);
+
+/** The glue that the project's joints use; undefined when the project has none such. */
+export const glueOf = (project: Project): Glue | undefined =>
+  project.materials.glues.find((glue) => glue.id === project.glue.glueId);
+
+/** The board that ribs are cut from; undefined when the project has none such. */
+export const ribBoardOf = (project: Project): Board | undefined =>
+  project.materials.boards.find((board) => board.id === project.jig.boardId);
