@@ -1,9 +1,33 @@
+export { buildSheets } from "./build-sheets.ts";
+export {
+  bendAtPlace,
+  type ChartPlace,
+  chartPointAt,
+  heightAtPlace,
+  normalAtPlace,
+  placeOfXi,
+  spacePointAt,
+  turnAtPlace,
+  uAtPlace,
+  xiOfPlan,
+  xiRange,
+} from "./cylinder-chart.ts";
+export { faceHeightAt, facePointAt, polygonsContain, sheetContains } from "./face-height.ts";
+export { heightOnCurve } from "./fence-sheet.ts";
+export {
+  areaInSpace,
+  edgeLengthInSpace,
+  fenceAreaInSpace,
+  fenceEdgeLengthInSpace,
+} from "./measure-in-space.ts";
+export { bendSamples } from "./section-sheets.ts";
 export type {
   Chart,
   ChartPiece,
+  CornerFold,
   CylinderChart,
   EdgeRole,
-  FaceDepths,
+  EndPlane,
   FenceSheet,
   Hand,
   RegionEdge,
@@ -11,5 +35,6 @@ export type {
   SeatStation,
   SectionSheet,
   Sheet,
+  SheetCommon,
   UprightChart,
 } from "./types.ts";

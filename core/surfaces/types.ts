@@ -1,26 +1,19 @@
 import type { CurvePiece } from "../curves/index.ts";
-import type { FlatPoint, PlanPoint } from "../foundation/index.ts";
+import type { FlatPoint, PlanPoint, SpacePoint } from "../foundation/index.ts";
+import type { FaceDepths } from "../laminate/index.ts";
 
 /** Which image of the drawing: with mirroring off, or joined across the centre line, a sheet is whole. */
 export type Hand = "right" | "left" | "whole";
 
 /**
- * Offsets of every face from the drawn surface, along the inward normal (from the air into the tray), mm.
- * With the air side drawn, `airMm` is 0; with the neutral fibre drawn, `neutralMm` is 0.
+ * One smooth stretch of a profile (or of a fence's line) in a chart, in order of u. `tableUMm[i]` is the u gained
+ * from t = 0 to t = i / (length of the table - 1), so that u at any t is one short quadrature away.
  */
-export interface FaceDepths {
-  readonly airMm: number;
-  readonly coreLowerMm: number;
-  readonly neutralMm: number;
-  readonly coreUpperMm: number;
-  readonly upperMm: number;
-}
-
-/** One smooth stretch of a profile in a chart, in order of u. `t0`, `t1`: the part of the piece that is used. */
 export interface ChartPiece {
   readonly piece: CurvePiece;
   readonly startUMm: number;
   readonly lengthUMm: number;
+  readonly tableUMm: readonly number[];
 }
 
 /**
@@ -36,6 +29,13 @@ export interface CylinderChart {
   readonly pivotYMm: number;
   readonly tanHeading: number;
   readonly tanTilt: number;
+  /**
+   * The frame of the right section: `ruling` along v to the right, `rearward` and `upward` square to it and to
+   * each other; all unit vectors, rearward × ruling = upward.
+   */
+  readonly ruling: SpacePoint;
+  readonly rearward: SpacePoint;
+  readonly upward: SpacePoint;
 }
 
 /**
@@ -55,15 +55,17 @@ export type EdgeRole = "free" | "joint" | "centre";
 
 /**
  * One drawn edge of a sheet, in chart coordinates {u, v} of the drawn surface, dense enough that the chords
- * keep CHORD_ERROR_MM and CHORD_TURN_RAD in the flat pattern. `trace`, where present, is the plan curve that the
- * points lie on, with the curve parameter at each point.
+ * keep CHORD_ERROR_MM and CHORD_TURN_RAD in the flat pattern. `turnsRad[i]` is the angle that the surface has
+ * turned toward its inward normal from u = 0 to point i: a surface at depth d has u − d · turn there. `trace`,
+ * where present, is the plan curve that the points lie on and the stretch of its parameter, first to last point.
  */
 export interface RegionEdge {
   readonly edgeId: string;
   readonly name: string;
   readonly role: EdgeRole;
   readonly points: readonly FlatPoint[];
-  readonly trace?: { readonly piece: CurvePiece; readonly parameters: readonly number[] };
+  readonly turnsRad: readonly number[];
+  readonly trace?: { readonly piece: CurvePiece; readonly from: number; readonly to: number };
 }
 
 /** A closed loop of edges, end to end, counter-clockwise for an outline and clockwise for a hole, seen from above. */
@@ -84,9 +86,38 @@ export interface SheetCommon {
   readonly loops: readonly RegionLoop[];
 }
 
+/** A plane that ends a sheet at a joint: the sheet lies where (P − origin) · toward ≤ 0. */
+export interface EndPlane {
+  readonly origin: SpacePoint;
+  readonly toward: SpacePoint;
+}
+
 export interface SectionSheet extends SheetCommon {
   readonly kind: "section";
   readonly chart: CylinderChart;
+  /** The outline of the whole section as polygons in plan (right or whole hand), even-odd. */
+  readonly planLoops: readonly (readonly PlanPoint[])[];
+  /** The curves of that outline, in no order. */
+  readonly planPieces: readonly CurvePiece[];
+  /** The mitre planes at profile corners that bound this sheet of its section. */
+  readonly ends: readonly EndPlane[];
+}
+
+/** A profile corner that divides a section: the fold between two of its sheets, along one ruling. */
+export interface CornerFold {
+  readonly nodeId: string;
+  readonly itemId: string;
+  readonly sheetIds: readonly [string, string];
+  /** Edge id of the ruling in both sheets. */
+  readonly edgeId: string;
+  /** Turn toward the inward normal, rad: positive when the core lies inside the fold. */
+  readonly foldRad: number;
+  /** Ends of the ruling in plan, and its length, one entry for each island. */
+  readonly stretches: readonly {
+    readonly from: PlanPoint;
+    readonly to: PlanPoint;
+    readonly lengthMm: number;
+  }[];
 }
 
 /** The upper edge of a fence at one place along it: heights of the seat at both foam faces and the bevel between. */

@@ -1,0 +1,1 @@
+export { type FaceDepths, faceDepths } from "./face-depths.ts";

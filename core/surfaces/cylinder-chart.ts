@@ -1,0 +1,219 @@
+import {
+  type CurvePiece,
+  derivativeOnPiece,
+  endOfPiece,
+  pointOnPiece,
+  secondDerivativeOnPiece,
+  startOfPiece,
+} from "../curves/index.ts";
+import {
+  addSpace,
+  at,
+  crossSpace,
+  type FlatPoint,
+  gauss,
+  lengthSpace,
+  type PlanPoint,
+  QUADRATURE_RELATIVE,
+  type SpacePoint,
+} from "../foundation/index.ts";
+import type { ChartPiece, CylinderChart } from "./types.ts";
+
+/** A place on a chart: a piece of its profile and the parameter on it (beyond 0 and 1 at the straight ends). */
+export interface ChartPlace {
+  readonly index: number;
+  readonly t: number;
+}
+
+/**
+ * The chart of a general cylinder over one smooth stretch of a profile compiled in (ξ, z), ξ rising. Rulings
+ * run along (tan ψ, 1, tan τ) and pass unmoved through the pivot line. u is measured on the right section.
+ */
+export function cylinderChart(
+  profile: readonly CurvePiece[],
+  frame: { readonly pivotYMm: number; readonly headingRad: number; readonly tiltRad: number },
+): CylinderChart {
+  const tanHeading = Math.tan(frame.headingRad);
+  const tanTilt = Math.tan(frame.tiltRad);
+  const ruling = unit({ x: tanHeading, y: 1, z: tanTilt });
+  const rearward = unit(addSpace({ x: 1, y: 0, z: 0 }, ruling, -ruling.x));
+  const upward = crossSpace(rearward, ruling);
+  const bare = { pivotYMm: frame.pivotYMm, tanHeading, tanTilt, ruling, rearward, upward };
+  const pieces: ChartPiece[] = [];
+  let startUMm = 0;
+  for (const piece of profile) {
+    const tableUMm = lengthTable((t) => rightSectionSpeed(bare, piece, t));
+    const lengthUMm = at(tableUMm, -1);
+    pieces.push({ piece, startUMm, lengthUMm, tableUMm });
+    startUMm += lengthUMm;
+  }
+  return { kind: "cylinder", pieces, lengthUMm: startUMm, ...bare };
+}
+
+const unit = (a: SpacePoint): SpacePoint => addSpace({ x: 0, y: 0, z: 0 }, a, 1 / lengthSpace(a));
+
+type Frame = Pick<CylinderChart, "rearward" | "upward">;
+
+/** The right section's velocity at t of a profile piece, in (rearward, upward). */
+function rightSectionVelocity(frame: Frame, piece: CurvePiece, t: number): readonly [number, number] {
+  const [dXi, dZ] = derivativeOnPiece(piece, t);
+  return [frame.rearward.x * dXi + frame.rearward.z * dZ, frame.upward.x * dXi + frame.upward.z * dZ];
+}
+
+const rightSectionSpeed = (frame: Frame, piece: CurvePiece, t: number): number =>
+  Math.hypot(...rightSectionVelocity(frame, piece, t));
+
+/** Cumulated integral of a speed over equal steps of t, the steps halved until they agree with their halves. */
+export function lengthTable(speed: (t: number) => number): readonly number[] {
+  for (let steps = 1; ; steps *= 2) {
+    const table = [0];
+    let halves = 0;
+    for (let i = 0; i < steps; i++) {
+      const [a, b] = [i / steps, (i + 1) / steps];
+      table.push(at(table, -1) + gauss(speed, a, b));
+      halves += gauss(speed, a, (a + b) / 2) + gauss(speed, (a + b) / 2, b);
+    }
+    if (Math.abs(halves - at(table, -1)) <= QUADRATURE_RELATIVE * halves || steps >= 64) return table;
+  }
+}
+
+/** u at a place of the chart; beyond the ends the surface goes on straight. */
+export function uAtPlace(chart: CylinderChart, place: ChartPlace): number {
+  const { piece, startUMm, tableUMm } = at(chart.pieces, place.index);
+  const { t } = place;
+  if (t <= 0) return startUMm + t * rightSectionSpeed(chart, piece, 0);
+  if (piece.kind === "line" && t < 1) return startUMm + t * at(tableUMm, -1);
+  if (t >= 1) return startUMm + at(tableUMm, -1) + (t - 1) * rightSectionSpeed(chart, piece, 1);
+  const steps = tableUMm.length - 1;
+  const step = Math.min(Math.floor(t * steps), steps - 1);
+  return startUMm + at(tableUMm, step) + gauss((s) => rightSectionSpeed(chart, piece, s), step / steps, t);
+}
+
+/** The direction of the right section at a place: angle from `rearward` toward `upward`, rad. */
+export function directionAtPlace(chart: CylinderChart, place: ChartPlace): number {
+  const [along, up] = rightSectionVelocity(chart, at(chart.pieces, place.index).piece, clamp01(place.t));
+  return Math.atan2(up, along);
+}
+
+/** The angle that the surface has turned toward its inward normal since u = 0, rad. */
+export const turnAtPlace = (chart: CylinderChart, place: ChartPlace): number =>
+  directionAtPlace(chart, place) - directionAtPlace(chart, { index: 0, t: 0 });
+
+/**
+ * Speed du/dt and curvature of the right section at a place; curvature is positive where the surface turns
+ * toward its inward normal, and 0 on the straight ends.
+ */
+export function bendAtPlace(
+  chart: CylinderChart,
+  place: ChartPlace,
+): { readonly speed: number; readonly curvaturePerMm: number } {
+  const { piece } = at(chart.pieces, place.index);
+  const t = clamp01(place.t);
+  const [a, b] = rightSectionVelocity(chart, piece, t);
+  const speed = Math.hypot(a, b);
+  if (t !== place.t || piece.kind === "line") return { speed, curvaturePerMm: 0 };
+  const [ddXi, ddZ] = secondDerivativeOnPiece(piece, t);
+  const da = chart.rearward.x * ddXi + chart.rearward.z * ddZ;
+  const db = chart.upward.x * ddXi + chart.upward.z * ddZ;
+  return { speed, curvaturePerMm: (a * db - b * da) / speed ** 3 };
+}
+
+const clamp01 = (t: number): number => Math.min(1, Math.max(0, t));
+
+/** The inward unit normal at a place. */
+export function normalAtPlace(chart: CylinderChart, place: ChartPlace): SpacePoint {
+  const direction = directionAtPlace(chart, place);
+  return addSpace(
+    addSpace({ x: 0, y: 0, z: 0 }, chart.rearward, -Math.sin(direction)),
+    chart.upward,
+    Math.cos(direction),
+  );
+}
+
+/** The profile point (ξ, z) at a place, straight beyond the ends. */
+export function profileAtPlace(chart: CylinderChart, place: ChartPlace): readonly [number, number] {
+  const { piece } = at(chart.pieces, place.index);
+  const t = clamp01(place.t);
+  const point = pointOnPiece(piece, t);
+  if (t === place.t) return point;
+  const [dXi, dZ] = derivativeOnPiece(piece, t);
+  return [point[0] + (place.t - t) * dXi, point[1] + (place.t - t) * dZ];
+}
+
+/** ξ of a plan point: where its ruling passes the pivot line. */
+export const xiOfPlan = (chart: Pick<CylinderChart, "pivotYMm" | "tanHeading">, p: PlanPoint): number =>
+  p.x - (p.y - chart.pivotYMm) * chart.tanHeading;
+
+/** The drawn surface's height above a plan point whose place is known. */
+export const heightAtPlace = (chart: CylinderChart, place: ChartPlace, yMm: number): number =>
+  profileAtPlace(chart, place)[1] + (yMm - chart.pivotYMm) * chart.tanTilt;
+
+/** v of a plan point whose place is known: its distance along the rulings from the plane square to them. */
+export function vAtPlace(chart: CylinderChart, place: ChartPlace, yMm: number): number {
+  const [xi, z] = profileAtPlace(chart, place);
+  const along = (yMm - chart.pivotYMm) / chart.ruling.y;
+  return xi * chart.ruling.x + chart.pivotYMm * chart.ruling.y + z * chart.ruling.z + along;
+}
+
+/** Chart point of a plan point whose place is known. */
+export const chartPointAt = (chart: CylinderChart, place: ChartPlace, yMm: number): FlatPoint => ({
+  u: uAtPlace(chart, place),
+  v: vAtPlace(chart, place, yMm),
+});
+
+/** The piece that holds ξ (its left piece at a border); the first and last go on beyond the ends. */
+export function pieceIndexOfXi(chart: CylinderChart, xi: number): number {
+  const last = chart.pieces.length - 1;
+  for (let index = 0; index < last; index++) {
+    if (xi <= endOfPiece(at(chart.pieces, index).piece)[0]) return index;
+  }
+  return last;
+}
+
+/** The place of ξ on one piece of the chart; beyond the chart's ends along its straight continuation. */
+export function placeOfXi(chart: CylinderChart, xi: number, index = pieceIndexOfXi(chart, xi)): ChartPlace {
+  const { piece } = at(chart.pieces, index);
+  return { index, t: parameterOf((t) => [pointOnPiece(piece, t)[0], derivativeOnPiece(piece, t)[0]], xi) };
+}
+
+/** The parameter where a rising function reaches a value: Newton kept inside a bracket, straight beyond 0 and 1. */
+export function parameterOf(
+  f: (t: number) => readonly [value: number, slope: number],
+  target: number,
+): number {
+  const [start, startSlope] = f(0);
+  if (target <= start) return startSlope > 0 ? (target - start) / startSlope : 0;
+  const [end, endSlope] = f(1);
+  if (target >= end) return endSlope > 0 ? 1 + (target - end) / endSlope : 1;
+  let [low, high] = [0, 1];
+  let t = (target - start) / (end - start);
+  for (let i = 0; i < 60; i++) {
+    const [value, slope] = f(t);
+    if (value < target) low = t;
+    else high = t;
+    const newton = t - (value - target) / slope;
+    const next = newton > low && newton < high ? newton : (low + high) / 2;
+    if (Math.abs(next - t) <= 1e-15) return next;
+    t = next;
+  }
+  return t;
+}
+
+/** A point in space at depth `depthMm` inward from the drawn surface, above the ruling through ξ, y on it. */
+export function spacePointAt(
+  chart: CylinderChart,
+  place: ChartPlace,
+  yMm: number,
+  depthMm: number,
+): SpacePoint {
+  const [xi, z] = profileAtPlace(chart, place);
+  const across = yMm - chart.pivotYMm;
+  const surface = { x: xi + across * chart.tanHeading, y: yMm, z: z + across * chart.tanTilt };
+  return depthMm === 0 ? surface : addSpace(surface, normalAtPlace(chart, place), depthMm);
+}
+
+/** ξ at the first and last ruling of a chart. */
+export const xiRange = (chart: CylinderChart): readonly [number, number] => [
+  startOfPiece(at(chart.pieces, 0).piece)[0],
+  endOfPiece(at(chart.pieces, -1).piece)[0],
+];

@@ -1,0 +1,310 @@
+import {
+  type Curve,
+  type CurvePiece,
+  frameAtLength,
+  pointOnPiece,
+  reversePiece,
+  toCurve,
+} from "../curves/index.ts";
+import {
+  at,
+  bracketedRoot,
+  CHORD_ERROR_MM,
+  CHORD_TURN_RAD,
+  type FlatPoint,
+  type PlanPoint,
+  type Problem,
+} from "../foundation/index.ts";
+import { faceDepths } from "../laminate/index.ts";
+import { coreOf, type Fence, type Project } from "../project/index.ts";
+import { facePointAt } from "./face-height.ts";
+import type { ChartPiece, FenceSheet, RegionEdge, SeatStation, SectionSheet } from "./types.ts";
+
+/** A fence may miss the sheet by this much of its length at either end: less than a saw cut. */
+const END_GRACE_MM = 0.5;
+
+/** Step of the first look along a fence for places where the sheet above changes; less than any sheet's width. */
+const LOOK_STEP_MM = 5;
+
+/**
+ * The upright sheet of a fence: its line is the mid-plane, u runs along it rearward, v is the height above ground.
+ * The upper edge lies on the lowest foam face above (seat "core") or on the finished lower skin (seat "skin"), with
+ * its heights at both foam faces; the lower edge is the finished one less its wrap of skin. Stretches without a
+ * sheet, and places where the lower edge is above the upper, are problems, and the fence is left out.
+ */
+export function fenceSheet(
+  project: Project,
+  fence: Fence,
+  line: Curve,
+  lowerEdge: Curve | undefined,
+  sheets: readonly SectionSheet[],
+): { readonly sheet?: FenceSheet; readonly problems: readonly Problem[] } {
+  const core = coreOf(project, fence);
+  const rearward = runsRearward(line) ? line : toCurve(line.pieces.toReversed().map(reversePiece), false);
+  const seatOf = seatFinder(fence, core.thicknessMm, rearward, sheets);
+  const bare = bareStretch(fence, rearward, seatOf);
+  if (bare) return { problems: [bare] };
+  const lower = lowerHeights(project, fence, rearward, lowerEdge, seatOf);
+  if ("problem" in lower) return { problems: [lower.problem] };
+
+  const stops = seatStops(rearward, seatOf);
+  const upper = sampleAlong(stops, (s) => seatOf(s)?.midZMm ?? Number.NaN);
+  const under = sampleAlong(stops, lower.heightAt);
+  const noDepth = upper.find(({ u, v }) => v < lower.heightAt(u) - 1e-9);
+  if (noDepth) {
+    return {
+      problems: [
+        { kind: "fence-has-no-depth", place: { itemId: fence.id }, name: fence.name, atMm: noDepth.u },
+      ],
+    };
+  }
+  const isOnCentre = project.symmetry === "mirrored" && line.pieces.every((piece) => isOnCentreLine(piece));
+  return {
+    sheet: {
+      kind: "fence",
+      id: `F${fence.number}`,
+      itemId: fence.id,
+      name: fence.name,
+      foamId: core.foamId,
+      thicknessMm: core.thicknessMm,
+      depths: faceDepths("neutral", project.skins, core.thicknessMm),
+      hands: project.symmetry === "none" || isOnCentre ? ["whole"] : ["right", "left"],
+      chart: { kind: "upright", ...chartOf(rearward) },
+      loops: [{ edges: outlineEdges(under, upper) }],
+      seat: upper.flatMap(({ u }) => seatOf(u) ?? []),
+      seatOn: fence.seat,
+      standsFirst: fence.standsFirst,
+    },
+    problems: [],
+  };
+}
+
+const runsRearward = (line: Curve): boolean =>
+  at(pointOnPiece(at(line.pieces, -1), 1), 0) >= at(pointOnPiece(at(line.pieces, 0), 0), 0);
+
+const isOnCentreLine = (piece: CurvePiece): boolean =>
+  [0, 0.5, 1].every((t) => Math.abs(pointOnPiece(piece, t)[1]) <= CHORD_ERROR_MM);
+
+function chartOf(line: Curve): { readonly pieces: readonly ChartPiece[]; readonly lengthUMm: number } {
+  const pieces = line.pieces.map((piece, i) => {
+    const startUMm = at(line.startsMm, i);
+    const lengthUMm = (line.startsMm[i + 1] ?? line.lengthMm) - startUMm;
+    return { piece, startUMm, lengthUMm, tableUMm: [0, lengthUMm] };
+  });
+  return { pieces, lengthUMm: line.lengthMm };
+}
+
+type SeatOf = (alongMm: number) => SeatStation | undefined;
+
+/** The seat at a place along the fence, from the lowest face above it; undefined where there is none. */
+function seatFinder(fence: Fence, thicknessMm: number, line: Curve, sheets: readonly SectionSheet[]): SeatOf {
+  const seatDepth = (sheet: SectionSheet) =>
+    fence.seat === "core" ? sheet.depths.coreLowerMm : sheet.depths.airMm;
+  const lowestOver = (p: PlanPoint) => {
+    let lowest: { readonly sheet: SectionSheet; readonly z: number } | undefined;
+    for (const sheet of sheets) {
+      const z = facePointAt(sheet, seatDepth(sheet), p)?.z;
+      if (z !== undefined && (lowest === undefined || z < lowest.z)) lowest = { sheet, z };
+    }
+    return lowest;
+  };
+  return (alongMm) => {
+    const { at: middle, tangent } = frameAtLength(line, alongMm);
+    const side = (offsetMm: number): PlanPoint => ({
+      x: middle[0] - tangent[1] * offsetMm,
+      y: middle[1] + tangent[0] * offsetMm,
+    });
+    const over = lowestOver(side(0));
+    if (!over) return undefined;
+    // A face of the fence that hangs over the sheet's edge takes the height of its mid-plane.
+    const leftZMm = lowestOver(side(thicknessMm / 2))?.z ?? over.z;
+    const rightZMm = lowestOver(side(-thicknessMm / 2))?.z ?? over.z;
+    return {
+      alongMm,
+      at: side(0),
+      midZMm: over.z,
+      leftZMm,
+      rightZMm,
+      bevelRad: Math.atan2(leftZMm - rightZMm, thicknessMm),
+      sheetId: over.sheet.id,
+    };
+  };
+}
+
+/** The first stretch of a fence with no sheet above, its ends found to a hundredth of a millimetre. */
+function bareStretch(fence: Fence, line: Curve, seatOf: SeatOf): Problem | undefined {
+  const steps = Math.max(2, Math.ceil(line.lengthMm / LOOK_STEP_MM));
+  const isBare = (s: number): boolean =>
+    seatOf(Math.min(Math.max(s, END_GRACE_MM), line.lengthMm - END_GRACE_MM)) === undefined;
+  const border = (from: number, to: number): number => {
+    const bareAtFrom = isBare(from);
+    let [a, b] = [from, to];
+    while (b - a > 0.01) {
+      const middle = (a + b) / 2;
+      if (isBare(middle) === bareAtFrom) a = middle;
+      else b = middle;
+    }
+    return (a + b) / 2;
+  };
+  let fromMm: number | undefined;
+  for (let i = 0; i <= steps; i++) {
+    const s = (line.lengthMm * i) / steps;
+    const before = (line.lengthMm * (i - 1)) / steps;
+    if (fromMm === undefined && isBare(s)) fromMm = i === 0 ? 0 : border(before, s);
+    else if (fromMm !== undefined && !isBare(s)) return bareProblem(fence, fromMm, border(before, s));
+  }
+  return fromMm === undefined ? undefined : bareProblem(fence, fromMm, line.lengthMm);
+}
+
+const bareProblem = (fence: Fence, fromMm: number, toMm: number): Problem => ({
+  kind: "fence-without-sheet",
+  place: { itemId: fence.id },
+  name: fence.name,
+  fromMm,
+  toMm,
+});
+
+/** Height of the foam's lower edge along the fence: the finished edge raised by the skin that wraps it. */
+function lowerHeights(
+  project: Project,
+  fence: Fence,
+  line: Curve,
+  lowerEdge: Curve | undefined,
+  seatOf: SeatOf,
+): { readonly heightAt: (alongMm: number) => number } | { readonly problem: Problem } {
+  const wrapMm = project.drawnFace === "air" ? project.skins.lowerMm : 0;
+  if (fence.lowerEdge.kind === "depths") {
+    const nodes = fence.lowerEdge.nodes.toSorted((a, b) => a.alongMm - b.alongMm);
+    const airOver = (s: number): number => {
+      const seat = seatOf(s);
+      if (!seat) return Number.NaN;
+      return fence.seat === "core" ? seat.midZMm - wrapMm : seat.midZMm;
+    };
+    return { heightAt: (s) => airOver(s) - depthAt(nodes, s) + wrapMm };
+  }
+  if (!lowerEdge) {
+    return {
+      problem: {
+        kind: "unknown-reference",
+        place: { itemId: fence.id },
+        name: fence.name,
+        field: "lower edge",
+        missingId: "a usable line",
+      },
+    };
+  }
+  const xs = line.pieces.flatMap((piece) => [0, 0.25, 0.5, 0.75, 1].map((t) => pointOnPiece(piece, t)[0]));
+  const missingFrontMm = at(pointOnPiece(at(lowerEdge.pieces, 0), 0), 0) - Math.min(...xs);
+  const missingRearMm = Math.max(...xs) - at(pointOnPiece(at(lowerEdge.pieces, -1), 1), 0);
+  if (missingFrontMm > END_GRACE_MM || missingRearMm > END_GRACE_MM) {
+    return {
+      problem: {
+        kind: "fence-edge-too-short",
+        place: { itemId: fence.id },
+        name: fence.name,
+        missingFrontMm: Math.max(0, missingFrontMm),
+        missingRearMm: Math.max(0, missingRearMm),
+      },
+    };
+  }
+  return { heightAt: (s) => heightOnCurve(lowerEdge, at(frameAtLength(line, s).at, 0)) + wrapMm };
+}
+
+function depthAt(
+  nodes: readonly { readonly alongMm: number; readonly depthMm: number }[],
+  s: number,
+): number {
+  const after = nodes.findIndex(({ alongMm }) => alongMm >= s);
+  if (after <= 0) return (after === 0 ? nodes[0] : nodes.at(-1))?.depthMm ?? 0;
+  const [a, b] = [at(nodes, after - 1), at(nodes, after)];
+  return a.depthMm + ((b.depthMm - a.depthMm) * (s - a.alongMm)) / (b.alongMm - a.alongMm || 1);
+}
+
+/** z of a side-view curve whose x rises, at x; its end heights beyond its ends. */
+export function heightOnCurve(curve: Curve, x: number): number {
+  const piece = curve.pieces.find((candidate) => pointOnPiece(candidate, 1)[0] >= x) ?? at(curve.pieces, -1);
+  const [start, end] = [pointOnPiece(piece, 0), pointOnPiece(piece, 1)];
+  if (x <= start[0]) return start[1];
+  if (x >= end[0]) return end[1];
+  const t =
+    piece.kind === "line"
+      ? (x - start[0]) / (end[0] - start[0])
+      : bracketedRoot((s) => pointOnPiece(piece, s)[0] - x, 0, 1);
+  return pointOnPiece(piece, t)[1];
+}
+
+/** Where the seat's or the line's form changes: ends, pieces of the line, and borders between sheets above. */
+function seatStops(line: Curve, seatOf: SeatOf): readonly number[] {
+  const keyAt = (s: number): string => seatOf(s)?.sheetId ?? "";
+  const steps = Math.max(2, Math.ceil(line.lengthMm / LOOK_STEP_MM));
+  const stops = new Set<number>([0, line.lengthMm, ...line.startsMm]);
+  for (let i = 0; i < steps; i++) {
+    let [a, b] = [(line.lengthMm * i) / steps, (line.lengthMm * (i + 1)) / steps];
+    const keyA = keyAt(a);
+    if (keyA === keyAt(b)) continue;
+    while (b - a > 1e-6) {
+      const middle = (a + b) / 2;
+      if (keyAt(middle) === keyA) a = middle;
+      else b = middle;
+    }
+    stops.add(a).add(b);
+  }
+  return [...stops].sort((a, b) => a - b);
+}
+
+/** {u: along, v: height} so dense that chords keep the limits of a flat pattern. */
+function sampleAlong(stops: readonly number[], heightAt: (s: number) => number): readonly FlatPoint[] {
+  const inside = (s: number) =>
+    Math.min(Math.max(s, END_GRACE_MM * 1e-3), at(stops, -1) - END_GRACE_MM * 1e-3);
+  const point = (s: number): FlatPoint => {
+    const height = heightAt(s);
+    return { u: s, v: Number.isNaN(height) ? heightAt(inside(s)) : height };
+  };
+  const result: FlatPoint[] = [point(at(stops, 0))];
+  const refine = (a: FlatPoint, b: FlatPoint, depth: number): void => {
+    const middle = point((a.u + b.u) / 2);
+    const chord = Math.hypot(b.u - a.u, b.v - a.v);
+    const cross = Math.abs((middle.u - a.u) * (b.v - middle.v) - (middle.v - a.v) * (b.u - middle.u));
+    const turn = Math.atan2(cross, (middle.u - a.u) * (b.u - middle.u) + (middle.v - a.v) * (b.v - middle.v));
+    const keeps = chord === 0 || (cross / chord <= CHORD_ERROR_MM && turn <= CHORD_TURN_RAD / 2);
+    if ((depth <= 0 && keeps) || depth < -10) {
+      if (depth < 0 || cross > 1e-9 * chord) result.push(middle);
+      result.push(b);
+      return;
+    }
+    refine(a, middle, depth - 1);
+    refine(middle, b, depth - 1);
+  };
+  for (let i = 1; i < stops.length; i++) refine(at(result, -1), point(at(stops, i)), 2);
+  return result.filter((p, i) => {
+    const [a, b] = [result[i - 1], result[i + 1]];
+    if (!a || !b) return true;
+    const chord = Math.hypot(b.u - a.u, b.v - a.v);
+    return Math.abs((p.u - a.u) * (b.v - a.v) - (p.v - a.v) * (b.u - a.u)) > 1e-9 * chord;
+  });
+}
+
+/** Counter-clockwise in {u, v}: lower edge rearward, rear end up, upper edge forward, front end down. */
+function outlineEdges(lower: readonly FlatPoint[], upper: readonly FlatPoint[]): readonly RegionEdge[] {
+  const edge = (
+    edgeId: string,
+    name: string,
+    role: "free" | "joint",
+    points: readonly FlatPoint[],
+  ): RegionEdge => ({
+    edgeId,
+    name,
+    role,
+    points,
+    turnsRad: points.map(() => 0),
+  });
+  const [lowerFront, lowerRear] = [at(lower, 0), at(lower, -1)];
+  const [upperFront, upperRear] = [at(upper, 0), at(upper, -1)];
+  const isOpen = (a: FlatPoint, b: FlatPoint) => Math.abs(a.v - b.v) > 1e-6;
+  return [
+    edge("lower", "lower edge", "free", lower),
+    ...(isOpen(lowerRear, upperRear) ? [edge("rear", "rear end", "free", [lowerRear, upperRear])] : []),
+    edge("upper", "upper edge", "joint", upper.toReversed()),
+    ...(isOpen(upperFront, lowerFront) ? [edge("front", "front end", "free", [upperFront, lowerFront])] : []),
+  ];
+}

@@ -1,0 +1,243 @@
+import { crossingParameters, endOfPiece, pointOnPiece } from "../curves/index.ts";
+import { at, CHORD_ERROR_MM, CHORD_TURN_RAD, type FlatPoint, type Vec2 } from "../foundation/index.ts";
+import { chartPointAt, pieceIndexOfXi, placeOfXi, turnAtPlace, xiOfPlan } from "./cylinder-chart.ts";
+import { type DrawnPiece, walkEnds } from "./drawn-loops.ts";
+import type { CylinderChart, RegionEdge, RegionLoop } from "./types.ts";
+
+/** The part of a section that a sheet takes: between two corner rulings, either of which may be missing. */
+export interface XiLimits {
+  readonly from?: { readonly xi: number; readonly edgeId: string };
+  readonly to?: { readonly xi: number; readonly edgeId: string };
+}
+
+/**
+ * The region of a sheet: plan loops carried onto its chart, kept between the corner rulings, and closed along
+ * them. Points are as dense as the flat pattern at depth `neutralMm` needs.
+ */
+export function traceLoops(
+  chart: CylinderChart,
+  loops: readonly (readonly DrawnPiece[])[],
+  limits: XiLimits,
+  neutralMm: number,
+): readonly RegionLoop[] {
+  const closed: RegionLoop[] = [];
+  const chains: Chain[] = [];
+  for (const loop of loops) {
+    const stretches = loop.flatMap((drawn) => stretchesOf(chart, drawn, limits));
+    const isInside = (stretch: Stretch) => stretch.isInside;
+    if (stretches.every(isInside)) {
+      closed.push({ edges: stretches.map((stretch) => traceStretch(chart, stretch, neutralMm)) });
+      continue;
+    }
+    const start = stretches.findIndex(
+      (stretch, i) => !stretch.isInside && at(stretches, (i + 1) % stretches.length).isInside,
+    );
+    if (start < 0) continue;
+    let chain: RegionEdge[] = [];
+    for (let i = 1; i <= stretches.length; i++) {
+      const stretch = at(stretches, (start + i) % stretches.length);
+      if (stretch.isInside) chain.push(traceStretch(chart, stretch, neutralMm));
+      else if (chain.length > 0) {
+        chains.push({ edges: chain });
+        chain = [];
+      }
+    }
+  }
+  return [...closed, ...closeChains(chart, chains, limits)];
+}
+
+/** A stretch of a drawn piece between two crossings with profile borders. */
+interface Stretch {
+  readonly drawn: DrawnPiece;
+  readonly from: number;
+  readonly to: number;
+  readonly isInside: boolean;
+  readonly pieceIndex: number;
+}
+
+function stretchesOf(chart: CylinderChart, drawn: DrawnPiece, limits: XiLimits): readonly Stretch[] {
+  const borders = chart.pieces.slice(0, -1).map(({ piece }) => endOfPiece(piece)[0]);
+  for (const limit of [limits.from, limits.to]) if (limit) borders.push(limit.xi);
+  const normal: Vec2 = [1, -chart.tanHeading];
+  const shift = chart.pivotYMm * chart.tanHeading;
+  const [start, end] = walkEnds(drawn);
+  const stops = borders
+    .flatMap((xi) => crossingParameters(drawn.piece, normal, xi - shift))
+    .filter((t) => t > 1e-9 && t < 1 - 1e-9)
+    .sort((a, b) => (drawn.reversed ? b - a : a - b));
+  const all = [start, ...stops.filter((t, i) => i === 0 || Math.abs(t - at(stops, i - 1)) > 1e-9), end];
+  return all.slice(1).map((to, i) => {
+    const from = at(all, i);
+    const [x, y] = pointOnPiece(drawn.piece, (from + to) / 2);
+    const xi = xiOfPlan(chart, { x, y });
+    const isInside =
+      (limits.from === undefined || xi > limits.from.xi) && (limits.to === undefined || xi < limits.to.xi);
+    return { drawn, from, to, isInside, pieceIndex: pieceIndexOfXi(chart, xi) };
+  });
+}
+
+/** A traced point: chart coordinates and the turn of the surface there. */
+interface TracedPoint {
+  readonly point: FlatPoint;
+  readonly turnRad: number;
+}
+
+function traceStretch(chart: CylinderChart, stretch: Stretch, neutralMm: number): RegionEdge {
+  const { drawn, from, to, pieceIndex } = stretch;
+  const trace = (t: number): TracedPoint => {
+    const [x, y] = pointOnPiece(drawn.piece, t);
+    const place = placeOfXi(chart, xiOfPlan(chart, { x, y }), pieceIndex);
+    return { point: chartPointAt(chart, place, y), turnRad: turnAtPlace(chart, place) };
+  };
+  const isStraight = drawn.piece.kind === "line" && at(chart.pieces, pieceIndex).piece.kind === "line";
+  const traced = isStraight ? [trace(from), trace(to)] : traceDensely(trace, from, to, neutralMm);
+  return {
+    edgeId: drawn.edgeId,
+    name: drawn.name,
+    role: drawn.role,
+    points: traced.map(({ point }) => point),
+    turnsRad: traced.map(({ turnRad }) => turnRad),
+    trace: { piece: drawn.piece, from, to },
+  };
+}
+
+/** Points from one parameter to another, halved until the chords of the flat pattern keep their limits. */
+function traceDensely(
+  trace: (t: number) => TracedPoint,
+  from: number,
+  to: number,
+  neutralMm: number,
+): readonly TracedPoint[] {
+  const flat = ({ point, turnRad }: TracedPoint): FlatPoint => ({
+    u: point.u - neutralMm * turnRad,
+    v: point.v,
+  });
+  const result: TracedPoint[] = [];
+  const refine = (a: number, b: number, start: TracedPoint, end: TracedPoint, depth: number): void => {
+    const middleAt = (a + b) / 2;
+    const middle = trace(middleAt);
+    if (depth <= 0 && chordKeepsLimits(flat(start), flat(middle), flat(end))) {
+      result.push(end);
+      return;
+    }
+    if (depth < -14) {
+      result.push(end);
+      return;
+    }
+    refine(a, middleAt, start, middle, depth - 1);
+    refine(middleAt, b, middle, end, depth - 1);
+  };
+  const start = trace(from);
+  result.push(start);
+  // Two halvings before the first test, so that an S-bend symmetric about its middle is not taken for straight.
+  refine(from, to, start, trace(to), 2);
+  return dropStraightPoints(result, flat);
+}
+
+function chordKeepsLimits(a: FlatPoint, m: FlatPoint, b: FlatPoint): boolean {
+  const [au, av, bu, bv] = [m.u - a.u, m.v - a.v, b.u - m.u, b.v - m.v];
+  const cross = Math.abs(au * bv - av * bu);
+  const chord = Math.hypot(b.u - a.u, b.v - a.v);
+  if (chord === 0) return true;
+  const turnOfHalves = Math.atan2(cross, au * bu + av * bv);
+  return cross / chord <= CHORD_ERROR_MM && turnOfHalves <= CHORD_TURN_RAD / 2;
+}
+
+/** Leaves out points that lie on the straight between their neighbours to rounding. */
+function dropStraightPoints(
+  points: readonly TracedPoint[],
+  flat: (p: TracedPoint) => FlatPoint,
+): readonly TracedPoint[] {
+  const kept: TracedPoint[] = [];
+  points.forEach((point, i) => {
+    const before = kept.at(-1);
+    const after = points[i + 1];
+    if (before && after) {
+      const [a, m, b] = [flat(before), flat(point), flat(after)];
+      const chord = Math.hypot(b.u - a.u, b.v - a.v);
+      const off = Math.abs((m.u - a.u) * (b.v - a.v) - (m.v - a.v) * (b.u - a.u));
+      if (off <= 1e-10 * chord * chord) return;
+    }
+    kept.push(point);
+  });
+  return kept;
+}
+
+/** Edges in a row that begin and end on a corner ruling. */
+interface Chain {
+  readonly edges: readonly RegionEdge[];
+}
+
+/** An end of a chain on a corner ruling. */
+interface ChainEnd {
+  readonly chain: Chain;
+  readonly isStart: boolean;
+  readonly point: FlatPoint;
+  readonly turnRad: number;
+}
+
+/** Joins chains into loops along the corner rulings: along a ruling, inside lies between first and second, … */
+function closeChains(
+  chart: CylinderChart,
+  chains: readonly Chain[],
+  limits: XiLimits,
+): readonly RegionLoop[] {
+  const next = new Map<Chain, { readonly chain: Chain; readonly ruling: RegionEdge }>();
+  const middleU = chart.lengthUMm / 2;
+  const ends = chains.flatMap((chain): ChainEnd[] => [
+    {
+      chain,
+      isStart: true,
+      point: at(at(chain.edges, 0).points, 0),
+      turnRad: at(at(chain.edges, 0).turnsRad, 0),
+    },
+    {
+      chain,
+      isStart: false,
+      point: at(at(chain.edges, -1).points, -1),
+      turnRad: at(at(chain.edges, -1).turnsRad, -1),
+    },
+  ]);
+  for (const [limit, isFront] of [
+    [limits.from, true],
+    [limits.to, false],
+  ] as const) {
+    if (!limit) continue;
+    const onRuling = ends
+      .filter(({ point }) => point.u < middleU === isFront)
+      .sort((a, b) => a.point.v - b.point.v);
+    for (let i = 0; i + 1 < onRuling.length; i += 2) {
+      const [first, second] = [at(onRuling, i), at(onRuling, i + 1)];
+      const [leaving, arriving] = first.isStart ? [second, first] : [first, second];
+      const ruling: RegionEdge = {
+        edgeId: limit.edgeId,
+        name: "fold",
+        role: "joint",
+        points: [leaving.point, arriving.point],
+        turnsRad: [leaving.turnRad, arriving.turnRad],
+      };
+      next.set(leaving.chain, { chain: arriving.chain, ruling });
+    }
+  }
+  return walkChains(chains, next);
+}
+
+function walkChains(
+  chains: readonly Chain[],
+  next: ReadonlyMap<Chain, { readonly chain: Chain; readonly ruling: RegionEdge }>,
+): readonly RegionLoop[] {
+  const left = new Set(chains);
+  const loops: RegionLoop[] = [];
+  for (const first of chains) {
+    if (!left.has(first)) continue;
+    const edges: RegionEdge[] = [];
+    for (let chain: Chain | undefined = first; chain && left.has(chain); ) {
+      left.delete(chain);
+      const step = next.get(chain);
+      edges.push(...chain.edges, ...(step ? [step.ruling] : []));
+      chain = step?.chain;
+    }
+    loops.push({ edges });
+  }
+  return loops;
+}
