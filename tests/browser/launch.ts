@@ -1,0 +1,49 @@
+import { type Browser, type BrowserContext, chromium, type Page } from "playwright-core";
+
+/** One visitor: a fresh profile with nothing stored, its page, and everything that went wrong on it. */
+export interface Visit {
+  readonly context: BrowserContext;
+  readonly page: Page;
+  /** Console errors, uncaught errors and failed requests, as they come. */
+  readonly complaints: readonly string[];
+}
+
+export const SCREEN = { width: 1440, height: 900 };
+
+const ARGUMENTS = [
+  "--no-sandbox",
+  "--use-gl=angle",
+  "--use-angle=swiftshader",
+  "--enable-unsafe-swiftshader",
+  "--disable-background-networking",
+];
+
+/** Starts Chromium without a window. */
+export const launchChromium = (executablePath: string): Promise<Browser> =>
+  chromium.launch({ executablePath, headless: true, args: ARGUMENTS });
+
+/** Opens the app as a first visitor would, and waits until the tray is computed. */
+export async function visit(browser: Browser, address: string): Promise<Visit> {
+  const context = await browser.newContext({
+    viewport: SCREEN,
+    acceptDownloads: true,
+    reducedMotion: "reduce",
+  });
+  const page = await context.newPage();
+  const complaints = listenForComplaints(page);
+  await page.goto(address);
+  return { context, page, complaints };
+}
+
+/** Collects what a page complains about; a list that grows. */
+export function listenForComplaints(page: Page): readonly string[] {
+  const complaints: string[] = [];
+  page.on("console", (message) => {
+    if (message.type() === "error") complaints.push(`console: ${message.text()}`);
+  });
+  page.on("pageerror", (error) => complaints.push(`uncaught: ${error.message}`));
+  page.on("requestfailed", (request) =>
+    complaints.push(`request failed: ${request.url()} ${request.failure()?.errorText ?? ""}`),
+  );
+  return complaints;
+}
