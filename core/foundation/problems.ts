@@ -55,9 +55,13 @@ export type Problem =
       readonly value: number;
       readonly least: number;
       readonly most: number;
+      /** What is computed with until it is put right; absent where the thing is left out instead. */
+      readonly used?: number;
     })
   | (Placed & { readonly kind: "unknown-reference"; readonly field: string; readonly missingId: string })
+  | (Placed & { readonly kind: "duplicate-id"; readonly field: string; readonly id: string })
   | (Placed & { readonly kind: "reference-cycle"; readonly itemIds: readonly string[] })
+  | (Placed & { readonly kind: "followed-line-missing"; readonly otherName: string })
   | (Placed & { readonly kind: "reference-moved"; readonly fromNodeId: string; readonly toNodeId: string })
   | (Placed & { readonly kind: "left-of-centre-line"; readonly yMm: number })
   | (Placed & { readonly kind: "fence-without-sheet"; readonly fromMm: number; readonly toMm: number })

@@ -1,5 +1,5 @@
 import { assertNever } from "./assert.ts";
-import { formatMm, formatNumber } from "./format.ts";
+import { formatMm, formatNumber, roundTo } from "./format.ts";
 import type { Problem, ProblemLevel } from "./problems.ts";
 
 /** A problem in plain words: what is wrong, where, and what to do. The only place where problems get words. */
@@ -27,11 +27,15 @@ export function wordProblem(problem: Problem): string {
     case "offset-exceeds-radius":
       return `Near x ${formatMm(problem.atXMm)} ${name} bends to a radius of ${formatMm(problem.radiusMm)} mm, but its foam and skins need ${formatMm(problem.offsetMm)} mm there. Make the bend wider or the foam thinner.`;
     case "number-out-of-range":
-      return `${problem.field} of ${name} is ${formatNumber(problem.value, 1)}. It must lie between ${formatNumber(problem.least, 1)} and ${formatNumber(problem.most, 1)}.`;
+      return `${problem.field} of ${name} is ${formatTyped(problem.value)}. It must lie between ${formatTyped(problem.least)} and ${formatTyped(problem.most)}.${wordUsed(problem.used)}`;
     case "unknown-reference":
       return `${name} names ${problem.missingId} as its ${problem.field}, and there is no such thing. Choose another.`;
+    case "duplicate-id":
+      return `${name} has the ${problem.field} ${problem.id}, which something before it has already. It is left out until it gets another.`;
     case "reference-cycle":
       return `${name} follows an edge that follows ${name} again (${problem.itemIds.join(" → ")}). Give one of them nodes of its own.`;
+    case "followed-line-missing":
+      return `${name} follows an edge of ${problem.otherName}, which cannot be made yet. Put ${problem.otherName} right first.`;
     case "reference-moved":
       return `An edge that ${name} follows has lost an end; it now runs from ${problem.fromNodeId} to ${problem.toNodeId}. Check that this is what you want.`;
     case "left-of-centre-line":
@@ -66,6 +70,17 @@ export function wordProblem(problem: Problem): string {
       return assertNever(problem);
   }
 }
+
+/** A number as somebody typed it: no more decimals than it has, three at most. */
+function formatTyped(value: number): string {
+  if (Number.isNaN(value)) return "not a number";
+  if (Math.abs(value) >= 1e7) return value < 0 ? "far below zero" : "far too large";
+  const decimals = [0, 1, 2].find((count) => Math.abs(value - roundTo(value, count)) < 1e-9) ?? 3;
+  return formatNumber(value, decimals);
+}
+
+const wordUsed = (used: number | undefined): string =>
+  used === undefined ? "" : ` Until then ${formatTyped(used)} is used.`;
 
 /** Whether a problem kept something from being made ("stop") or only wants looking at ("look"). */
 export function levelOf(problem: Problem): ProblemLevel {

@@ -1,0 +1,31 @@
+import type { Problem } from "../foundation/index.ts";
+import { checkItems } from "./check-items.ts";
+import { checkMaterials } from "./check-materials.ts";
+import { checkSettings } from "./check-settings.ts";
+import type { Project } from "./schema.ts";
+
+/**
+ * Everything typed wrong in a document, as problems that name it: numbers out of their range, names of things
+ * that are not there, ids that come twice, nodes left of the centre line. What needs a compiled curve to be
+ * seen is told by `resolveLines` instead.
+ */
+export function checkDocument(project: Project): readonly Problem[] {
+  const materials = checkMaterials(project);
+  const settings = checkSettings(materials.sound);
+  return [...settings.problems, ...materials.problems, ...checkItems(project).problems];
+}
+
+/**
+ * The document to compute with: settings and materials that `checkDocument` faults at their defaults, faulty
+ * stock and things whose id or number is taken left out. Items that cannot be made stay, so that others may
+ * follow their edges; `resolveLines` gives no line for them.
+ */
+export function soundProject(project: Project): Project {
+  const { sound } = checkSettings(checkMaterials(project).sound);
+  const { repeatedItems, repeatedProfiles } = checkItems(project);
+  return {
+    ...sound,
+    items: sound.items.filter((_, index) => !repeatedItems.has(index)),
+    profiles: sound.profiles.filter((_, index) => !repeatedProfiles.has(index)),
+  };
+}

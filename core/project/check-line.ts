@@ -1,0 +1,71 @@
+import {
+  LARGEST_COORDINATE_MM,
+  MOST_NODES,
+  ON_CENTRE_LINE_MM,
+  type Problem,
+  type ProblemPlace,
+  toDegrees,
+} from "../foundation/index.ts";
+import { isWithin, RANGES, type Range } from "./limits.ts";
+import type { PlanElement, SideNode } from "./schema.ts";
+
+/** The thing a line belongs to, as problems name and place it. */
+export interface LineOwner {
+  readonly name: string;
+  readonly place: ProblemPlace;
+}
+
+const COORDINATE: Range = { least: -LARGEST_COORDINATE_MM, most: LARGEST_COORDINATE_MM };
+const POSITIVE: Range = { least: 0, most: LARGEST_COORDINATE_MM };
+
+/**
+ * Everything typed wrong on the elements of one line: numbers out of range, ids that come twice, more nodes
+ * than can be drawn, and, where `mirrored`, nodes left of the centre line. A line with any of these is not
+ * compiled.
+ */
+export function checkLine(
+  elements: readonly (PlanElement | SideNode)[],
+  owner: LineOwner,
+  symmetry: "mirrored" | "none",
+): readonly Problem[] {
+  if (elements.length > MOST_NODES)
+    return [{ kind: "too-many-nodes", ...owner, count: elements.length, most: MOST_NODES }];
+  const seen = new Set<string>();
+  return elements.flatMap((element) => {
+    const here = { name: owner.name, place: { ...owner.place, nodeId: element.id } };
+    const problems: Problem[] = [];
+    if (seen.has(element.id)) problems.push({ kind: "duplicate-id", ...here, field: "node id", id: element.id });
+    seen.add(element.id);
+    if (element.kind === "node") problems.push(...checkNode(element, here, symmetry));
+    return problems;
+  });
+}
+
+function checkNode(
+  node: Exclude<PlanElement, { kind: "follow" }> | SideNode,
+  owner: LineOwner,
+  symmetry: "mirrored" | "none",
+): readonly Problem[] {
+  const second: readonly [string, number] = "y" in node ? ["y", node.y] : ["z", node.z];
+  const numbers: readonly (readonly [string, number | undefined, Range])[] = [
+    ["x", node.x, COORDINATE],
+    [second[0], second[1], COORDINATE],
+    ["Radius", node.radiusMm, POSITIVE],
+    ["Knot spacing", node.knotSpacingMm, { least: 0.001, most: 10 * LARGEST_COORDINATE_MM }],
+    ["Arriving angle", inDegrees(node.tangentInRad), RANGES.tangentDegrees],
+    ["Leaving angle", inDegrees(node.tangentOutRad), RANGES.tangentDegrees],
+  ];
+  const problems: Problem[] = [];
+  for (const [label, value, range] of numbers) {
+    if (value === undefined || isWithin(value, range)) continue;
+    problems.push({ kind: "number-out-of-range", ...owner, field: `${label} of node ${node.id}`, value, ...range });
+  }
+  if (symmetry === "mirrored" && "y" in node && isLeftOfCentreLine(node.y))
+    problems.push({ kind: "left-of-centre-line", ...owner, yMm: node.y });
+  return problems;
+}
+
+const isLeftOfCentreLine = (yMm: number): boolean => yMm < -ON_CENTRE_LINE_MM && yMm >= COORDINATE.least;
+
+const inDegrees = (angleRad: number | undefined): number | undefined =>
+  angleRad === undefined ? undefined : toDegrees(angleRad);

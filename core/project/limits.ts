@@ -1,0 +1,51 @@
+/** The sensible range of a typed number, both ends included. */
+export interface Range {
+  readonly least: number;
+  readonly most: number;
+}
+
+const range = (least: number, most: number): Range => ({ least, most });
+
+/**
+ * What a builder can mean by each kind of number. Outside these it is a slip of the keyboard or cannot be
+ * built; all are common practice, set wide.
+ */
+export const RANGES = {
+  thicknessMm: range(1, 200),
+  boardThicknessMm: range(1, 60),
+  skinMm: range(0, 10),
+  /** Stock from an offcut to the largest board that is sold. */
+  stockSideMm: range(50, 6000),
+  kerfMm: range(0, 10),
+  trimMm: range(0, 200),
+  stockEdgeMm: range(0, 100),
+  staggerMm: range(0, 1000),
+  intervalMm: range(5, 1000),
+  markingToleranceMm: range(0.01, 10),
+  ribSpacingMm: range(20, 2000),
+  ribHeightMm: range(0, 2000),
+  proudMm: range(0, 10),
+  glueGapMm: range(0, 5),
+  pinSpacingMm: range(10, 1000),
+  rollWidthMm: range(200, 2000),
+  marginMm: range(0, 40),
+  overlapMm: range(0, 40),
+  printCorrection: range(0.98, 1.02),
+  /** A sheet that leans more than this is drawn as another kind of thing. */
+  turnDegrees: range(-60, 60),
+  /** A typed tangent may point anywhere, and once round more. */
+  tangentDegrees: range(-720, 720),
+  densityKgPerM3: range(5, 3000),
+  bendRatio: range(1, 2000),
+  modulusMPa: range(0.1, 100_000),
+  celsius: range(20, 400),
+  arealKgPerM2: range(0.01, 5),
+  minutes: range(0.5, 3000),
+  hours: range(0.1, 500),
+  spreadKgPerM2: range(0.01, 3),
+  fenceDepthMm: range(0, 2000),
+  itemNumber: range(1, 999),
+} as const;
+
+/** Whether a number lies in its range; NaN never does. */
+export const isWithin = (value: number, { least, most }: Range): boolean => value >= least && value <= most;
