@@ -1,17 +1,18 @@
-export { compilePath, type PathProblem } from "./compile-path.ts";
+export type { NodeField, PathProblem } from "./check-path.ts";
+export { type CompiledPath, compilePath } from "./compile-path.ts";
 export { crossingParameters, extremeParameters } from "./crossings.ts";
-export { flattenPiece } from "./flatten.ts";
-export { frameAtLength, locateLength, nodePlace, subCurve, toCurve } from "./lookup.ts";
+export { cubicSpline, type SplineEnd, type SplineEnds, type SplineInterval } from "./cubic-spline.ts";
+export { type FlattenLimits, flattenPiece } from "./flatten.ts";
+export { type CurvePlace, frameAtLength, locateLength, nodePlace, subCurve, toCurve } from "./lookup.ts";
+export { mirrorPiece, reversePiece, trimPiece } from "./piece-changes.ts";
+export { parameterAtLength, pieceLengthMm } from "./piece-length.ts";
 export {
   derivativeOnPiece,
   endOfPiece,
-  mirrorPiece,
-  pieceLengthMm,
+  frameOnPiece,
   pointOnPiece,
-  reversePiece,
   secondDerivativeOnPiece,
   startOfPiece,
-  trimPiece,
 } from "./pieces.ts";
 export { findSelfCrossings, type SelfCrossing } from "./self-crossings.ts";
 export { splitSegment } from "./split-segment.ts";
