@@ -37,12 +37,11 @@ export function findChromium(say: (line: string) => void): FoundChromium {
   }
   if (isRootOnDebian()) {
     say("No Chromium found. Installing the Debian package chromium (about 110 MB) …");
-    const installed = run("apt-get", ["update", "-qq"]) && run("apt-get", APT_INSTALL);
-    const found = installed
-      ? installedPaths()
-          .map((path) => look(path, "Debian package"))
-          .find(Boolean)
-      : undefined;
+    run("apt-get", ["update", "-qq"]);
+    run("apt-get", APT_INSTALL);
+    const found = installedPaths()
+      .map((path) => look(path, "Debian package"))
+      .find(Boolean);
     if (found) return found;
     tried.push("the Debian package chromium could not be installed or does not run");
   } else {

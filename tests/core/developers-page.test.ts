@@ -1,0 +1,38 @@
+import { readFileSync } from "node:fs";
+import { describe, expect, it } from "vitest";
+import { designTray } from "../../core/design.ts";
+import { emptyProject, readProject } from "../../core/project/index.ts";
+import { reportOf } from "../../core/writers/index.ts";
+import { goodProject } from "./bad-projects.ts";
+
+const page = readFileSync("DEVELOPERS.md", "utf8");
+
+/** The JSON examples of the page that are marked with a word behind `json`. */
+const examples = (word: string): readonly unknown[] =>
+  [...page.matchAll(new RegExp(`^\`\`\`json ${word}\n([\\s\\S]*?)^\`\`\``, "gm"))].map((match) =>
+    JSON.parse(match[1] ?? ""),
+  );
+
+describe("the page for developers", () => {
+  it("shows project examples that this version reads and computes without problems", () => {
+    const [materials] = examples("materials");
+    const empty = emptyProject({ id: "page", title: "Page", issuedOn: "2026-01-01" });
+    const project = {
+      ...empty,
+      profiles: examples("profile"),
+      items: examples("item"),
+      materials,
+      jig: { ...empty.jig, boardId: "mdf" },
+      glue: { ...empty.glue, glueId: "pu" },
+      stock: empty.stock.filter(({ foamId }) => foamId === "xps"),
+    };
+    const reading = readProject(JSON.stringify(project));
+    expect(reading).toMatchObject({ ok: true });
+    if (reading.ok) expect(designTray(reading.project).problems).toEqual([]);
+  });
+
+  it("names every field at the top of the report", () => {
+    const report = reportOf(designTray(goodProject()));
+    for (const name of Object.keys(report)) expect(page).toContain(`\`${name}`);
+  });
+});
