@@ -1,5 +1,6 @@
 import { orient2d } from "robust-predicates";
-import { at, COINCIDENT_POINTS_MM, type Vec2 } from "../foundation/index.ts";
+import { at, COINCIDENT_POINTS_MM, cross2, dot2, subtract2, type Vec2 } from "../foundation/index.ts";
+import { type ChordLine, visitNearChords } from "./chord-tree.ts";
 import { flattenPiece } from "./flatten.ts";
 import { pointOnPiece } from "./pieces.ts";
 import type { Curve } from "./types.ts";
@@ -15,99 +16,88 @@ export interface SelfCrossing {
  * Where a curve crosses or touches itself, or runs back over itself; one place for each pair of drawn edges, in
  * the curve's order, MOST_CROSSINGS at most. Pieces that are not neighbours touch within COINCIDENT_POINTS_MM;
  * neighbours share their common end and may not meet elsewhere. Orientation is decided exactly (Shewchuk 1997,
- * Adaptive precision floating-point arithmetic, through `robust-predicates`); pairs are found by a tree of boxes.
+ * Adaptive precision floating-point arithmetic, through `robust-predicates`).
  */
 export function findSelfCrossings(curve: Curve): SelfCrossing[] {
-  const chords = chordsOf(curve);
-  if (chords.length < 2) return [];
+  if (curve.pieces.length === 0) return [];
+  const line = chordLineOf(curve);
   const found: Contact[] = [];
-  const meet = (i: number, j: number) => {
-    const contact = contactOf(curve, chords, i, j);
+  visitNearChords(line, COINCIDENT_POINTS_MM, (i, j) => {
+    const contact = contactOf(curve, line, i, j);
     if (contact && isNews(contact, found)) found.push(contact);
     return found.length < MOST_CROSSINGS;
-  };
-  visitPairs(boxTree(chords, 0, chords.length), meet);
-  return found
-    .sort((a, b) => a.order - b.order)
-    .map(({ edgeIds, pieceIndices, at: place }) => ({ edgeIds, pieceIndices, at: place }));
+  });
+  found.sort((a, b) => a.order - b.order);
+  return found.map(({ order: _order, ...crossing }) => crossing);
 }
 
 /** A scribble has millions; the builder needs to see the first few. */
 const MOST_CROSSINGS = 50;
 
 /** Fine enough that a touch within COINCIDENT_POINTS_MM is seen between two curves. */
-const CHORDS = { chordErrorMm: COINCIDENT_POINTS_MM / 10, turnRad: 0.1 };
+const CHORD_LIMITS = { chordErrorMm: COINCIDENT_POINTS_MM / 4, turnRad: 0.1 };
 
 /** Contacts nearer than this along the curve are one place of it, such as the two sides of a narrow tip. */
 const SEPARATE_PLACES_MM = 10 * COINCIDENT_POINTS_MM;
 
-/** Two chords that turn back within this angle lie on each other. */
+/** Two successive chords that turn back within this angle lie on each other. */
 const TURNED_BACK_RAD = 1e-3;
-
-interface Chord {
-  readonly from: Vec2;
-  readonly to: Vec2;
-  readonly pieceIndex: number;
-  readonly startMm: number;
-  readonly lengthMm: number;
-}
 
 interface Contact extends SelfCrossing {
   /** Index of the earlier chord. */
   readonly order: number;
 }
 
-/** The curve as chords that share their ends bit for bit, so that neighbours meet exactly. */
-function chordsOf(curve: Curve): Chord[] {
-  const places = curve.pieces.flatMap((piece, pieceIndex) =>
-    flattenPiece(piece, CHORDS)
-      .slice(0, -1)
-      .map((t) => ({ point: pointOnPiece(piece, t), pieceIndex })),
-  );
-  const lastPoint = curve.closed ? at(places, 0).point : pointOnPiece(at(curve.pieces, -1), 1);
-  let startMm = 0;
-  return places.map(({ point, pieceIndex }, i) => {
-    const to = places[i + 1]?.point ?? lastPoint;
-    const lengthMm = Math.hypot(to[0] - point[0], to[1] - point[1]);
-    const chord = { from: point, to, pieceIndex, startMm, lengthMm };
-    startMm += lengthMm;
-    return chord;
+function chordLineOf(curve: Curve): ChordLine {
+  const points: Vec2[] = [];
+  const pieceIndices: number[] = [];
+  curve.pieces.forEach((piece, pieceIndex) => {
+    for (const t of flattenPiece(piece, CHORD_LIMITS)) {
+      const point = pointOnPiece(piece, t);
+      if (t === 1 || isSame(point, points[points.length - 1])) continue;
+      points.push(point);
+      pieceIndices.push(pieceIndex);
+    }
   });
+  points.push(curve.closed ? at(points, 0) : pointOnPiece(at(curve.pieces, -1), 1));
+  const alongMm = [0];
+  for (let i = 1; i < points.length; i++) {
+    const [dx, dy] = subtract2(at(points, i), at(points, i - 1));
+    alongMm.push(at(alongMm, -1) + Math.hypot(dx, dy));
+  }
+  return { xs: points.map(([x]) => x), ys: points.map(([, y]) => y), pieceIndices, alongMm };
 }
+
+const isSame = (a: Vec2, b: Vec2 | undefined): boolean => a[0] === b?.[0] && a[1] === b[1];
 
 /** Whether neither this pair of edges nor this place is known already. */
 function isNews(contact: Contact, found: readonly Contact[]): boolean {
   return found.every((other) => {
     const sameEdges = other.edgeIds[0] === contact.edgeIds[0] && other.edgeIds[1] === contact.edgeIds[1];
-    const apartMm = Math.hypot(other.at[0] - contact.at[0], other.at[1] - contact.at[1]);
-    return !sameEdges && apartMm > COINCIDENT_POINTS_MM;
+    const [dx, dy] = subtract2(contact.at, other.at);
+    return !sameEdges && Math.hypot(dx, dy) > COINCIDENT_POINTS_MM;
   });
 }
 
-function contactOf(curve: Curve, chords: readonly Chord[], i: number, j: number): Contact | undefined {
-  const a = at(chords, i);
-  const b = at(chords, j);
-  const place = placeOfContact(curve, chords, i, j);
+function contactOf(curve: Curve, line: ChordLine, i: number, j: number): Contact | undefined {
+  const place = placeOfContact(curve, line, i, j);
   if (!place) return undefined;
-  const edgeOf = (chord: Chord) => at(curve.pieces, chord.pieceIndex).edgeId;
-  return {
-    edgeIds: [edgeOf(a), edgeOf(b)],
-    pieceIndices: [a.pieceIndex, b.pieceIndex],
-    at: place,
-    order: i,
-  };
+  const a = at(line.pieceIndices, i);
+  const b = at(line.pieceIndices, j);
+  const edgeIds = [at(curve.pieces, a).edgeId, at(curve.pieces, b).edgeId] as const;
+  return { edgeIds, pieceIndices: [a, b], at: place, order: i };
 }
 
-function placeOfContact(curve: Curve, chords: readonly Chord[], i: number, j: number): Vec2 | undefined {
-  const a = at(chords, i);
-  const b = at(chords, j);
-  const wraps = curve.closed && i === 0 && j === chords.length - 1;
-  const folded = (j === i + 1 && turnsBack(a, b)) || (wraps && turnsBack(b, a));
-  if (folded) return j === i + 1 ? a.to : a.from;
-  if (j === i + 1 || wraps) return undefined;
-  const crossing = exactCrossing(a, b);
+function placeOfContact(curve: Curve, line: ChordLine, i: number, j: number): Vec2 | undefined {
+  const follows = j === i + 1;
+  const precedes = curve.closed && i === 0 && j === line.pieceIndices.length - 1;
+  if (follows && turnsBack(line, i, j)) return pointOf(line, j);
+  if (precedes && turnsBack(line, j, i)) return pointOf(line, 0);
+  if (follows || precedes) return undefined;
+  const crossing = exactCrossing(line, i, j);
   if (crossing) return crossing;
-  return areNeighbours(curve, a.pieceIndex, b.pieceIndex) ? undefined : touch(curve, chords, a, b);
+  const neighbours = areNeighbours(curve, at(line.pieceIndices, i), at(line.pieceIndices, j));
+  return neighbours ? undefined : touch(curve, line, i, j);
 }
 
 function areNeighbours(curve: Curve, a: number, b: number): boolean {
@@ -115,127 +105,85 @@ function areNeighbours(curve: Curve, a: number, b: number): boolean {
   return apart <= 1 || (curve.closed && apart === curve.pieces.length - 1);
 }
 
+const pointOf = (line: ChordLine, index: number): Vec2 => [at(line.xs, index), at(line.ys, index)];
+
+const directionOf = (line: ChordLine, chord: number): Vec2 =>
+  subtract2(pointOf(line, chord + 1), pointOf(line, chord));
+
 /** Whether the second of two successive chords runs back over the first. */
-function turnsBack(first: Chord, second: Chord): boolean {
-  const ax = first.to[0] - first.from[0];
-  const ay = first.to[1] - first.from[1];
-  const bx = second.to[0] - second.from[0];
-  const by = second.to[1] - second.from[1];
-  const cross = Math.abs(ax * by - ay * bx);
-  const dot = ax * bx + ay * by;
-  return dot < 0 && Math.atan2(cross, -dot) < TURNED_BACK_RAD;
+function turnsBack(line: ChordLine, first: number, second: number): boolean {
+  const a = directionOf(line, first);
+  const b = directionOf(line, second);
+  return Math.abs(cross2(a, b)) < -dot2(a, b) * TURNED_BACK_RAD;
 }
 
 /** Where two chords meet, their ends included; decided by exact orientation. */
-function exactCrossing(a: Chord, b: Chord): Vec2 | undefined {
-  const o1 = orientation(a, b.from);
-  const o2 = orientation(a, b.to);
-  const o3 = orientation(b, a.from);
-  const o4 = orientation(b, a.to);
-  if (o1 === 0 && o2 === 0) return sharedPoint(a, b);
-  if (o1 * o2 > 0 || o3 * o4 > 0) return undefined;
+function exactCrossing(line: ChordLine, i: number, j: number): Vec2 | undefined {
+  const o1 = orientation(line, i, j);
+  const o2 = orientation(line, i, j + 1);
+  if (o1 === 0 && o2 === 0) return sharedPoint(line, i, j);
+  if (areOnOneSide(o1, o2)) return undefined;
+  const o3 = orientation(line, j, i);
+  const o4 = orientation(line, j, i + 1);
+  if (areOnOneSide(o3, o4)) return undefined;
+  const [x, y] = pointOf(line, i);
+  const [dx, dy] = directionOf(line, i);
   const share = o3 / (o3 - o4);
-  return [a.from[0] + (a.to[0] - a.from[0]) * share, a.from[1] + (a.to[1] - a.from[1]) * share];
+  return [x + dx * share, y + dy * share];
 }
 
-const orientation = (chord: Chord, point: Vec2): number =>
-  orient2d(chord.from[0], chord.from[1], chord.to[0], chord.to[1], point[0], point[1]);
+/** Positive where a point lies to one side of a chord, negative on the other, 0 exactly on its line. */
+const orientation = (line: ChordLine, chord: number, point: number): number =>
+  orient2d(
+    at(line.xs, chord),
+    at(line.ys, chord),
+    at(line.xs, chord + 1),
+    at(line.ys, chord + 1),
+    at(line.xs, point),
+    at(line.ys, point),
+  );
+
+const areOnOneSide = (a: number, b: number): boolean => (a > 0 && b > 0) || (a < 0 && b < 0);
 
 /** An end of one of two chords on one straight line that lies on the other. */
-function sharedPoint(a: Chord, b: Chord): Vec2 | undefined {
-  const isWithin = (chord: Chord, point: Vec2) =>
-    [0, 1].every((axis) => {
-      const p = point[axis] ?? 0;
-      const from = chord.from[axis] ?? 0;
-      const to = chord.to[axis] ?? 0;
-      return p >= Math.min(from, to) && p <= Math.max(from, to);
-    });
-  return (
-    [b.from, b.to].find((point) => isWithin(a, point)) ?? [a.from, a.to].find((point) => isWithin(b, point))
-  );
+function sharedPoint(line: ChordLine, i: number, j: number): Vec2 | undefined {
+  const isOn = (chord: number, point: number) =>
+    isBetween(line.xs, chord, point) && isBetween(line.ys, chord, point);
+  const point = [j, j + 1].find((end) => isOn(i, end)) ?? [i, i + 1].find((end) => isOn(j, end));
+  return point === undefined ? undefined : pointOf(line, point);
+}
+
+function isBetween(values: readonly number[], chord: number, point: number): boolean {
+  const value = at(values, point);
+  const from = at(values, chord);
+  const to = at(values, chord + 1);
+  return value >= Math.min(from, to) && value <= Math.max(from, to);
 }
 
 /** Where two chords that do not cross come within COINCIDENT_POINTS_MM, at two separate places of the curve. */
-function touch(curve: Curve, chords: readonly Chord[], a: Chord, b: Chord): Vec2 | undefined {
-  const last = at(chords, -1);
-  const wholeMm = last.startMm + last.lengthMm;
-  const candidates = [
-    { ...nearest(a, b.from), otherMm: b.startMm },
-    { ...nearest(a, b.to), otherMm: b.startMm + b.lengthMm },
-    { ...nearest(b, a.from), otherMm: a.startMm },
-    { ...nearest(b, a.to), otherMm: a.startMm + a.lengthMm },
-  ];
-  return candidates.find(({ distanceMm, alongMm, otherMm }) => {
-    const apartMm = Math.abs(alongMm - otherMm);
+function touch(curve: Curve, line: ChordLine, i: number, j: number): Vec2 | undefined {
+  const wholeMm = at(line.alongMm, -1);
+  const touches = (chord: number, point: number) => {
+    const foot = nearestOnChord(line, chord, point);
+    const apartMm = Math.abs(foot.alongMm - at(line.alongMm, point));
     const separateMm = curve.closed ? Math.min(apartMm, wholeMm - apartMm) : apartMm;
-    return distanceMm <= COINCIDENT_POINTS_MM && separateMm >= SEPARATE_PLACES_MM;
-  })?.point;
+    return foot.distanceMm <= COINCIDENT_POINTS_MM && separateMm >= SEPARATE_PLACES_MM;
+  };
+  const point = [j, j + 1].find((end) => touches(i, end)) ?? [i, i + 1].find((end) => touches(j, end));
+  return point === undefined ? undefined : pointOf(line, point);
 }
 
-function nearest(chord: Chord, to: Vec2): { point: Vec2; distanceMm: number; alongMm: number } {
-  const dx = chord.to[0] - chord.from[0];
-  const dy = chord.to[1] - chord.from[1];
-  const size = dx * dx + dy * dy;
-  const raw = size === 0 ? 0 : ((to[0] - chord.from[0]) * dx + (to[1] - chord.from[1]) * dy) / size;
-  const share = Math.min(1, Math.max(0, raw));
-  const point: Vec2 = [chord.from[0] + dx * share, chord.from[1] + dy * share];
+function nearestOnChord(
+  line: ChordLine,
+  chord: number,
+  point: number,
+): { readonly distanceMm: number; readonly alongMm: number } {
+  const direction = directionOf(line, chord);
+  const toPoint = subtract2(pointOf(line, point), pointOf(line, chord));
+  const size = dot2(direction, direction);
+  const share = size === 0 ? 0 : Math.min(1, Math.max(0, dot2(toPoint, direction) / size));
   return {
-    point,
-    distanceMm: Math.hypot(point[0] - to[0], point[1] - to[1]),
-    alongMm: chord.startMm + chord.lengthMm * share,
+    distanceMm: Math.hypot(toPoint[0] - direction[0] * share, toPoint[1] - direction[1] * share),
+    alongMm: at(line.alongMm, chord) + Math.sqrt(size) * share,
   };
-}
-
-/** A box around successive chords; successive chords lie near each other, so halving the list halves the space. */
-interface BoxNode {
-  readonly first: number;
-  readonly low: Vec2;
-  readonly high: Vec2;
-  readonly children: readonly [BoxNode, BoxNode] | undefined;
-}
-
-function boxTree(chords: readonly Chord[], first: number, end: number): BoxNode {
-  if (end - first === 1) {
-    const { from, to } = at(chords, first);
-    const low: Vec2 = [Math.min(from[0], to[0]), Math.min(from[1], to[1])];
-    const high: Vec2 = [Math.max(from[0], to[0]), Math.max(from[1], to[1])];
-    return { first, low, high, children: undefined };
-  }
-  const middle = (first + end) >> 1;
-  const a = boxTree(chords, first, middle);
-  const b = boxTree(chords, middle, end);
-  return {
-    first,
-    low: [Math.min(a.low[0], b.low[0]), Math.min(a.low[1], b.low[1])],
-    high: [Math.max(a.high[0], b.high[0]), Math.max(a.high[1], b.high[1])],
-    children: [a, b],
-  };
-}
-
-/** Calls `meet(i, j)`, i < j, for every two chords whose boxes are near; it answers whether to go on. */
-function visitPairs(root: BoxNode, meet: (i: number, j: number) => boolean): void {
-  const within = (node: BoxNode): boolean =>
-    !node.children ||
-    (within(node.children[0]) && within(node.children[1]) && between(node.children[0], node.children[1]));
-  const between = (a: BoxNode, b: BoxNode): boolean => {
-    if (areApart(a, b)) return true;
-    if (!a.children && !b.children) return meet(a.first, b.first);
-    const split = !a.children || (b.children && sizeOf(b) > sizeOf(a)) ? "b" : "a";
-    return split === "a" && a.children
-      ? between(a.children[0], b) && between(a.children[1], b)
-      : !b.children || (between(a, b.children[0]) && between(a, b.children[1]));
-  };
-  within(root);
-}
-
-const sizeOf = (node: BoxNode): number => node.high[0] - node.low[0] + node.high[1] - node.low[1];
-
-function areApart(a: BoxNode, b: BoxNode): boolean {
-  const gap = COINCIDENT_POINTS_MM;
-  return (
-    a.low[0] > b.high[0] + gap ||
-    b.low[0] > a.high[0] + gap ||
-    a.low[1] > b.high[1] + gap ||
-    b.low[1] > a.high[1] + gap
-  );
 }
