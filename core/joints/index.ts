@@ -1,1 +1,3 @@
-export type { Joint, JointCut } from "./types.ts";
+export { cutOfFold, type FoldCut, mitreBevels } from "./cut-of-fold.ts";
+export { findJoints } from "./find-joints.ts";
+export type { Joint, JointCut, JointKind, SetBack } from "./types.ts";

@@ -20,6 +20,7 @@ export {
   fenceAreaInSpace,
   fenceEdgeLengthInSpace,
 } from "./measure-in-space.ts";
+export { partIdOf } from "./part-id.ts";
 export { bendSamples } from "./section-sheets.ts";
 export type {
   Chart,
