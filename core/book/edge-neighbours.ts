@@ -1,0 +1,49 @@
+import type { Seam, Strip } from "../cutting/index.ts";
+import type { Design } from "../design.ts";
+import { at, formatAngle } from "../foundation/index.ts";
+import type { Joint } from "../joints/index.ts";
+import type { FlatEdge, Part } from "../patterns/index.ts";
+
+/** What lies at an edge of a strip, in words for a label: the neighbour and how the edge is cut. */
+export function edgeWords(design: Design, strip: Strip, part: Part, edge: FlatEdge): string {
+  if (edge.role === "seam") {
+    const seam = seamAt(design, strip, edge);
+    return seam === undefined ? "seam, square" : `seam to ${otherOf(seam.stripIds, strip.id)}, square`;
+  }
+  const joints = jointsAt(design, part, edge.edgeId);
+  if (joints.length === 0) return edge.role === "free" ? `free edge, square` : "joint";
+  return joints.map((joint) => `joins ${jointWords(joint, part)}`).join("; ");
+}
+
+/** The neighbour of a part at a joint, and the cut: `S2R, mitre 3.5°`, with the face that is longer. */
+export function jointWords(joint: Joint, part: Part): string {
+  const side = sideOf(joint, part);
+  const bevels = at(joint.bevelRad, side);
+  const other = at(joint.partIds, 1 - side);
+  const cut = joint.cut === "mitre" ? `bevel ${formatAngle(bevels)}` : joint.cut;
+  return `${other}, ${cut}`;
+}
+
+/** Which of the two parts of a joint this is. */
+export const sideOf = (joint: Joint, part: Part): 0 | 1 => (joint.partIds[0] === part.id ? 0 : 1);
+
+/** The joints of a part, at one of its edges or at all. */
+export const jointsAt = (design: Design, part: Part, edgeId?: string): readonly Joint[] =>
+  design.joints.filter(
+    (joint) =>
+      joint.partIds.includes(part.id) &&
+      (edgeId === undefined || at(joint.edgeIds, sideOf(joint, part)) === edgeId),
+  );
+
+/** The seam that an edge of a strip lies on: the nearest of its seams. */
+export function seamAt(design: Design, strip: Strip, edge: FlatEdge): Seam | undefined {
+  const middle = at(edge.points, Math.floor(edge.points.length / 2));
+  const miss = (seam: Seam) =>
+    Math.abs((seam.runs === "along ruling" ? middle.u : middle.v) - seam.atMm);
+  return design.seams
+    .filter((seam) => seam.stripIds.includes(strip.id))
+    .sort((a, b) => miss(a) - miss(b))[0];
+}
+
+export const otherOf = (pair: readonly [string, string], one: string): string =>
+  pair[0] === one ? pair[1] : pair[0];

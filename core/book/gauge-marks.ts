@@ -1,0 +1,50 @@
+import { lineMark, paper, textMark } from "./marks.ts";
+import { BAR_MM, barIsLevel, GAUGE_GAP_MM, GAUGE_INSET_MM, type PageWindow, SQUARE_MM } from "./page-window.ts";
+import type { Mark, PaperPoint } from "./types.ts";
+
+/**
+ * The 200 mm bar and the 100 mm square that prove the print, in thin lines and stretched by the print correction
+ * like everything in the window. Paper coordinates. The bar stands upright where the page is too narrow.
+ */
+export function gaugeMarks(window: PageWindow): readonly Mark[] {
+  const inset = window.overlapMm + GAUGE_INSET_MM;
+  const level = barIsLevel(window);
+  const onPage = (u: number, v: number): PaperPoint =>
+    paper(window.marginMm + u * window.correctionX, window.marginMm + v * window.correctionY);
+  const line = (...points: readonly PaperPoint[]) => lineMark(points, "register", "gauge");
+  const [barEnd, square] = level
+    ? [onPage(inset + BAR_MM, inset), { u: inset, v: inset + GAUGE_GAP_MM }]
+    : [onPage(inset, inset + BAR_MM), { u: inset + GAUGE_GAP_MM, v: inset }];
+  const barStart = onPage(inset, inset);
+  const tick = (p: PaperPoint) =>
+    level
+      ? line(paper(p.x, p.y - 2), paper(p.x, p.y + 2))
+      : line(paper(p.x - 2, p.y), paper(p.x + 2, p.y));
+  const corner = (du: number, dv: number) => onPage(square.u + du * SQUARE_MM, square.v + dv * SQUARE_MM);
+  return [
+    line(barStart, barEnd),
+    tick(barStart),
+    tick(barEnd),
+    line(corner(0, 0), corner(1, 0), corner(1, 1), corner(0, 1), corner(0, 0)),
+    barLabel(barStart, barEnd, level),
+    textMark(paper(corner(1, 0).x - 1.5, corner(1, 0).y + 1.5), "100 mm square", {
+      heightMm: 1.8,
+      anchor: "end",
+      layer: "gauge",
+    }),
+  ];
+}
+
+const barLabel = (start: PaperPoint, end: PaperPoint, level: boolean): Mark =>
+  level
+    ? textMark(paper((start.x + end.x) / 2, start.y + 1.2), "bar 200 mm", {
+        heightMm: 1.8,
+        anchor: "middle",
+        layer: "gauge",
+      })
+    : textMark(paper(start.x - 1.2, (start.y + end.y) / 2), "bar 200 mm", {
+        heightMm: 1.8,
+        anchor: "middle",
+        turnRad: Math.PI / 2,
+        layer: "gauge",
+      });

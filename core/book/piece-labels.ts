@@ -1,0 +1,220 @@
+import type { Strip } from "../cutting/index.ts";
+import type { Design } from "../design.ts";
+import { at, formatMm, formatNumber } from "../foundation/index.ts";
+import type { MarkingTable } from "../marking/index.ts";
+import type { Part } from "../patterns/index.ts";
+import { type Box, boxOf, textCorners } from "./boxes.ts";
+import { chordsAt } from "./chords.ts";
+import { edgeWords } from "./edge-neighbours.ts";
+import { findFreeSpot } from "./free-spot.ts";
+import type { Lettering } from "./lettering.ts";
+import { arrowMarks, paper, type TextMark, textMark } from "./marks.ts";
+import type { Piece } from "./piece.ts";
+import { lengthOf, spotOn } from "./polyline-spot.ts";
+import { type RibGroup, ribPlaceWords, stationFaceWords } from "./rib-piece.ts";
+import { bendLimits, toPaper } from "./strip-piece.ts";
+import type { Mark, PaperPoint } from "./types.ts";
+import { uprightText } from "./upright-text.ts";
+
+/** The words on a strip's template: its code, face, hand and arrow, what it joins, bends and stations. */
+export function stripLabels(
+  design: Design,
+  strip: Strip,
+  part: Part,
+  drawn: { readonly piece: Piece; readonly lettering: Lettering },
+): readonly Mark[] {
+  const { piece, lettering } = drawn;
+  const table = design.marking.find((candidate) => candidate.stripId === strip.id);
+  const words = [
+    ...edgeLabels(design, strip, part),
+    ...bendLimits(strip, part).map(({ line, words }) => alongLine(line.points, words)),
+    ...(table === undefined ? [] : stationNumbers(table, piece.loops)),
+  ];
+  const foam = design.project.materials.foams.find((candidate) => candidate.id === part.foamId);
+  const notes = [
+    piece.face,
+    `${part.name}, ${formatNumber(part.thicknessMm, 0)} mm ${foam?.name ?? ""}`.trim(),
+    "cut to the centre of the line",
+  ];
+  return [...words, ...mainLabel(piece, notes, { taken: boxesOf(words, lettering), lettering })];
+}
+
+/** The words on a rib's template: every rib that is cut from it, the faces, the base line and the heights. */
+export function ribLabels(
+  group: RibGroup,
+  attitude: "upright" | "inverted",
+  drawn: { readonly piece: Piece; readonly lettering: Lettering },
+): readonly Mark[] {
+  const { piece, lettering } = drawn;
+  const { rib, alike } = group;
+  const box = boxOf(piece.loops.flat());
+  const axis = rib.runs === "across" ? "y" : "x";
+  const inside = rib.heights.filter((h) => h.atMm > box.left && h.atMm < box.right);
+  const words = [
+    ...inside.map((height) =>
+      uprightText(
+        textMark(
+          paper(height.atMm - 1, box.bottom + 3),
+          `${axis} ${formatNumber(height.atMm, 0)}  h ${formatMm(height.stationFaceMm)}`,
+          { face: "mono", turnRad: Math.PI / 2, layer: "words" },
+        ),
+      ),
+    ),
+    textMark(paper(box.left + 3, box.bottom + 1.5), "base line, stands on the baseboard", {
+      layer: "words",
+    }),
+  ];
+  const notes = [
+    alike.map((one) => `${one.id} at ${ribPlaceWords(one)}`).join("; "),
+    piece.face,
+    ...alike.map((one) => stationFaceWords(one, attitude)),
+  ];
+  return [...words, ...mainLabel(piece, notes, { taken: boxesOf(words, lettering), lettering })];
+}
+
+const boxesOf = (words: readonly TextMark[], lettering: Lettering): readonly Box[] =>
+  words.map((word) => boxOf(textCorners(word, lettering)));
+
+/** Sizes tried one after the other, code and notes, mm. */
+const SIZES: readonly (readonly [number, number])[] = [
+  [10, 5],
+  [7, 3.5],
+  [5, 2.5],
+  [3.5, 1.8],
+];
+
+/** The code, large, its notes below and the arrow; where nothing fits, small letters over the middle. */
+function mainLabel(
+  piece: Piece,
+  notes: readonly string[],
+  context: { readonly taken: readonly Box[]; readonly lettering: Lettering },
+): readonly Mark[] {
+  for (const [code, note] of SIZES) {
+    const block = labelBlock(piece, notes, { code, note }, context.lettering);
+    const spot = findFreeSpot(block, piece.loops, context.taken);
+    if (spot !== undefined) return block.draw(paper(spot.left, spot.bottom));
+  }
+  const block = labelBlock(piece, notes, { code: 3.5, note: 1.8 }, context.lettering);
+  const whole = boxOf(piece.loops.flat());
+  return block.draw(
+    paper(
+      (whole.left + whole.right - block.widthMm) / 2,
+      (whole.bottom + whole.top - block.heightMm) / 2,
+    ),
+  );
+}
+
+interface LabelBlock {
+  readonly widthMm: number;
+  readonly heightMm: number;
+  readonly draw: (corner: PaperPoint) => readonly Mark[];
+}
+
+function labelBlock(
+  piece: Piece,
+  notes: readonly string[],
+  size: { readonly code: number; readonly note: number },
+  lettering: Lettering,
+): LabelBlock {
+  const { code, note } = size;
+  const arrowMm = 6 * note;
+  const isLevel = piece.arrow.word === "forward";
+  const codeWidth = lettering.widthMm(piece.id, "mono", code);
+  const arrowWidth = 2 * note + (isLevel ? arrowMm : note) + lettering.widthMm(piece.arrow.word, "bold", note);
+  const noteWidths = notes.map((text) => lettering.widthMm(text, "sans", note));
+  const widthMm = Math.max(codeWidth + 2 * note + arrowWidth, ...noteWidths) + note;
+  const lineMm = 1.7 * note;
+  const heightMm = notes.length * lineMm + Math.max(code, isLevel ? 0 : arrowMm) + note;
+  const draw = (corner: PaperPoint): readonly Mark[] => {
+    const base = corner.y + notes.length * lineMm + note / 2;
+    const arrowLeft = corner.x + codeWidth + 2 * note;
+    return [
+      textMark(paper(corner.x, base), piece.id, { heightMm: code, face: "mono", layer: "words" }),
+      ...forwardArrow(piece, paper(arrowLeft, base), { note, arrowMm }),
+      ...notes.map((text, i) =>
+        textMark(paper(corner.x, corner.y + (notes.length - 1 - i) * lineMm + note / 2), text, {
+          heightMm: note,
+          layer: "words",
+        }),
+      ),
+    ];
+  };
+  return { widthMm, heightMm, draw };
+}
+
+function forwardArrow(
+  piece: Piece,
+  from: PaperPoint,
+  size: { readonly note: number; readonly arrowMm: number },
+): readonly Mark[] {
+  const { note, arrowMm } = size;
+  const word = (x: number) =>
+    textMark(paper(x, from.y), piece.arrow.word, { heightMm: note, face: "bold", layer: "words" });
+  const middle = from.y + note / 2;
+  if (piece.arrow.word === "up") {
+    const x = from.x + note / 2;
+    return [...arrowMarks(paper(x, from.y), paper(x, from.y + arrowMm), note, "outline"), word(x + note)];
+  }
+  const ends = [paper(from.x, middle), paper(from.x + arrowMm, middle)] as const;
+  const [tail, tip] = Math.cos(piece.arrow.turnRad) < 0 ? [ends[1], ends[0]] : ends;
+  return [...arrowMarks(tail, tip, note, "outline"), word(from.x + arrowMm + note)];
+}
+
+/** Shortest edge that gets words, mm. */
+const LABELLED_EDGE_MM = 40;
+
+function edgeLabels(design: Design, strip: Strip, part: Part): readonly TextMark[] {
+  return strip.loops.flatMap((loop) =>
+    loop.edges.flatMap((edge) => {
+      const points = edge.points.map(toPaper);
+      if (lengthOf(points) < LABELLED_EDGE_MM) return [];
+      const words = edgeWords(design, strip, part, edge);
+      return [insideEdge(points, edge.name === "" ? words : `${edge.name}: ${words}`)];
+    }),
+  );
+}
+
+/** Words beside an edge on the material's side, which lies to the left of its direction. */
+function insideEdge(points: readonly PaperPoint[], words: string): TextMark {
+  const spot = spotOn(points, 0.35);
+  const [nx, ny] = [-Math.sin(spot.turnRad), Math.cos(spot.turnRad)];
+  return uprightText(
+    textMark(paper(spot.at.x + nx * 2, spot.at.y + ny * 2), words, {
+      heightMm: 3.5,
+      anchor: "middle",
+      turnRad: spot.turnRad,
+      layer: "words",
+    }),
+  );
+}
+
+function alongLine(points: readonly PaperPoint[], words: string): TextMark {
+  const spot = spotOn(points, 0.5);
+  return textMark(paper(spot.at.x - 1, spot.at.y), words, {
+    anchor: "middle",
+    turnRad: Math.PI / 2,
+    layer: "words",
+  });
+}
+
+/** The number of every station just beyond the upper end of its line. */
+export function stationNumbers(
+  table: MarkingTable,
+  loops: readonly (readonly PaperPoint[])[],
+): readonly TextMark[] {
+  return table.rows
+    .filter((row) => row.reason === "station")
+    .flatMap((row) => {
+      const u = table.origin.u + row.alongMm;
+      const chords = chordsAt(loops, u);
+      if (chords.length === 0) return [];
+      const [, top] = at(chords, -1);
+      return [
+        textMark(paper(u, top + 1.5), formatNumber(row.alongMm, 0), {
+          face: "mono",
+          anchor: "middle",
+          layer: "words",
+        }),
+      ];
+    });
+}

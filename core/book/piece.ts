@@ -1,0 +1,17 @@
+import type { LineMark } from "./marks.ts";
+import type { PaperPoint } from "./types.ts";
+
+/** Something that is printed true to size: a strip or a rib, in its own flat frame with x = u, y = v, mm. */
+export interface Piece {
+  /** The code that every page carries: of the strip, or of the first of several identical ribs. */
+  readonly id: string;
+  readonly name: string;
+  /** Which face is up, which hand: the words that stand beside the code on every page. */
+  readonly face: string;
+  /** The word at the arrow, and where it points in the flat frame. */
+  readonly arrow: { readonly word: "forward" | "up"; readonly turnRad: number };
+  /** Everything that is drawn and must be cut or marked; a page on which none of it lies is not printed. */
+  readonly lines: readonly LineMark[];
+  /** The outline and the holes: where there is room for words. */
+  readonly loops: readonly (readonly PaperPoint[])[];
+}

@@ -1,0 +1,78 @@
+import type { Design } from "../design.ts";
+import { formatMm } from "../foundation/index.ts";
+import type { Rib } from "../jig/index.ts";
+import { boxOf } from "./boxes.ts";
+import { chordsAt } from "./chords.ts";
+import { type LineMark, lineMark, loopMark, paper } from "./marks.ts";
+import type { Piece } from "./piece.ts";
+import { toPaper } from "./strip-piece.ts";
+
+/** A rib that is printed true to size, with every rib of the same outline. */
+export interface RibGroup {
+  readonly rib: Rib;
+  readonly alike: readonly Rib[];
+}
+
+/** The ribs by outline, in the order of the jig; each group holds at least its first rib. */
+export function ribGroups(design: Design): readonly RibGroup[] {
+  const { ribs } = design.jig;
+  return ribs
+    .filter((rib) => rib.sameAs === rib.id)
+    .map((rib) => ({ rib, alike: ribs.filter((other) => other.sameAs === rib.id) }));
+}
+
+/**
+ * What is printed true to size of a group of ribs: the outline at the station face, a line at each listed height
+ * and the centre line of the car. The frame is u along the rib, v up from the baseboard.
+ */
+export function ribPiece(group: RibGroup, attitude: "upright" | "inverted"): Piece {
+  const { rib, alike } = group;
+  const outline = rib.outlineMm.map(toPaper);
+  return {
+    id: rib.id,
+    name: alike.length === 1 ? rib.name : `cut ${alike.length}: ${alike.map((one) => one.id).join(", ")}`,
+    face: `seen from the ${ribSeenFrom(rib, attitude)}`,
+    arrow: { word: "up", turnRad: Math.PI / 2 },
+    lines: [loopMark(outline, "cut", "cut"), ...heightLines(rib), ...centreLine(rib)],
+    loops: [outline],
+  };
+}
+
+/**
+ * From where a rib is seen when u runs to the reader's right and v up: a rib across from the rear, a rib along
+ * from the left; the jig turned over shows the other face.
+ */
+export function ribSeenFrom(rib: Rib, attitude: "upright" | "inverted"): Rib["stationFace"] {
+  if (rib.runs === "across") return attitude === "upright" ? "rear" : "front";
+  return attitude === "upright" ? "left" : "right";
+}
+
+/** Which face the outline is true on, and whether the reader looks at it. */
+export function stationFaceWords(rib: Rib, attitude: "upright" | "inverted"): string {
+  const near = rib.stationFace === ribSeenFrom(rib, attitude);
+  return `${rib.id}: station face is the ${rib.stationFace} face, ${near ? "this side" : "the far side"}`;
+}
+
+/** Where a rib stands, in words: `x 350.0` for a rib across. */
+export const ribPlaceWords = (rib: Rib): string =>
+  `${rib.runs === "across" ? "x" : "y"}\u2009${formatMm(rib.atMm)}`;
+
+function heightLines(rib: Rib): readonly LineMark[] {
+  const loops = [rib.outlineMm.map(toPaper)];
+  const box = boxOf(loops.flat());
+  return rib.heights
+    .filter((height) => height.atMm > box.left && height.atMm < box.right)
+    .flatMap((height) =>
+      chordsAt(loops, height.atMm).map(([low, high]) =>
+        lineMark([paper(height.atMm, low), paper(height.atMm, high)], "station", "station"),
+      ),
+    );
+}
+
+/** Only a rib across meets the centre line. */
+function centreLine(rib: Rib): readonly LineMark[] {
+  if (rib.runs === "along") return [];
+  return chordsAt([rib.outlineMm.map(toPaper)], 0).map(([low, high]) =>
+    lineMark([paper(0, low), paper(0, high)], "centre", "centre"),
+  );
+}

@@ -1,0 +1,130 @@
+import type { Strip } from "../cutting/index.ts";
+import type { Design } from "../design.ts";
+import type { FlatPoint } from "../foundation/index.ts";
+import type { MarkingTable } from "../marking/index.ts";
+import type { BendZone, Part } from "../patterns/index.ts";
+import { boxOf } from "./boxes.ts";
+import { chordsAt, levelChordsAt } from "./chords.ts";
+import { type LineMark, lineMark, loopMark, paper } from "./marks.ts";
+import type { Piece } from "./piece.ts";
+import type { PaperPoint } from "./types.ts";
+
+/**
+ * What is printed true to size of a strip: where the blade goes, the finished line where it differs, bend
+ * limits, stations and datum of its marking-out table. Seen from the face that the part names.
+ */
+export function stripPiece(design: Design, strip: Strip, part: Part): Piece {
+  const loops = stripLoops(strip);
+  const table = design.marking.find((candidate) => candidate.stripId === strip.id);
+  return {
+    id: strip.id,
+    name: part.name,
+    face: `${part.faceShown} up${handWords(part)}`,
+    arrow: { word: "forward", turnRad: forwardTurn(part) },
+    lines: [
+      ...cutLines(strip, loops),
+      ...bendLimits(strip, part).map((limit) => limit.line),
+      ...(table === undefined ? [] : stationLines(table, loops)),
+    ],
+    loops,
+  };
+}
+
+export const toPaper = (p: FlatPoint): PaperPoint => paper(p.u, p.v);
+
+/** The finished outline and the holes of a strip. */
+export const stripLoops = (strip: Strip): readonly (readonly PaperPoint[])[] =>
+  [strip.outlineMm, ...strip.holesMm].map((loop) => loop.map(toPaper));
+
+/** Which hand a part is of, for a label; nothing for a part that lies across the centre line. */
+export const handWords = (part: Part): string => (part.hand === "whole" ? "" : `, ${part.hand} hand`);
+
+/**
+ * Where the front of the car lies in the flat frame: at −u, except on the inboard face of a left fence, which is
+ * looked at from the other side.
+ */
+export const forwardTurn = (part: Part): number =>
+  part.kind === "fence" && part.hand === "left" ? 0 : Math.PI;
+
+/** Two lines nearer than this print as one. */
+const ONE_LINE_MM = 0.05;
+
+function cutLines(strip: Strip, loops: readonly (readonly PaperPoint[])[]): readonly LineMark[] {
+  const cuts = strip.cutLinesMm.map((loop) => loop.map(toPaper));
+  if (cuts.length === 0) return loops.map((loop) => loopMark(loop, "cut", "cut"));
+  const marks = cuts.map((loop) => loopMark(loop, "cut", "cut"));
+  if (sameBoxes(cuts, loops)) return marks;
+  return [...marks, ...loops.map((loop) => loopMark(loop, "hidden", "finished"))];
+}
+
+function sameBoxes(
+  first: readonly (readonly PaperPoint[])[],
+  second: readonly (readonly PaperPoint[])[],
+): boolean {
+  if (first.length !== second.length) return false;
+  return first.every((loop, i) => {
+    const [a, b] = [boxOf(loop), boxOf(second[i] ?? [])];
+    const misses = [a.left - b.left, a.right - b.right, a.bottom - b.bottom, a.top - b.top];
+    return misses.every((miss) => Math.abs(miss) < ONE_LINE_MM);
+  });
+}
+
+/** A line where a bend starts or ends, the longest stretch of it inside the strip, and the bend on its right. */
+export interface BendLimit {
+  readonly line: LineMark;
+  readonly words: string;
+}
+
+/** The limits of the bends of a part that lie on one of its strips. */
+export function bendLimits(strip: Strip, part: Part): readonly BendLimit[] {
+  const loops = stripLoops(strip);
+  const limits: BendLimit[] = [];
+  part.zones.forEach((zone, i) => {
+    const before = part.zones[i - 1];
+    if (before === undefined) return;
+    const words = `${zoneWords(before)} | ${zoneWords(zone)}`;
+    for (const [low, high] of chordsAt(loops, zone.fromUMm)) {
+      const points = [paper(zone.fromUMm, low), paper(zone.fromUMm, high)];
+      limits.push({ line: lineMark(points, "fold", "bend"), words });
+    }
+  });
+  return limits;
+}
+
+/** A bend zone in a few words: `flat`, or its least radius and the face inside. */
+export function zoneWords(zone: BendZone): string {
+  if (zone.leastRadiusMm === undefined) return "flat";
+  const inside = zone.inside === undefined ? "" : `, ${zone.inside} inside`;
+  const warning = zone.verdict === "too tight" ? " TOO TIGHT" : "";
+  return `bend R ${zone.leastRadiusMm.toFixed(0)}${inside}${warning}`;
+}
+
+/** Length of the tick at a mark that is not on a station, mm. */
+const TICK_MM = 5;
+
+/** The datum, the stations across the strip, and a tick at every further mark of the marking-out table. */
+export function stationLines(
+  table: MarkingTable,
+  loops: readonly (readonly PaperPoint[])[],
+): readonly LineMark[] {
+  const { origin } = table;
+  const datum = levelChordsAt(loops, origin.v).map(([from, to]) =>
+    lineMark([paper(from, origin.v), paper(to, origin.v)], "centre", "station"),
+  );
+  const rows = table.rows.flatMap((row) => {
+    const u = origin.u + row.alongMm;
+    if (row.reason !== "station") {
+      return row.offsetsMm.map((offset) =>
+        lineMark(
+          [paper(u, origin.v + offset - TICK_MM / 2), paper(u, origin.v + offset + TICK_MM / 2)],
+          "station",
+          "station",
+        ),
+      );
+    }
+    return chordsAt(loops, u).map(([low, high]) =>
+      lineMark([paper(u, low), paper(u, high)], "station", "station"),
+    );
+  });
+  return [...datum, ...rows];
+}

@@ -1,0 +1,111 @@
+import type { Design } from "../design.ts";
+import { at, type Problem } from "../foundation/index.ts";
+import type { Fonts } from "./lettering.ts";
+import { readLettering } from "./lettering.ts";
+import { type PageWindow, pageWindow } from "./page-window.ts";
+import type { Piece } from "./piece.ts";
+import { ribLabels, stripLabels } from "./piece-labels.ts";
+import { ribGroups, ribPiece } from "./rib-piece.ts";
+import { stripPiece } from "./strip-piece.ts";
+import { layOutTemplates, type TemplateLayout } from "./template-layouts.ts";
+import { mapPageCount, tileMapPages } from "./tile-map.ts";
+import { tilePage } from "./tile-page.ts";
+import type { DrawingSet, Mark } from "./types.ts";
+
+/** What would be printed: layouts, pages and the window of a page; nothing is drawn yet. */
+export interface TemplatePlan {
+  readonly window: PageWindow;
+  readonly layouts: readonly TemplateLayout[];
+  readonly pageCount: number;
+}
+
+/** The plan of the templates, or none with the problems of the paper that prevent it. */
+export interface PlannedTemplates {
+  readonly plan?: TemplatePlan;
+  readonly problems: readonly Problem[];
+}
+
+/**
+ * Counts and lays out the true-size pages of every strip and of every rib that needs a template. Problems:
+ * `page-too-small`, `number-out-of-range` for paper settings.
+ */
+export function planTemplates(design: Design): PlannedTemplates {
+  const window = pageWindow(design.project.paper);
+  if (!window.ok) return { problems: window.problems };
+  const pieces = templatePieces(design);
+  if (pieces.length === 0) return { problems: [] };
+  const layouts = layOutTemplates(pieces, window.value);
+  const tileCount = layouts.reduce((sum, layout) => sum + layout.tiles.length, 0);
+  const pageCount = mapPageCount(layouts.length, window.value) + tileCount;
+  return { plan: { window: window.value, layouts, pageCount }, problems: [] };
+}
+
+/** The true-size templates as pages: map first, then layout by layout. No pages where the paper is a problem. */
+export function drawTemplates(
+  design: Design,
+  fonts: Fonts,
+): { readonly set: DrawingSet; readonly problems: readonly Problem[] } {
+  const { plan, problems } = planTemplates(design);
+  const { project } = design;
+  const set: DrawingSet = {
+    title: `${project.title}: templates`,
+    issuedOn: project.titleBlock.issuedOn,
+    projectId: project.id,
+    pages: [],
+  };
+  if (plan === undefined) return { set, problems };
+  const lettering = readLettering(fonts);
+  const setting = {
+    title: project.title,
+    window: plan.window,
+    lettering,
+    pageCount: plan.pageCount,
+    labels: pieceLabels(design, lettering),
+  };
+  const mapCount = mapPageCount(plan.layouts.length, plan.window);
+  const firstPages = firstPagesOf(plan.layouts, mapCount + 1);
+  const tiles = plan.layouts.flatMap((layout, i) =>
+    layout.tiles.map((tile, j) => tilePage(layout, tile, at(firstPages, i) + j, setting)),
+  );
+  return { set: { ...set, pages: [...tileMapPages(plan.layouts, firstPages, setting), ...tiles] }, problems };
+}
+
+function firstPagesOf(layouts: readonly TemplateLayout[], first: number): readonly number[] {
+  let page = first;
+  return layouts.map((layout) => {
+    const start = page;
+    page += layout.tiles.length;
+    return start;
+  });
+}
+
+/** Every strip, and one rib of each outline whose top is not one straight line. */
+function templatePieces(design: Design): readonly Piece[] {
+  const strips = design.strips.flatMap((strip) => {
+    const part = design.parts.find((candidate) => candidate.id === strip.partId);
+    return part === undefined ? [] : [stripPiece(design, strip, part)];
+  });
+  return [...strips, ...templateRibs(design).map((group) => ribPiece(group, attitudeOf(design)))];
+}
+
+export const templateRibs = (design: Design) => ribGroups(design).filter((group) => !group.rib.straightTop);
+
+const attitudeOf = (design: Design) => design.jig.baseboard.attitude;
+
+function pieceLabels(
+  design: Design,
+  lettering: ReturnType<typeof readLettering>,
+): ReadonlyMap<string, readonly Mark[]> {
+  const labels = new Map<string, readonly Mark[]>();
+  for (const strip of design.strips) {
+    const part = design.parts.find((candidate) => candidate.id === strip.partId);
+    if (part === undefined) continue;
+    const piece = stripPiece(design, strip, part);
+    labels.set(strip.id, stripLabels(design, strip, part, { piece, lettering }));
+  }
+  for (const group of templateRibs(design)) {
+    const piece = ribPiece(group, attitudeOf(design));
+    labels.set(group.rib.id, ribLabels(group, attitudeOf(design), { piece, lettering }));
+  }
+  return labels;
+}

@@ -1,0 +1,200 @@
+import { at } from "../foundation/index.ts";
+import { type Box, boxOf, heightOf, widthOf } from "./boxes.ts";
+import { gaugeMarks } from "./gauge-marks.ts";
+import { boxMark, lineMark, paper, textMark } from "./marks.ts";
+import { GAUGE_INSET_MM, leastWindowHeight, type PageWindow } from "./page-window.ts";
+import type { TemplateLayout, Tile } from "./template-layouts.ts";
+import { PRINT_WORDS, shorten, type TemplateSetting } from "./tile-page.ts";
+import type { DrawingPage, LineStyle, Mark, PaperPoint } from "./types.ts";
+
+/** The narrowest picture of a layout on the map, mm. */
+const CELL_MM = 85;
+const MOST_ROWS_A_PAGE = 4;
+
+/** How the layouts are spread over map pages. */
+interface MapGrid {
+  readonly columns: number;
+  readonly rows: number;
+}
+
+function mapGrid(window: PageWindow): MapGrid {
+  const area = mapArea(window, mapHeight(window));
+  return {
+    columns: Math.max(1, Math.floor(widthOf(area) / CELL_MM)),
+    rows: Math.max(1, Math.min(MOST_ROWS_A_PAGE, Math.floor(heightOf(area) / CELL_MM))),
+  };
+}
+
+/** Map pages that a number of layouts needs; at least one. */
+export function mapPageCount(layoutCount: number, window: PageWindow): number {
+  const { columns, rows } = mapGrid(window);
+  return Math.max(1, Math.ceil(layoutCount / (columns * rows)));
+}
+
+/** The first pages of the templates: which pages there are, how they lie, what is on them, and the line types. */
+export function tileMapPages(
+  layouts: readonly TemplateLayout[],
+  firstPages: readonly number[],
+  setting: TemplateSetting,
+): readonly DrawingPage[] {
+  const { window } = setting;
+  const grid = mapGrid(window);
+  const perPage = grid.columns * grid.rows;
+  const count = mapPageCount(layouts.length, window);
+  return Array.from({ length: count }, (_, page) => {
+    const heightMm = mapHeight(window);
+    const shown = layouts.slice(page * perPage, (page + 1) * perPage);
+    return {
+      name: count === 1 ? "Map of pages" : `Map of pages ${page + 1}`,
+      widthMm: window.paperWidthMm,
+      heightMm,
+      marks: [
+        ...mapHeading(page + 1, heightMm, setting),
+        ...shown.flatMap((layout, i) =>
+          layoutPicture(layout, at(firstPages, page * perPage + i), {
+            cell: mapCell(mapArea(window, heightMm), grid, i),
+            setting,
+          }),
+        ),
+        ...gaugeMarks(window),
+        ...legend(window),
+      ],
+    };
+  });
+}
+
+/** A roll gives the map a page as long as an A3 is high at most. */
+const mapHeight = (window: PageWindow): number =>
+  window.cutToLength ? Math.max(420, leastWindowHeight(window) + 2 * window.marginMm + 60) : window.paperHeightMm;
+
+/** Where the pictures lie: between the heading and the square with the legend. */
+function mapArea(window: PageWindow, heightMm: number): Box {
+  const gaugesTop = window.marginMm + window.overlapMm + GAUGE_INSET_MM + 8 + 104;
+  return {
+    left: window.marginMm + window.overlapMm + 10,
+    right: window.paperWidthMm - window.marginMm,
+    bottom: gaugesTop,
+    top: heightMm - window.marginMm - 24,
+  };
+}
+
+function mapCell(area: Box, grid: MapGrid, index: number): Box {
+  const [width, height] = [widthOf(area) / grid.columns, heightOf(area) / grid.rows];
+  const left = area.left + (index % grid.columns) * width;
+  const top = area.top - Math.floor(index / grid.columns) * height;
+  return { left: left + 2, right: left + width - 4, bottom: top - height + 2, top };
+}
+
+function mapHeading(page: number, heightMm: number, setting: TemplateSetting): readonly Mark[] {
+  const { window, lettering } = setting;
+  const [left, right, top] = [
+    window.marginMm,
+    window.paperWidthMm - window.marginMm,
+    heightMm - window.marginMm,
+  ];
+  const count = `page ${page} of ${setting.pageCount}`;
+  const roomMm = right - left - lettering.widthMm(count, "sans", 3.5) - 5;
+  return [
+    textMark(paper(left, top - 6), shorten(setting.title, "bold", 5, { lettering, roomMm }), {
+      heightMm: 5,
+      face: "bold",
+    }),
+    textMark(paper(right, top - 6), count, { heightMm: 3.5, anchor: "end" }),
+    textMark(paper(left, top - 12), "Templates at full size: how the pages lie", { heightMm: 3.5 }),
+    textMark(paper(left, top - 17), `${PRINT_WORDS}.`),
+  ];
+}
+
+/** One layout in small: outlines, the printed pages with their names, and what to tape. */
+function layoutPicture(
+  layout: TemplateLayout,
+  firstPage: number,
+  place: { readonly cell: Box; readonly setting: TemplateSetting },
+): readonly Mark[] {
+  const { cell, setting } = place;
+  const { window, lettering } = setting;
+  const whole = boxOf(layout.tiles.flatMap((tile) => tileCorners(tile, layout, window)));
+  const room = { left: cell.left, right: cell.right, bottom: cell.bottom, top: cell.top - 11 };
+  const scale = Math.min(widthOf(room) / widthOf(whole), heightOf(room) / heightOf(whole));
+  const put = (p: PaperPoint) =>
+    paper(room.left + (p.x - whole.left) * scale, room.top + (p.y - whole.top) * scale);
+  const fit = { lettering, roomMm: widthOf(cell) };
+  const last = firstPage + layout.tiles.length - 1;
+  const pages = layout.tiles.length === 1 ? `page ${firstPage}` : `pages ${firstPage} to ${last}`;
+  const ids = layout.pieces.map((placed) => placed.piece.id).join(" ");
+  const bands = layout.tiles.map((tile) => tileCorners(tile, layout, window).map(put));
+  return [
+    textMark(paper(cell.left, cell.top - 3.5), shorten(`Layout ${layout.number}: ${pages}`, "bold", 2.5, fit), {
+      face: "bold",
+    }),
+    textMark(paper(cell.left, cell.top - 8), shorten(ids, "mono", 2.5, fit), { face: "mono" }),
+    ...bands.flatMap((corners, i): readonly Mark[] => {
+      const box = boxOf(corners);
+      return [
+        boxMark(paper(box.left, box.bottom), widthOf(box), heightOf(box), "register"),
+        textMark(paper(box.left + 1.5, box.top - 4), at(layout.tiles, i).name, { face: "mono" }),
+      ];
+    }),
+    ...layout.pieces.flatMap((placed) =>
+      placed.lines
+        .filter((line) => line.style === "cut")
+        .map((line) => ({ ...line, points: thin(line.points.map(put)), style: "thin" as const })),
+    ),
+  ];
+}
+
+const tileCorners = (tile: Tile, layout: TemplateLayout, window: PageWindow): readonly PaperPoint[] => [
+  tile.origin,
+  paper(tile.origin.x + window.widthMm, tile.origin.y + layout.windowHeightMm),
+];
+
+/** Points of a small picture that can be told apart, mm. */
+const THIN_MM = 0.1;
+
+/** A line for a small picture: points nearer to the one before than can be seen are left out. */
+export function thin(points: readonly PaperPoint[]): readonly PaperPoint[] {
+  const kept: PaperPoint[] = [];
+  points.forEach((p, i) => {
+    const before = kept.at(-1);
+    if (before === undefined || i === points.length - 1 || Math.hypot(p.x - before.x, p.y - before.y) > THIN_MM)
+      kept.push(p);
+  });
+  return kept;
+}
+
+const LEGEND: readonly (readonly [LineStyle, string])[] = [
+  ["cut", "cut line: cut to the centre of the line"],
+  ["hidden", "finished line, where trimming or kerf is allowed for"],
+  ["fold", "a bend starts or ends here; face inside as written"],
+  ["station", "station, its number at the end; short: extra mark"],
+  ["centre", "datum of the marking-out table; centre line of the car"],
+  ["register", "this square, the bar, crosses: for printing and taping"],
+];
+
+/** The line types, inside the 100 mm square. */
+function legend(window: PageWindow): readonly Mark[] {
+  const square = gaugeSquare(window);
+  const left = square.left + 4;
+  const top = square.top - 7;
+  const steps = [
+    "1  Measure this square both ways and the bar.",
+    "    Off by more than 0.5 mm in 200: enter both",
+    "    readings under Print and print again.",
+    "2  Trim, lay cross on cross, tape.",
+    "3  Check: words up, arrow forward, hand.",
+  ];
+  return [
+    ...LEGEND.flatMap(([style, words], i) => [
+      lineMark([paper(left, top - i * 8 + 0.9), paper(left + 20, top - i * 8 + 0.9)], style, "legend"),
+      textMark(paper(left + 23, top - i * 8), words, { heightMm: 1.8, layer: "legend" }),
+    ]),
+    ...steps.map((words, i) =>
+      textMark(paper(left, top - 54 - i * 6), words, { heightMm: 2.5, layer: "legend" }),
+    ),
+  ];
+}
+
+function gaugeSquare(window: PageWindow): Box {
+  const square = gaugeMarks(window).find((mark) => mark.kind === "line" && mark.points.length === 5);
+  return boxOf(square?.kind === "line" ? square.points : []);
+}
