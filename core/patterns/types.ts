@@ -1,3 +1,4 @@
+import type { BendVerdict, BendZone } from "../bending/index.ts";
 import type { FlatPoint } from "../foundation/index.ts";
 import type { EdgeRole, Hand, SeatStation } from "../surfaces/index.ts";
 
@@ -29,19 +30,6 @@ export interface PartEdge {
   readonly bevelRad: readonly [number, number];
 }
 
-/** A stretch of a part with one bending verdict, in flat u. */
-export interface BendZone {
-  readonly fromUMm: number;
-  readonly toUMm: number;
-  readonly verdict: "flat" | "bend cold" | "too tight";
-  /** Least radius of the neutral fibre in the zone; absent where it is flat. */
-  readonly leastRadiusMm?: number;
-  /** Which face is inside the bend. */
-  readonly inside?: "upper face" | "lower face";
-  /** Outer-fibre strain t / (2 R). */
-  readonly strain: number;
-}
-
 /** A sheet on one hand, laid flat at its neutral fibre. */
 export interface Part {
   /** `S2R`, `S2.1L`, `S1` when whole. */
@@ -60,10 +48,11 @@ export interface Part {
   readonly edges: readonly PartEdge[];
   readonly spaceAreaMm2: number;
   readonly flatAreaMm2: number;
+  /** In flat u of the part (from the first ruling of its sheet, as the outline's u is). */
   readonly zones: readonly BendZone[];
   readonly minRadiusMm?: number;
   readonly maxStrain: number;
-  readonly verdict: BendZone["verdict"];
+  readonly verdict: BendVerdict;
   /** A fence's upper edge: heights and bevels along it; empty for other parts. */
   readonly seat: readonly SeatStation[];
 }

@@ -1,0 +1,19 @@
+import type { SeatStation } from "../surfaces/index.ts";
+import type { FlatLoop } from "./types.ts";
+
+/** The image of a flat loop: v changes sign, and the walk is turned round so that outlines stay counter-clockwise. */
+export const mirrorLoop = (loop: FlatLoop): FlatLoop => ({
+  edges: loop.edges.toReversed().map((edge) => ({
+    ...edge,
+    points: edge.points.toReversed().map(({ u, v }) => ({ u, v: v === 0 ? 0 : -v })),
+  })),
+});
+
+/** The image of a fence's seat: what was left of the line is now right of it. */
+export const mirrorSeat = (station: SeatStation): SeatStation => ({
+  ...station,
+  at: { x: station.at.x, y: -station.at.y },
+  leftZMm: station.rightZMm,
+  rightZMm: station.leftZMm,
+  bevelRad: -station.bevelRad,
+});

@@ -1,0 +1,122 @@
+import { at, type FlatPoint } from "../foundation/index.ts";
+import type { LaidEdge, LaidLoop } from "./flat-loops.ts";
+
+/**
+ * How far past its end an edge may be carried on straight to meet a neighbour, as a multiple of the gap between
+ * them: edges that meet at less than 3° are joined by a small step instead.
+ */
+const REACH_OF_GAP = 20;
+
+/** Moves under this change nothing that anybody can cut, mm. */
+const STILL_MM = 1e-9;
+
+/**
+ * Moves every edge of a loop inward by its set-back (outward where negative) and lets its neighbours end on it:
+ * they are shortened, or carried on straight. Edges that could not be joined again are named in `failed` and
+ * stay where they were.
+ */
+export function setBackEdges(loop: LaidLoop): {
+  readonly loop: LaidLoop;
+  readonly failed: readonly string[];
+} {
+  let edges = loop.edges;
+  const failed: string[] = [];
+  for (let i = 0; i < edges.length; i++) {
+    const edge = at(edges, i);
+    if (edge.setBackMm.every((amount) => Math.abs(amount) <= STILL_MM)) continue;
+    const moved = moveInward(edge.points, edge.setBackMm);
+    const [previousAt, nextAt] = [(i + edges.length - 1) % edges.length, (i + 1) % edges.length];
+    const before = joinPolylines(at(edges, previousAt).points, moved);
+    const after = before && joinPolylines(before.second, at(edges, nextAt).points);
+    if (!before || !after || edges.length < 3) {
+      failed.push(edge.edgeId);
+      continue;
+    }
+    edges = edges.map((other, k) => {
+      if (k === i) return withPoints(other, after.first);
+      if (k === previousAt) return withPoints(other, before.first);
+      return k === nextAt ? withPoints(other, after.second) : other;
+    });
+  }
+  return { loop: { edges }, failed };
+}
+
+/** An edge with new points keeps an amount for each; only the ends changed in number. */
+function withPoints(edge: LaidEdge, points: readonly FlatPoint[]): LaidEdge {
+  const [first, last] = [at(edge.setBackMm, 0), at(edge.setBackMm, -1)];
+  const isEven = edge.setBackMm.every((amount) => amount === first);
+  const setBackMm = isEven
+    ? points.map(() => first)
+    : points.map((_, i) => first + ((last - first) * i) / Math.max(1, points.length - 1));
+  return { ...edge, points, setBackMm };
+}
+
+/** Each point moved to the left of the direction of travel (inward on a counter-clockwise loop), corners mitred. */
+export function moveInward(points: readonly FlatPoint[], amountsMm: readonly number[]): readonly FlatPoint[] {
+  return points.map((point, i) => {
+    const before = directionFrom(points, i - 1);
+    const after = directionFrom(points, i) ?? before;
+    const [a, b] = [before ?? after, after];
+    if (!a || !b) return point;
+    const [nu, nv] = [-(a.v + b.v), a.u + b.u];
+    const size = Math.hypot(nu, nv);
+    const mitre = (2 * at(amountsMm, i)) / (size * size);
+    return { u: point.u + nu * mitre, v: point.v + nv * mitre };
+  });
+}
+
+function directionFrom(points: readonly FlatPoint[], i: number): FlatPoint | undefined {
+  const [a, b] = [points[i], points[i + 1]];
+  if (!a || !b) return undefined;
+  const length = Math.hypot(b.u - a.u, b.v - a.v);
+  return length === 0 ? undefined : { u: (b.u - a.u) / length, v: (b.v - a.v) / length };
+}
+
+/**
+ * Lets one polyline end and the next begin where they meet: at the first crossing from that end, or where their
+ * straight continuations cross within reach; edges that go on nearly straight are joined by a step.
+ */
+export function joinPolylines(
+  first: readonly FlatPoint[],
+  second: readonly FlatPoint[],
+): { readonly first: readonly FlatPoint[]; readonly second: readonly FlatPoint[] } | undefined {
+  const [end, start] = [at(first, -1), at(second, 0)];
+  const gapMm = Math.hypot(end.u - start.u, end.v - start.v);
+  if (gapMm <= STILL_MM) return { first, second };
+  const reachMm = REACH_OF_GAP * gapMm;
+  const depth = 60;
+  for (let i = first.length - 1; i >= Math.max(1, first.length - depth); i--) {
+    for (let k = 0; k < Math.min(second.length - 1, depth); k++) {
+      const slackBefore = i === first.length - 1 ? reachMm : 0;
+      const slackAfter = k === 0 ? reachMm : 0;
+      const meeting = crossing(
+        [at(first, i - 1), at(first, i)],
+        [at(second, k), at(second, k + 1)],
+        slackBefore,
+        slackAfter,
+      );
+      if (meeting)
+        return { first: [...first.slice(0, i), meeting], second: [meeting, ...second.slice(k + 1)] };
+    }
+  }
+  const [arriving, leaving] = [directionFrom(first, first.length - 2), directionFrom(second, 0)];
+  const goesOn = arriving && leaving && arriving.u * leaving.u + arriving.v * leaving.v > 0.95;
+  return goesOn ? { first, second: [end, ...second] } : undefined;
+}
+
+type Segment = readonly [FlatPoint, FlatPoint];
+
+/** Where two segments cross, the first carried on past its end and the second before its start by the given reach. */
+function crossing(a: Segment, b: Segment, reachAfterA: number, reachBeforeB: number): FlatPoint | undefined {
+  const [du, dv, eu, ev] = [a[1].u - a[0].u, a[1].v - a[0].v, b[1].u - b[0].u, b[1].v - b[0].v];
+  const [lengthA, lengthB] = [Math.hypot(du, dv), Math.hypot(eu, ev)];
+  const cross = du * ev - dv * eu;
+  if (Math.abs(cross) <= 1e-6 * lengthA * lengthB) return undefined;
+  const [wu, wv] = [b[0].u - a[0].u, b[0].v - a[0].v];
+  const s = (wu * ev - wv * eu) / cross;
+  const t = (wu * dv - wv * du) / cross;
+  const slack = 1e-12;
+  if (s < -slack || s > 1 + reachAfterA / lengthA + slack) return undefined;
+  if (t > 1 + slack || t < -reachBeforeB / lengthB - slack) return undefined;
+  return { u: a[0].u + s * du, v: a[0].v + s * dv };
+}
