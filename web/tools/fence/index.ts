@@ -1,0 +1,1 @@
+export { type FenceState, fenceTool } from "./fence-tool.ts";

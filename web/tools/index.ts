@@ -1,0 +1,33 @@
+export { chosenProfile } from "./chosen-profile.ts";
+export type { DrawingView } from "./drawing-view.ts";
+export { elementsOfLine } from "./elements-of-line.ts";
+export { evaluateSum } from "./evaluate-sum.ts";
+export { idsOf, newId, nodeLabel } from "./new-id.ts";
+export {
+  findLine,
+  isSameLine,
+  lineKey,
+  type Scene,
+  type SceneEdge,
+  type SceneLine,
+  type SceneNode,
+  sceneOf,
+} from "./scene.ts";
+export { moveNodeCommands } from "./select/index.ts";
+export { lineOfSelection, selectLine } from "./selected-line.ts";
+export { chosenKeys, targetAt } from "./target-at.ts";
+export { type Hand, takeUp } from "./tools.ts";
+export { directionOf } from "./typed-place.ts";
+export type {
+  Draft,
+  Place,
+  ProfileChoice,
+  Selection,
+  Sight,
+  Snap,
+  Target,
+  ToolContext,
+  ToolEvent,
+  ToolName,
+  TypedPlace,
+} from "./types.ts";

@@ -1,0 +1,1 @@
+export { type MeasureState, measureTool } from "./measure-tool.ts";

@@ -1,0 +1,1 @@
+export { type ProfileState, profileTool } from "./profile-tool.ts";

@@ -1,0 +1,220 @@
+import type { Curve, CurvePiece } from "../../core/curves/index.ts";
+import type { Vec2 } from "../../core/foundation/index.ts";
+import type {
+  Item,
+  LineRef,
+  PlanElement,
+  Project,
+  ResolvedLines,
+  SideNode,
+} from "../../core/project/index.ts";
+import type { DrawingView } from "./drawing-view.ts";
+import { flattenForScreen } from "./flatten-for-screen.ts";
+
+/** One smooth piece of a drawn edge with the points that are drawn and the curve parameter at each. */
+export interface Stretch {
+  readonly piece: CurvePiece;
+  readonly points: readonly Vec2[];
+  readonly parameters: readonly number[];
+}
+
+/** One drawn edge, between two nodes in the order of the line. */
+export interface SceneEdge {
+  readonly edgeId: string;
+  readonly kind: "line" | "curve" | "follow";
+  readonly stretches: readonly Stretch[];
+  /** The nodes at its ends, for a straight edge; its curve parameter counts between them. */
+  readonly ends: readonly [Vec2, Vec2] | undefined;
+  readonly name: string | undefined;
+}
+
+export interface SceneNode {
+  readonly nodeId: string;
+  readonly at: Vec2;
+  /** A node between curves is drawn round, any other square, one with a radius as a ring. */
+  readonly mark: "square" | "round" | "ring";
+}
+
+/** A line of the document as the board shows it: where it runs and what can be grabbed. */
+export interface SceneLine {
+  readonly line: LineRef;
+  readonly view: DrawingView;
+  readonly kind: "section" | "fence" | "profile" | "lower-edge";
+  readonly name: string;
+  readonly closed: boolean;
+  readonly edges: readonly SceneEdge[];
+  readonly nodes: readonly SceneNode[];
+  /** It could not be compiled; the edges are the bare chords between its nodes. */
+  readonly broken: boolean;
+}
+
+export interface Scene {
+  readonly mirrored: boolean;
+  readonly lines: readonly SceneLine[];
+}
+
+/** Everything drawn in plan and side view, from the document and its compiled lines. Plan before side. */
+export function sceneOf(project: Project, resolved: ResolvedLines): Scene {
+  const planLines = project.items.map((item) => sceneOfPlan(item, resolved.plan[item.id]));
+  const profiles = project.profiles.map((profile) =>
+    sceneOfSide({
+      line: { of: "profile", profileId: profile.id },
+      kind: "profile",
+      name: profile.name,
+      nodes: profile.nodes,
+      curve: resolved.profiles[profile.id],
+    }),
+  );
+  const lowerEdges = project.items.flatMap((item) =>
+    item.kind === "fence" && item.lowerEdge.kind === "heights"
+      ? [
+          sceneOfSide({
+            line: { of: "lower-edge", itemId: item.id },
+            kind: "lower-edge",
+            name: item.name,
+            nodes: item.lowerEdge.nodes,
+            curve: resolved.lowerEdges[item.id],
+          }),
+        ]
+      : [],
+  );
+  return { mirrored: project.symmetry === "mirrored", lines: [...planLines, ...profiles, ...lowerEdges] };
+}
+
+/** The line in the scene that a reference names. */
+export const findLine = (scene: Scene, line: LineRef): SceneLine | undefined =>
+  scene.lines.find((other) => isSameLine(other.line, line));
+
+export function isSameLine(one: LineRef, other: LineRef): boolean {
+  return lineKey(one) === lineKey(other);
+}
+
+/** A text that stands for a line, for comparing and for keys. */
+export const lineKey = (line: LineRef): string =>
+  line.of === "profile" ? `profile/${line.profileId}` : `${line.of}/${line.itemId}`;
+
+function sceneOfPlan(item: Item, curve: Curve | undefined): SceneLine {
+  const { elements, closed } = item.kind === "section" ? item.outline : item.line;
+  const base = {
+    line: { of: "item", itemId: item.id } as const,
+    view: "plan" as const,
+    kind: item.kind,
+    name: item.name,
+    closed,
+    nodes: elements.flatMap((element, index) =>
+      element.kind === "node"
+        ? [
+            sceneNode(
+              element,
+              [element.x, element.y],
+              elements[index - 1] ?? (closed ? elements.at(-1) : undefined),
+            ),
+          ]
+        : [],
+    ),
+  };
+  const nodes = elements.flatMap((element) =>
+    element.kind === "node" ? [{ id: element.id, at: [element.x, element.y] as const }] : [],
+  );
+  return { ...base, ...sceneEdges(elements, nodes, closed, curve) };
+}
+
+interface SideLine {
+  readonly line: LineRef;
+  readonly kind: "profile" | "lower-edge";
+  readonly name: string;
+  readonly nodes: readonly SideNode[];
+  readonly curve: Curve | undefined;
+}
+
+function sceneOfSide({ line, kind, name, nodes, curve }: SideLine): SceneLine {
+  const points = nodes.map((node) => ({ id: node.id, at: [node.x, node.z] as const }));
+  return {
+    line,
+    view: "side",
+    kind,
+    name,
+    closed: false,
+    nodes: nodes.map((node, index) => sceneNode(node, [node.x, node.z], nodes[index - 1])),
+    ...sceneEdges(nodes, points, false, curve),
+  };
+}
+
+function sceneNode(
+  node: Exclude<PlanElement, { kind: "follow" }> | SideNode,
+  at: Vec2,
+  before: PlanElement | SideNode | undefined,
+): SceneNode {
+  const touchesCurve = node.next === "curve" || before?.next === "curve";
+  const hasRadius = node.radiusMm !== undefined && node.radiusMm > 0;
+  return { nodeId: node.id, at, mark: touchesCurve ? "round" : hasRadius ? "ring" : "square" };
+}
+
+interface PlacedNode {
+  readonly id: string;
+  readonly at: Vec2;
+}
+
+function sceneEdges(
+  elements: readonly (PlanElement | SideNode)[],
+  nodes: readonly PlacedNode[],
+  closed: boolean,
+  curve: Curve | undefined,
+): { readonly edges: readonly SceneEdge[]; readonly broken: boolean } {
+  if (curve === undefined) return { edges: chords(nodes, closed), broken: true };
+  const edges: SceneEdge[] = [];
+  elements.forEach((element, index) => {
+    const after = elements[index + 1] ?? (closed ? elements[0] : undefined);
+    if (element.kind === "follow") edges.push(...followedEdges(element.id, element.edgeName, curve));
+    const stretches = stretchesOf(curve, (edgeId) => edgeId === element.id);
+    if (after === undefined || stretches.length === 0 || element.kind === "follow") return;
+    const ends = endsOf(nodes, element.id, after.id);
+    edges.push({
+      edgeId: element.id,
+      kind: element.next,
+      stretches,
+      ends: element.next === "line" ? ends : undefined,
+      name: element.edgeName,
+    });
+  });
+  return { edges, broken: false };
+}
+
+/** The followed stretch and the segment that leaves it carry the id of the piece that follows. */
+function followedEdges(followId: string, name: string | undefined, curve: Curve): readonly SceneEdge[] {
+  const stretches = stretchesOf(curve, (edgeId) => edgeId === followId || edgeId.startsWith(`${followId}:`));
+  return stretches.length === 0
+    ? []
+    : [{ edgeId: followId, kind: "follow", stretches, ends: undefined, name }];
+}
+
+const stretchesOf = (curve: Curve, belongs: (edgeId: string) => boolean): readonly Stretch[] =>
+  curve.pieces.flatMap((piece) => (belongs(piece.edgeId) ? [{ piece, ...flattenForScreen(piece) }] : []));
+
+function endsOf(
+  nodes: readonly PlacedNode[],
+  fromId: string,
+  toId: string,
+): readonly [Vec2, Vec2] | undefined {
+  const from = nodes.find((node) => node.id === fromId);
+  const to = nodes.find((node) => node.id === toId);
+  return from && to ? [from.at, to.at] : undefined;
+}
+
+/** Straight lines between the nodes, so that a line that cannot be compiled is still there to be mended. */
+function chords(nodes: readonly PlacedNode[], closed: boolean): readonly SceneEdge[] {
+  return nodes.flatMap((node, index) => {
+    const after = nodes[index + 1] ?? (closed ? nodes[0] : undefined);
+    if (after === undefined || after === node) return [];
+    const piece: CurvePiece = { kind: "line", edgeId: node.id, from: node.at, to: after.at };
+    return [
+      {
+        edgeId: node.id,
+        kind: "line" as const,
+        stretches: [{ piece, points: [node.at, after.at], parameters: [0, 1] }],
+        ends: [node.at, after.at] as const,
+        name: undefined,
+      },
+    ];
+  });
+}

@@ -1,0 +1,1 @@
+export { type SectionState, sectionTool } from "./section-tool.ts";

@@ -1,0 +1,2 @@
+export { moveNodeCommands } from "./move-node-commands.ts";
+export { type SelectState, selectTool } from "./select-tool.ts";

@@ -1,0 +1,41 @@
+import { fenceTool } from "./fence/index.ts";
+import { measureTool } from "./measure/index.ts";
+import { profileTool } from "./profile/index.ts";
+import { sectionTool } from "./section/index.ts";
+import { selectTool } from "./select/index.ts";
+import type { Sight, Step, Tool, ToolContext, ToolEvent, ToolName } from "./types.ts";
+
+/** A tool in hand. Hearing an event gives what is to be done and the hand that comes after. */
+export interface Hand {
+  readonly name: ToolName;
+  readonly hear: (event: ToolEvent, context: ToolContext) => Heard;
+  readonly sight: (context: ToolContext) => Sight;
+}
+
+export interface Heard {
+  readonly hand: Hand;
+  readonly step: Omit<Step<unknown>, "state">;
+}
+
+/** Every tool by its name. */
+const tools: { readonly [Name in ToolName]: () => Hand } = {
+  select: () => hold("select", selectTool, selectTool.start),
+  section: () => hold("section", sectionTool, sectionTool.start),
+  fence: () => hold("fence", fenceTool, fenceTool.start),
+  profile: () => hold("profile", profileTool, profileTool.start),
+  measure: () => hold("measure", measureTool, measureTool.start),
+};
+
+/** A tool taken up afresh. */
+export const takeUp = (name: ToolName): Hand => tools[name]();
+
+function hold<State>(name: ToolName, tool: Tool<State>, state: State): Hand {
+  return {
+    name,
+    sight: (context) => tool.sight(state, context),
+    hear: (event, context) => {
+      const step = tool.step(state, event, context);
+      return { step, hand: step.tool === undefined ? hold(name, tool, step.state) : takeUp(step.tool) };
+    },
+  };
+}

@@ -1,0 +1,147 @@
+import type { Vec2 } from "../../core/foundation/index.ts";
+import type { Command, LineRef, Project } from "../../core/project/index.ts";
+import type { DrawingView } from "./drawing-view.ts";
+import type { Scene } from "./scene.ts";
+
+export type ToolName = "select" | "section" | "fence" | "profile" | "measure";
+
+/** What is chosen. A node or an edge belongs to the item's line in plan unless `line` names its lower edge. */
+export type Selection =
+  | {
+      readonly kind: "item";
+      readonly itemId: string;
+      readonly nodeId?: string;
+      readonly edgeId?: string;
+      readonly line?: "item" | "lower-edge";
+    }
+  | {
+      readonly kind: "profile";
+      readonly profileId: string;
+      readonly nodeId?: string;
+      readonly edgeId?: string;
+    }
+  | { readonly kind: "part"; readonly partId: string }
+  | { readonly kind: "rib"; readonly ribId: string };
+
+/** Where the pointer is. `mmPerPx` and `reachPx` say how near is near; `snaps` is false while snaps are held off. */
+export interface Place {
+  readonly view: DrawingView;
+  readonly at: Vec2;
+  readonly mmPerPx: Vec2;
+  readonly reachPx: number;
+  readonly snaps: boolean;
+}
+
+/** What lies under the pointer: a node, an edge (with the place on it), or the inside of an outline. */
+export type Target =
+  | { readonly on: "node"; readonly line: LineRef; readonly nodeId: string }
+  | {
+      readonly on: "edge";
+      readonly line: LineRef;
+      readonly edgeId: string;
+      readonly t: number;
+      readonly followed: boolean;
+    }
+  | { readonly on: "inside"; readonly line: LineRef };
+
+/** A typed place: coordinates, or a length and direction from the last node. What is left out the pointer says. */
+export interface TypedPlace {
+  readonly first?: number;
+  readonly second?: number;
+  readonly lengthMm?: number;
+  readonly directionRad?: number;
+}
+
+/** The profile of a section that is being drawn: a new flat one at a height, or one that is there. */
+export type ProfileChoice =
+  | { readonly kind: "new"; readonly zMm: number }
+  | { readonly kind: "existing"; readonly profileId: string };
+
+/** Everything a tool can hear, from pointer, keys and the numeric strip. */
+export type ToolEvent =
+  | { readonly kind: "press"; readonly place: Place }
+  | { readonly kind: "move"; readonly place: Place }
+  | { readonly kind: "release"; readonly place: Place }
+  | { readonly kind: "double"; readonly place: Place }
+  | { readonly kind: "typed"; readonly typed: TypedPlace }
+  | { readonly kind: "choose-profile"; readonly choice: ProfileChoice }
+  | { readonly kind: "finish" }
+  | { readonly kind: "cancel" }
+  | { readonly kind: "delete" }
+  | { readonly kind: "next-node"; readonly by: 1 | -1 }
+  | { readonly kind: "nudge"; readonly byMm: Vec2 }
+  | { readonly kind: "bend" }
+  | { readonly kind: "insert" };
+
+/** What a tool may look at. */
+export interface ToolContext {
+  readonly project: Project;
+  readonly scene: Scene;
+  readonly selection: Selection | undefined;
+  readonly hairlineXMm: number;
+  readonly snaps: SnapSettings;
+}
+
+/** What places snap to. */
+export interface SnapSettings {
+  readonly nodes: boolean;
+  readonly grid: boolean;
+  readonly centreLine: boolean;
+  readonly gridMm: number;
+}
+
+/**
+ * What a step gives back. All `commands` of a step are one undo step; while `gesture` is "open" the next steps
+ * join it, "abandoned" takes the whole gesture back. `selection` null chooses nothing; absent leaves it.
+ */
+export interface Step<State> {
+  readonly state: State;
+  readonly commands: readonly Command[];
+  readonly gesture?: "open" | "closed" | "abandoned";
+  readonly selection?: Selection | null;
+  readonly tool?: ToolName;
+}
+
+/** A place after snapping, why it is there in words, and the edge it lies on. */
+export interface Snap {
+  readonly at: Vec2;
+  readonly reasons: readonly string[];
+  readonly edge?: { readonly line: LineRef; readonly edgeId: string };
+  /** The snap closes the line that is being drawn. */
+  readonly closes?: true;
+}
+
+/** A line that is being drawn and is not yet in the document. */
+export interface Draft {
+  readonly view: DrawingView;
+  readonly nodes: readonly DraftNode[];
+  /** Where the next node would go. */
+  readonly pointer?: Vec2;
+  readonly closes: boolean;
+}
+
+export interface DraftNode {
+  readonly at: Vec2;
+  readonly next: "line" | "curve";
+}
+
+/** What the board shows of a tool's state: one sentence, the draft, the snap, and what can be typed. */
+export interface Sight {
+  readonly prompt: string;
+  readonly view?: DrawingView;
+  readonly draft?: Draft;
+  readonly snap?: Snap;
+  /** The numeric strip is shown; lengths and directions are measured from this node. */
+  readonly typing?: { readonly view: DrawingView; readonly from?: Vec2; readonly pointer?: Vec2 };
+  readonly nextSegment?: "line" | "curve";
+  readonly profile?: ProfileChoice;
+  /** What finishing does now, as a button; absent when it would do nothing. */
+  readonly finish?: string;
+}
+
+/** A tool: a reducer over its own state. Every state answers "cancel". */
+export interface Tool<State> {
+  readonly start: State;
+  readonly step: (state: State, event: ToolEvent, context: ToolContext) => Step<State>;
+  readonly sight: (state: State, context: ToolContext) => Sight;
+}
