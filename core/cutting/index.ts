@@ -1,1 +1,14 @@
+export { type Cutting, cutStrips } from "./cut-strips.ts";
+export { type CutAxis, type Division, divideLoops } from "./divide-loops.ts";
+export { groupIslands, type Island, isInside } from "./group-islands.ts";
+export {
+  areaOfLoopsMm2,
+  boundsOfLoops,
+  boundsOfPoints,
+  type FlatBounds,
+  lengthOfEdgeMm,
+  pointsOfLoop,
+  signedAreaMm2,
+} from "./loop-measures.ts";
+export { offsetLoops } from "./offset-loops.ts";
 export type { Seam, Strip } from "./types.ts";

@@ -1,0 +1,218 @@
+import { at, type FlatPoint, type Problem } from "../foundation/index.ts";
+import type { FlatEdge, Part } from "../patterns/index.ts";
+import type { Project, Stock } from "../project/index.ts";
+import type { StockBox } from "./choose-cuts.ts";
+import { type DivideSettings, divideIsland } from "./divide-island.ts";
+import { groupIslands, type Island } from "./group-islands.ts";
+import { areaOfLoopsMm2, boundsOfLoops, boundsOfPoints, pointsOfLoop } from "./loop-measures.ts";
+import { mirrorIsland } from "./mirror-island.ts";
+import { offsetLoops } from "./offset-loops.ts";
+import { orderPieces } from "./order-pieces.ts";
+import { type NamedPiece, nameSeamEdges, seamsBetween } from "./seams-between.ts";
+import { stripEdges } from "./strip-edges.ts";
+import type { Seam, Strip } from "./types.ts";
+
+/** More pieces than this of one part mean that the stock was typed wrongly. */
+const MOST_PIECES = 200;
+
+export interface Cutting {
+  readonly strips: readonly Strip[];
+  readonly seams: readonly Seam[];
+  readonly problems: readonly Problem[];
+}
+
+/**
+ * The strips that are cut from stock, the seams between them, and where the blade goes. A part that fits a
+ * stock sheet of its foam and thickness stays whole; others are divided (see `divideIsland`). A part on the left
+ * is divided as the mirror image of the one on the right. Problems: no-stock-for-part and
+ * part-does-not-fit-stock; their strips are delivered undivided.
+ */
+export function cutStrips(parts: readonly Part[], project: Project): Cutting {
+  const cuttings = parts.map((part) => cutPart(part, project));
+  return {
+    strips: cuttings.flatMap(({ strips }) => strips),
+    seams: cuttings.flatMap(({ seams }) => seams),
+    problems: cuttings.flatMap(({ problems }) => problems),
+  };
+}
+
+function cutPart(part: Part, project: Project): Cutting {
+  const stock = usableStock(part, project);
+  const islands = groupIslands(part.loops);
+  const outwardMm = allowanceOf(project);
+  const { pieces, problems } = dividePart(part, islands, { project, stock, outwardMm });
+  const ordered = orderPieces(pieces.map((loops) => orient(loops, part)));
+  const named = ordered.map(
+    (loops, i): NamedPiece => ({
+      id: ordered.length === 1 ? part.id : `${part.id}-${letters(i)}`,
+      loops: orient(loops, part),
+    }),
+  );
+  const seams = seamsBetween(part.id, named);
+  const strips = nameSeamEdges(named, seams).map((piece) => stripOf(piece, part, { stock, outwardMm }));
+  return { strips, seams, problems };
+}
+
+/** A stock sheet with what can be used of it. */
+interface UsableStock {
+  readonly stockId: string;
+  readonly lengthMm: number;
+  readonly widthMm: number;
+}
+
+interface StockSettings {
+  readonly stock: readonly UsableStock[];
+  readonly outwardMm: (edge: FlatEdge) => number;
+}
+
+function usableStock(part: Part, project: Project): UsableStock[] {
+  const lostMm = 2 * atLeastZero(project.cutting.stockEdgeMm);
+  const isRight = ({ foamId, thicknessMm }: Stock) =>
+    foamId === part.foamId && Math.abs(thicknessMm - part.thicknessMm) < 1e-6;
+  return project.stock
+    .filter(isRight)
+    .map(({ id, lengthMm, widthMm }) => ({
+      stockId: id,
+      lengthMm: lengthMm - lostMm,
+      widthMm: widthMm - lostMm,
+    }))
+    .filter(({ lengthMm, widthMm }) => lengthMm > 0 && widthMm > 0);
+}
+
+/** How far the middle of the blade runs outside an edge: by kerf and blade side, with trim on free edges. */
+function allowanceOf({ cutting }: Project): (edge: FlatEdge) => number {
+  const share = { waste: 0, middle: 0.5, part: 1 }[cutting.bladeSide];
+  const kerfMm = atLeastZero(cutting.kerfMm) * share;
+  const trimMm = atLeastZero(cutting.trimMm);
+  return (edge) => kerfMm + (edge.role === "free" ? trimMm : 0);
+}
+
+/** A setting that may have been typed as anything; what is not a length counts as none. */
+const atLeastZero = (valueMm: number): number => (valueMm > 0 && valueMm < 1000 ? valueMm : 0);
+
+interface Divided {
+  readonly pieces: readonly Island[];
+  readonly problems: readonly Problem[];
+}
+
+function dividePart(
+  part: Part,
+  islands: readonly Island[],
+  { project, stock, outwardMm }: StockSettings & { readonly project: Project },
+): Divided {
+  const place = { itemId: part.itemId, partId: part.id };
+  if (stock.length === 0) {
+    const { thicknessMm, name } = part;
+    return { pieces: islands, problems: [{ kind: "no-stock-for-part", place, name, thicknessMm }] };
+  }
+  const problems: Problem[] = [];
+  const pieces = islands.flatMap((island): readonly Island[] => {
+    if (stockFor(cutLinesOf(island, outwardMm), stock) !== undefined) return [island];
+    const divided = divideToFit(orient(island, part), part, { project, stock, outwardMm });
+    if (divided !== undefined) return divided.map((piece) => orient(piece, part));
+    problems.push({
+      kind: "part-does-not-fit-stock",
+      place,
+      name: part.name,
+      stripWidthMm: shorterSideMm(island),
+      stockWidthMm: Math.max(...stock.map(({ lengthMm, widthMm }) => Math.min(lengthMm, widthMm))),
+    });
+    return [island];
+  });
+  return { pieces, problems };
+}
+
+/** The left-hand image is worked on as if it were the right-hand one, so that both are divided alike. */
+const orient = (island: Island, part: Part): Island => (part.hand === "left" ? mirrorIsland(island) : island);
+
+function shorterSideMm(island: Island): number {
+  const { leastUMm, mostUMm, leastVMm, mostVMm } = boundsOfLoops(island);
+  return Math.min(mostUMm - leastUMm, mostVMm - leastVMm);
+}
+
+/** Divides with the plain allowance on every side, and with more of it where sharp corners reach farther out. */
+function divideToFit(
+  island: Island,
+  part: Part,
+  { project, stock, outwardMm }: StockSettings & { readonly project: Project },
+): readonly Island[] | undefined {
+  const mostMm = Math.max(...island.flatMap((loop) => loop.edges.map(outwardMm)));
+  for (const factor of mostMm > 0 ? [1, 2, 4] : [1]) {
+    const boxes = stock.flatMap(({ lengthMm, widthMm }): StockBox[] => {
+      const [longMm, shortMm] = [lengthMm - 2 * factor * mostMm, widthMm - 2 * factor * mostMm];
+      if (longMm <= 0 || shortMm <= 0) return [];
+      return [
+        { uMm: longMm, vMm: shortMm },
+        { uMm: shortMm, vMm: longMm },
+      ];
+    });
+    if (boxes.length === 0 || isHopeless(island, boxes)) return undefined;
+    const pieces = divideIsland(island, settingsFor(island, part, boxes, project));
+    if (pieces?.every((piece) => stockFor(cutLinesOf(piece, outwardMm), stock) !== undefined)) return pieces;
+  }
+  return undefined;
+}
+
+function isHopeless(island: Island, boxes: readonly StockBox[]): boolean {
+  const { leastUMm, mostUMm, leastVMm, mostVMm } = boundsOfLoops(island);
+  const areaMm2 = (mostUMm - leastUMm) * (mostVMm - leastVMm);
+  return areaMm2 / Math.max(...boxes.map(({ uMm, vMm }) => uMm * vMm)) > MOST_PIECES;
+}
+
+function settingsFor(
+  island: Island,
+  part: Part,
+  boxes: readonly StockBox[],
+  project: Project,
+): DivideSettings {
+  const { leastVMm, mostVMm } = boundsOfLoops(island);
+  const hasCentre = part.kind === "section" && part.hand === "whole" && project.symmetry === "mirrored";
+  return {
+    boxes,
+    zones: part.zones,
+    staggerMm: atLeastZero(project.cutting.seamStaggerMm),
+    ...(hasCentre && { centreVMm: (leastVMm + mostVMm) / 2 }),
+  };
+}
+
+const cutLinesOf = (loops: Island, outwardMm: (edge: FlatEdge) => number): FlatPoint[][] =>
+  offsetLoops(loops, outwardMm);
+
+/** The smallest stock sheet that the cut lines fit on, in either position. */
+function stockFor(
+  cutLinesMm: readonly (readonly FlatPoint[])[],
+  stock: readonly UsableStock[],
+): string | undefined {
+  const { leastUMm, mostUMm, leastVMm, mostVMm } = boundsOfPoints(cutLinesMm);
+  const longMm = Math.max(mostUMm - leastUMm, mostVMm - leastVMm) - 1e-6;
+  const shortMm = Math.min(mostUMm - leastUMm, mostVMm - leastVMm) - 1e-6;
+  const fitting = stock.filter(
+    ({ lengthMm, widthMm }) =>
+      Math.max(lengthMm, widthMm) >= longMm && Math.min(lengthMm, widthMm) >= shortMm,
+  );
+  const [smallest] = fitting.sort((a, b) => a.lengthMm * a.widthMm - b.lengthMm * b.widthMm);
+  return smallest?.stockId;
+}
+
+function stripOf(piece: NamedPiece, part: Part, { stock, outwardMm }: StockSettings): Strip {
+  const { id, loops } = piece;
+  const cutLinesMm = cutLinesOf(loops, outwardMm);
+  const stockId = stockFor(cutLinesMm, stock);
+  return {
+    id,
+    partId: part.id,
+    loops,
+    outlineMm: pointsOfLoop(at(loops, 0)),
+    holesMm: loops.slice(1).map(pointsOfLoop),
+    cutLinesMm,
+    edges: stripEdges(loops, part),
+    areaMm2: areaOfLoopsMm2(loops),
+    ...(stockId !== undefined && { stockId }),
+  };
+}
+
+/** 0 → a, 25 → z, 26 → aa. */
+function letters(index: number): string {
+  const last = String.fromCharCode(97 + (index % 26));
+  return index < 26 ? last : letters(Math.floor(index / 26) - 1) + last;
+}
