@@ -64,6 +64,7 @@ export type Problem =
   | (Placed & { readonly kind: "followed-line-missing"; readonly otherName: string })
   | (Placed & { readonly kind: "reference-moved"; readonly fromNodeId: string; readonly toNodeId: string })
   | (Placed & { readonly kind: "left-of-centre-line"; readonly yMm: number })
+  | (Placed & { readonly kind: "fence-line-closed" })
   | (Placed & { readonly kind: "fence-without-sheet"; readonly fromMm: number; readonly toMm: number })
   | (Placed & { readonly kind: "fence-has-no-depth"; readonly atMm: number })
   | (Placed & {

@@ -40,6 +40,8 @@ export function wordProblem(problem: Problem): string {
       return `An edge that ${name} follows has lost an end; it now runs from ${problem.fromNodeId} to ${problem.toNodeId}. Check that this is what you want.`;
     case "left-of-centre-line":
       return `Node ${problem.place.nodeId} of ${name} lies ${formatMm(-problem.yMm)} mm left of the centre line. With mirroring on, draw the right half only.`;
+    case "fence-line-closed":
+      return `The line of ${name} closes on itself. A fence has two ends; delete the node where it should end.`;
     case "fence-without-sheet":
       return `${name} has no sheet above it from ${formatMm(problem.fromMm)} to ${formatMm(problem.toMm)} mm along its line. Shorten the fence or draw a sheet over it.`;
     case "fence-has-no-depth":

@@ -1,4 +1,5 @@
 import {
+  COINCIDENT_POINTS_MM,
   LARGEST_COORDINATE_MM,
   MOST_NODES,
   ON_CENTRE_LINE_MM,
@@ -51,7 +52,7 @@ function checkNode(
     ["x", node.x, COORDINATE],
     [second[0], second[1], COORDINATE],
     ["Radius", node.radiusMm, POSITIVE],
-    ["Knot spacing", node.knotSpacingMm, { least: 0.001, most: 10 * LARGEST_COORDINATE_MM }],
+    ["Knot spacing", node.knotSpacingMm, { least: COINCIDENT_POINTS_MM, most: 10 * LARGEST_COORDINATE_MM }],
     ["Arriving angle", inDegrees(node.tangentInRad), RANGES.tangentDegrees],
     ["Leaving angle", inDegrees(node.tangentOutRad), RANGES.tangentDegrees],
   ];

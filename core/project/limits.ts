@@ -33,8 +33,7 @@ export const RANGES = {
   printCorrection: range(0.98, 1.02),
   /** A sheet that leans more than this is drawn as another kind of thing. */
   turnDegrees: range(-60, 60),
-  /** A typed tangent may point anywhere, and once round more. */
-  tangentDegrees: range(-720, 720),
+  tangentDegrees: range(-360, 360),
   densityKgPerM3: range(5, 3000),
   bendRatio: range(1, 2000),
   modulusMPa: range(0.1, 100_000),

@@ -1,0 +1,102 @@
+import type { Command, LineRef } from "./command-types.ts";
+import { planLineOf } from "./edit-lines.ts";
+import { nameOfItem, nameOfProfile } from "./names.ts";
+import type { Item, Project } from "./schema.ts";
+
+/** A command in a few plain words for the history, such as "Move node 3 of Outer floor"; told before it is applied. */
+export function nameOfCommand(project: Project, command: Command): string {
+  switch (command.kind) {
+    case "add-section":
+      return `Add ${nameOfItem(command.section)}`;
+    case "add-fence":
+      return `Add ${nameOfItem(command.fence)}`;
+    case "add-profile":
+      return `Add ${nameOfProfile(command.profile)}`;
+    case "delete-item":
+      return `Delete ${itemName(project, command.itemId)}`;
+    case "delete-profile":
+      return `Delete ${profileName(project, command.profileId)}`;
+    case "change-section":
+    case "change-fence":
+      return `Change ${itemName(project, command.itemId)}`;
+    case "rename-profile":
+      return `Rename ${profileName(project, command.profileId)}`;
+    case "move-node":
+      return `Move ${nodeName(project, command.line, command.nodeId)}`;
+    case "change-node":
+      return `Change ${nodeName(project, command.line, command.nodeId)}`;
+    case "append-node":
+      return `Add a node to ${lineName(project, command.line)}`;
+    case "split-segment":
+      return `Put a node behind ${nodeName(project, command.line, command.afterNodeId)}`;
+    case "delete-node":
+      return `Delete ${nodeName(project, command.line, command.nodeId)}`;
+    case "close-outline":
+      return `Close ${itemName(project, command.itemId)}`;
+    case "follow-edge":
+      return `Let ${itemName(project, command.itemId)} follow ${itemName(project, command.edge.itemId)}`;
+    case "unfollow-edge":
+      return `Give ${itemName(project, command.itemId)} its own nodes`;
+    case "change-settings":
+      return `Change ${settingNames(Object.keys(command.changes))}`;
+  }
+}
+
+const SETTING_NAMES: Readonly<Record<string, string>> = {
+  title: "the title",
+  titleBlock: "the title block",
+  symmetry: "mirroring",
+  drawnFace: "the drawn face",
+  core: "the foam",
+  skins: "the skins",
+  materials: "the materials",
+  stock: "the stock",
+  cutting: "the cutting",
+  marking: "the marking out",
+  jig: "the jig",
+  glue: "the glue",
+  paper: "the paper",
+};
+
+function settingNames(keys: readonly string[]): string {
+  const names = keys.map((key) => SETTING_NAMES[key] ?? key);
+  return names.length > 0 ? names.join(" and ") : "nothing";
+}
+
+/** `node 3 of Outer floor`: nodes are counted as they were drawn. */
+function nodeName(project: Project, line: LineRef, nodeId: string): string {
+  const index = nodesOf(project, line).findIndex((node) => node.id === nodeId);
+  return `node ${index < 0 ? nodeId : index + 1} of ${lineName(project, line)}`;
+}
+
+function lineName(project: Project, line: LineRef): string {
+  switch (line.of) {
+    case "item":
+      return itemName(project, line.itemId);
+    case "profile":
+      return profileName(project, line.profileId);
+    case "lower-edge":
+      return `the lower edge of ${itemName(project, line.itemId)}`;
+  }
+}
+
+function nodesOf(project: Project, line: LineRef): readonly { readonly id: string }[] {
+  if (line.of === "profile") return project.profiles.find((profile) => profile.id === line.profileId)?.nodes ?? [];
+  const item = findItem(project, line.itemId);
+  if (!item) return [];
+  if (line.of === "item") return planLineOf(item).elements;
+  return item.kind === "fence" ? item.lowerEdge.nodes : [];
+}
+
+const findItem = (project: Project, itemId: string): Item | undefined =>
+  project.items.find((item) => item.id === itemId);
+
+function itemName(project: Project, itemId: string): string {
+  const item = findItem(project, itemId);
+  return item ? nameOfItem(item) : itemId;
+}
+
+function profileName(project: Project, profileId: string): string {
+  const profile = project.profiles.find((candidate) => candidate.id === profileId);
+  return profile ? nameOfProfile(profile) : profileId;
+}
