@@ -45,7 +45,15 @@ export function checkItems(project: Project): ItemFaults {
     if (item.kind === "fence" && item.lowerEdge.kind === "heights")
       note(checkLine(item.lowerEdge.nodes, owner, "none"), unfitLowerEdgeIds, item.id);
   });
-  return { problems, repeatedItems, repeatedProfiles, unfitItemIds, unfitPlanIds, unfitProfileIds, unfitLowerEdgeIds };
+  return {
+    problems,
+    repeatedItems,
+    repeatedProfiles,
+    unfitItemIds,
+    unfitPlanIds,
+    unfitProfileIds,
+    unfitLowerEdgeIds,
+  };
 }
 
 function findRepeatedItems(items: readonly Item[], problems: Problem[]): ReadonlySet<number> {
@@ -56,9 +64,16 @@ function findRepeatedItems(items: readonly Item[], problems: Problem[]): Readonl
     const place = { itemId: item.id };
     const number = `${item.kind} ${item.number}`;
     const isRepeated = ids.has(item.id) || numbers.has(number);
-    if (ids.has(item.id)) problems.push({ kind: "duplicate-id", place, name: nameOfItem(item), field: "id", id: item.id });
+    if (ids.has(item.id))
+      problems.push({ kind: "duplicate-id", place, name: nameOfItem(item), field: "id", id: item.id });
     else if (numbers.has(number))
-      problems.push({ kind: "duplicate-id", place, name: nameOfItem(item), field: "number", id: String(item.number) });
+      problems.push({
+        kind: "duplicate-id",
+        place,
+        name: nameOfItem(item),
+        field: "number",
+        id: String(item.number),
+      });
     if (isRepeated) repeated.add(index);
     ids.add(item.id);
     numbers.add(number);
@@ -73,7 +88,13 @@ function findRepeatedProfiles(profiles: readonly Profile[], problems: Problem[])
     if (ids.has(profile.id)) {
       repeated.add(index);
       const place = { profileId: profile.id };
-      problems.push({ kind: "duplicate-id", place, name: nameOfProfile(profile), field: "id", id: profile.id });
+      problems.push({
+        kind: "duplicate-id",
+        place,
+        name: nameOfProfile(profile),
+        field: "id",
+        id: profile.id,
+      });
     }
     ids.add(profile.id);
   });
@@ -84,7 +105,8 @@ function checkNumbers(project: Project, item: Item): readonly Problem[] {
   const named = { name: nameOfItem(item), place: { itemId: item.id } };
   const problems: Problem[] = [];
   const check = (field: string, value: number, range: Range) => {
-    if (!isWithin(value, range)) problems.push({ kind: "number-out-of-range", ...named, field, value, ...range });
+    if (!isWithin(value, range))
+      problems.push({ kind: "number-out-of-range", ...named, field, value, ...range });
   };
   const refer = (field: string, missingId: string, list: readonly { readonly id: string }[]) => {
     if (!list.some((entry) => entry.id === missingId))
@@ -114,7 +136,10 @@ function checkSection(
 }
 
 /** Depths need a place along the fence that goes on, and a depth that a sheet can have. */
-function checkDepths(fence: Fence, named: { readonly name: string; readonly place: object }): readonly Problem[] {
+function checkDepths(
+  fence: Fence,
+  named: { readonly name: string; readonly place: object },
+): readonly Problem[] {
   const edge = fence.lowerEdge;
   if (edge.kind !== "depths") return [];
   if (edge.nodes.length === 0) return [{ kind: "too-few-nodes", ...named, count: 0, needed: 1 }];
@@ -124,7 +149,14 @@ function checkDepths(fence: Fence, named: { readonly name: string; readonly plac
     const place = { ...named.place, nodeId: node.id };
     const check = (field: string, value: number, range: Range) => {
       if (isWithin(value, range)) return;
-      problems.push({ kind: "number-out-of-range", name: named.name, place, field: `${field} of node ${node.id}`, value, ...range });
+      problems.push({
+        kind: "number-out-of-range",
+        name: named.name,
+        place,
+        field: `${field} of node ${node.id}`,
+        value,
+        ...range,
+      });
     };
     check("Place along the fence", node.alongMm, { least: beforeMm, most: LARGEST_COORDINATE_MM });
     check("Depth", node.depthMm, RANGES.fenceDepthMm);

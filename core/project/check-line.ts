@@ -35,7 +35,8 @@ export function checkLine(
   return elements.flatMap((element) => {
     const here = { name: owner.name, place: { ...owner.place, nodeId: element.id } };
     const problems: Problem[] = [];
-    if (seen.has(element.id)) problems.push({ kind: "duplicate-id", ...here, field: "node id", id: element.id });
+    if (seen.has(element.id))
+      problems.push({ kind: "duplicate-id", ...here, field: "node id", id: element.id });
     seen.add(element.id);
     if (element.kind === "node") problems.push(...checkNode(element, here, symmetry));
     return problems;
@@ -59,7 +60,13 @@ function checkNode(
   const problems: Problem[] = [];
   for (const [label, value, range] of numbers) {
     if (value === undefined || isWithin(value, range)) continue;
-    problems.push({ kind: "number-out-of-range", ...owner, field: `${label} of node ${node.id}`, value, ...range });
+    problems.push({
+      kind: "number-out-of-range",
+      ...owner,
+      field: `${label} of node ${node.id}`,
+      value,
+      ...range,
+    });
   }
   if (symmetry === "mirrored" && "y" in node && isLeftOfCentreLine(node.y))
     problems.push({ kind: "left-of-centre-line", ...owner, yMm: node.y });

@@ -41,10 +41,25 @@ function field<T>(key: NumberKey<T>, label: string, range: Range, read: (materia
 type Materials = Project["materials"];
 
 const FOAM_FIELDS = [
-  field<Materials["foams"][number]>("densityKgPerM3", "Density", RANGES.densityKgPerM3, (m) => m.densityKgPerM3),
-  field<Materials["foams"][number]>("leastBendRatio", "Least bend ratio", RANGES.bendRatio, (m) => m.leastBendRatio),
+  field<Materials["foams"][number]>(
+    "densityKgPerM3",
+    "Density",
+    RANGES.densityKgPerM3,
+    (m) => m.densityKgPerM3,
+  ),
+  field<Materials["foams"][number]>(
+    "leastBendRatio",
+    "Least bend ratio",
+    RANGES.bendRatio,
+    (m) => m.leastBendRatio,
+  ),
   field<Materials["foams"][number]>("modulusMPa", "Modulus", RANGES.modulusMPa, (m) => m.modulusMPa),
-  field<Materials["foams"][number]>("mostCelsius", "Highest temperature", RANGES.celsius, (m) => m.mostCelsius),
+  field<Materials["foams"][number]>(
+    "mostCelsius",
+    "Highest temperature",
+    RANGES.celsius,
+    (m) => m.mostCelsius,
+  ),
 ];
 const CLOTH_FIELDS = [
   field<Materials["cloths"][number]>("arealKgPerM2", "Weight", RANGES.arealKgPerM2, (m) => m.arealKgPerM2),
@@ -54,7 +69,12 @@ const RESIN_FIELDS = [
   field<Materials["resins"][number]>("potLifeMinutes", "Pot life", RANGES.minutes, (m) => m.potLifeMinutes),
   field<Materials["resins"][number]>("filmMinutes", "Working time", RANGES.minutes, (m) => m.filmMinutes),
   field<Materials["resins"][number]>("solidHours", "Time to solid", RANGES.hours, (m) => m.solidHours),
-  field<Materials["resins"][number]>("densityKgPerM3", "Density", RANGES.densityKgPerM3, (m) => m.densityKgPerM3),
+  field<Materials["resins"][number]>(
+    "densityKgPerM3",
+    "Density",
+    RANGES.densityKgPerM3,
+    (m) => m.densityKgPerM3,
+  ),
 ];
 const GLUE_FIELDS = [
   field<Materials["glues"][number]>("openMinutes", "Open time", RANGES.minutes, (m) => m.openMinutes),
@@ -64,10 +84,20 @@ const GLUE_FIELDS = [
   field<Materials["glues"][number]>("spreadKgPerM2", "Spread", RANGES.spreadKgPerM2, (m) => m.spreadKgPerM2),
 ];
 const BOARD_FIELDS = [
-  field<Materials["boards"][number]>("thicknessMm", "Thickness", RANGES.boardThicknessMm, (m) => m.thicknessMm),
+  field<Materials["boards"][number]>(
+    "thicknessMm",
+    "Thickness",
+    RANGES.boardThicknessMm,
+    (m) => m.thicknessMm,
+  ),
   field<Materials["boards"][number]>("lengthMm", "Length", RANGES.stockSideMm, (m) => m.lengthMm),
   field<Materials["boards"][number]>("widthMm", "Width", RANGES.stockSideMm, (m) => m.widthMm),
-  field<Materials["boards"][number]>("densityKgPerM3", "Density", RANGES.densityKgPerM3, (m) => m.densityKgPerM3),
+  field<Materials["boards"][number]>(
+    "densityKgPerM3",
+    "Density",
+    RANGES.densityKgPerM3,
+    (m) => m.densityKgPerM3,
+  ),
 ];
 
 const orDefaults = <T>(list: readonly T[], defaults: readonly T[]): readonly T[] =>
@@ -85,12 +115,20 @@ function checkList<T extends { readonly id: string; readonly name: string }>(
   for (const material of list) {
     const setting = `materials.${listName}.${material.id}`;
     if (seen.has(material.id)) {
-      problems.push({ kind: "duplicate-id", place: { setting }, name: material.name, field: "id", id: material.id });
+      problems.push({
+        kind: "duplicate-id",
+        place: { setting },
+        name: material.name,
+        field: "id",
+        id: material.id,
+      });
       continue;
     }
     seen.add(material.id);
     const standard = defaults.find((candidate) => candidate.id === material.id) ?? defaults[0];
-    sound.push(fields.reduce((kept, entry) => checkField(kept, entry, standard, setting, problems), material));
+    sound.push(
+      fields.reduce((kept, entry) => checkField(kept, entry, standard, setting, problems), material),
+    );
   }
   return sound;
 }
@@ -127,17 +165,31 @@ function checkStock(
     const name = `stock sheet ${index + 1}`;
     const setting = `stock.${sheet.id}`;
     const faults: Problem[] = [];
-    if (seen.has(sheet.id)) faults.push({ kind: "duplicate-id", place: { setting }, name, field: "id", id: sheet.id });
+    if (seen.has(sheet.id))
+      faults.push({ kind: "duplicate-id", place: { setting }, name, field: "id", id: sheet.id });
     seen.add(sheet.id);
     if (!foams.some((foam) => foam.id === sheet.foamId))
-      faults.push({ kind: "unknown-reference", place: { setting: `${setting}.foamId` }, name, field: "foam", missingId: sheet.foamId });
+      faults.push({
+        kind: "unknown-reference",
+        place: { setting: `${setting}.foamId` },
+        name,
+        field: "foam",
+        missingId: sheet.foamId,
+      });
     for (const [key, label, value, range] of [
       ["thicknessMm", "Thickness", sheet.thicknessMm, RANGES.thicknessMm],
       ["lengthMm", "Length", sheet.lengthMm, RANGES.stockSideMm],
       ["widthMm", "Width", sheet.widthMm, RANGES.stockSideMm],
     ] as const) {
       if (isWithin(value, range)) continue;
-      faults.push({ kind: "number-out-of-range", place: { setting: `${setting}.${key}` }, name, field: label, value, ...range });
+      faults.push({
+        kind: "number-out-of-range",
+        place: { setting: `${setting}.${key}` },
+        name,
+        field: label,
+        value,
+        ...range,
+      });
     }
     problems.push(...faults);
     return faults.length === 0;

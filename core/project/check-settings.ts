@@ -24,45 +24,152 @@ export function checkSettings(project: Project): Checked<Project> {
   const sound: Project = {
     ...project,
     core: {
-      foamId: name(core.foamId, { ids: materials.foams, setting: "core.foamId", of: "the tray", field: "foam" }, DEFAULTS.core.foamId),
-      thicknessMm: number(core.thicknessMm, ["core.thicknessMm", "Thickness", "the foam"], RANGES.thicknessMm, DEFAULTS.core.thicknessMm),
+      foamId: name(
+        core.foamId,
+        { ids: materials.foams, setting: "core.foamId", of: "the tray", field: "foam" },
+        DEFAULTS.core.foamId,
+      ),
+      thicknessMm: number(
+        core.thicknessMm,
+        ["core.thicknessMm", "Thickness", "the foam"],
+        RANGES.thicknessMm,
+        DEFAULTS.core.thicknessMm,
+      ),
     },
     skins: {
-      lowerMm: number(skins.lowerMm, ["skins.lowerMm", "Thickness", "the lower skin"], RANGES.skinMm, DEFAULTS.skins.lowerMm),
-      upperMm: number(skins.upperMm, ["skins.upperMm", "Thickness", "the upper skin"], RANGES.skinMm, DEFAULTS.skins.upperMm),
+      lowerMm: number(
+        skins.lowerMm,
+        ["skins.lowerMm", "Thickness", "the lower skin"],
+        RANGES.skinMm,
+        DEFAULTS.skins.lowerMm,
+      ),
+      upperMm: number(
+        skins.upperMm,
+        ["skins.upperMm", "Thickness", "the upper skin"],
+        RANGES.skinMm,
+        DEFAULTS.skins.upperMm,
+      ),
     },
     cutting: {
       ...cutting,
-      kerfMm: number(cutting.kerfMm, ["cutting.kerfMm", "Kerf", "the blade"], RANGES.kerfMm, DEFAULTS.cutting.kerfMm),
-      trimMm: number(cutting.trimMm, ["cutting.trimMm", "Trim allowance", "free edges"], RANGES.trimMm, DEFAULTS.cutting.trimMm),
-      stockEdgeMm: number(cutting.stockEdgeMm, ["cutting.stockEdgeMm", "Edge loss", "the stock"], RANGES.stockEdgeMm, DEFAULTS.cutting.stockEdgeMm),
-      seamStaggerMm: number(cutting.seamStaggerMm, ["cutting.seamStaggerMm", "Stagger", "cross seams"], RANGES.staggerMm, DEFAULTS.cutting.seamStaggerMm),
+      kerfMm: number(
+        cutting.kerfMm,
+        ["cutting.kerfMm", "Kerf", "the blade"],
+        RANGES.kerfMm,
+        DEFAULTS.cutting.kerfMm,
+      ),
+      trimMm: number(
+        cutting.trimMm,
+        ["cutting.trimMm", "Trim allowance", "free edges"],
+        RANGES.trimMm,
+        DEFAULTS.cutting.trimMm,
+      ),
+      stockEdgeMm: number(
+        cutting.stockEdgeMm,
+        ["cutting.stockEdgeMm", "Edge loss", "the stock"],
+        RANGES.stockEdgeMm,
+        DEFAULTS.cutting.stockEdgeMm,
+      ),
+      seamStaggerMm: number(
+        cutting.seamStaggerMm,
+        ["cutting.seamStaggerMm", "Stagger", "cross seams"],
+        RANGES.staggerMm,
+        DEFAULTS.cutting.seamStaggerMm,
+      ),
     },
     marking: {
-      intervalMm: number(marking.intervalMm, ["marking.intervalMm", "Interval", "the marking-out stations"], RANGES.intervalMm, DEFAULTS.marking.intervalMm),
-      toleranceMm: number(marking.toleranceMm, ["marking.toleranceMm", "Tolerance", "the marking out"], RANGES.markingToleranceMm, DEFAULTS.marking.toleranceMm),
+      intervalMm: number(
+        marking.intervalMm,
+        ["marking.intervalMm", "Interval", "the marking-out stations"],
+        RANGES.intervalMm,
+        DEFAULTS.marking.intervalMm,
+      ),
+      toleranceMm: number(
+        marking.toleranceMm,
+        ["marking.toleranceMm", "Tolerance", "the marking out"],
+        RANGES.markingToleranceMm,
+        DEFAULTS.marking.toleranceMm,
+      ),
     },
     jig: {
       ...jig,
-      boardId: name(jig.boardId, { ids: materials.boards, setting: "jig.boardId", of: "the jig", field: "board" }, DEFAULTS.jig.boardId),
+      boardId: name(
+        jig.boardId,
+        { ids: materials.boards, setting: "jig.boardId", of: "the jig", field: "board" },
+        DEFAULTS.jig.boardId,
+      ),
       across: checkRibPlaces(jig.across, "jig.across", "the ribs across", problems),
       along: checkRibPlaces(jig.along, "jig.along", "the ribs along", problems),
-      leastHeightMm: number(jig.leastHeightMm, ["jig.leastHeightMm", "Least height", "the ribs"], RANGES.ribHeightMm, DEFAULTS.jig.leastHeightMm),
-      proudLimitMm: number(jig.proudLimitMm, ["jig.proudLimitMm", "Proud limit", "the ribs"], RANGES.proudMm, DEFAULTS.jig.proudLimitMm),
+      leastHeightMm: number(
+        jig.leastHeightMm,
+        ["jig.leastHeightMm", "Least height", "the ribs"],
+        RANGES.ribHeightMm,
+        DEFAULTS.jig.leastHeightMm,
+      ),
+      proudLimitMm: number(
+        jig.proudLimitMm,
+        ["jig.proudLimitMm", "Proud limit", "the ribs"],
+        RANGES.proudMm,
+        DEFAULTS.jig.proudLimitMm,
+      ),
     },
     glue: {
-      glueId: name(glue.glueId, { ids: materials.glues, setting: "glue.glueId", of: "the tray", field: "glue" }, DEFAULTS.glue.glueId),
-      gapMm: number(glue.gapMm, ["glue.gapMm", "Gap", "the glue line"], RANGES.glueGapMm, DEFAULTS.glue.gapMm),
-      pinSpacingMm: number(glue.pinSpacingMm, ["glue.pinSpacingMm", "Spacing", "the pins"], RANGES.pinSpacingMm, DEFAULTS.glue.pinSpacingMm),
-      pinSpacingCurvedMm: number(glue.pinSpacingCurvedMm, ["glue.pinSpacingCurvedMm", "Spacing", "the pins on curves"], RANGES.pinSpacingMm, DEFAULTS.glue.pinSpacingCurvedMm),
+      glueId: name(
+        glue.glueId,
+        { ids: materials.glues, setting: "glue.glueId", of: "the tray", field: "glue" },
+        DEFAULTS.glue.glueId,
+      ),
+      gapMm: number(
+        glue.gapMm,
+        ["glue.gapMm", "Gap", "the glue line"],
+        RANGES.glueGapMm,
+        DEFAULTS.glue.gapMm,
+      ),
+      pinSpacingMm: number(
+        glue.pinSpacingMm,
+        ["glue.pinSpacingMm", "Spacing", "the pins"],
+        RANGES.pinSpacingMm,
+        DEFAULTS.glue.pinSpacingMm,
+      ),
+      pinSpacingCurvedMm: number(
+        glue.pinSpacingCurvedMm,
+        ["glue.pinSpacingCurvedMm", "Spacing", "the pins on curves"],
+        RANGES.pinSpacingMm,
+        DEFAULTS.glue.pinSpacingCurvedMm,
+      ),
     },
     paper: {
       ...paper,
-      rollWidthMm: number(paper.rollWidthMm, ["paper.rollWidthMm", "Width", "the paper roll"], RANGES.rollWidthMm, DEFAULTS.paper.rollWidthMm),
-      marginMm: number(paper.marginMm, ["paper.marginMm", "Margin", "the paper"], RANGES.marginMm, DEFAULTS.paper.marginMm),
-      overlapMm: number(paper.overlapMm, ["paper.overlapMm", "Overlap", "the pages"], RANGES.overlapMm, DEFAULTS.paper.overlapMm),
-      correctionX: number(paper.correctionX, ["paper.correctionX", "Correction across", "the print"], RANGES.printCorrection, DEFAULTS.paper.correctionX),
-      correctionY: number(paper.correctionY, ["paper.correctionY", "Correction down", "the print"], RANGES.printCorrection, DEFAULTS.paper.correctionY),
+      rollWidthMm: number(
+        paper.rollWidthMm,
+        ["paper.rollWidthMm", "Width", "the paper roll"],
+        RANGES.rollWidthMm,
+        DEFAULTS.paper.rollWidthMm,
+      ),
+      marginMm: number(
+        paper.marginMm,
+        ["paper.marginMm", "Margin", "the paper"],
+        RANGES.marginMm,
+        DEFAULTS.paper.marginMm,
+      ),
+      overlapMm: number(
+        paper.overlapMm,
+        ["paper.overlapMm", "Overlap", "the pages"],
+        RANGES.overlapMm,
+        DEFAULTS.paper.overlapMm,
+      ),
+      correctionX: number(
+        paper.correctionX,
+        ["paper.correctionX", "Correction across", "the print"],
+        RANGES.printCorrection,
+        DEFAULTS.paper.correctionX,
+      ),
+      correctionY: number(
+        paper.correctionY,
+        ["paper.correctionY", "Correction down", "the print"],
+        RANGES.printCorrection,
+        DEFAULTS.paper.correctionY,
+      ),
     },
   };
   return { sound, problems };
@@ -74,7 +181,15 @@ const numberInto =
   (problems: Problem[]) =>
   (value: number, [setting, field, of]: Label, range: Range, fallback: number): number => {
     if (isWithin(value, range)) return value;
-    problems.push({ kind: "number-out-of-range", place: { setting }, name: of, field, value, ...range, used: fallback });
+    problems.push({
+      kind: "number-out-of-range",
+      place: { setting },
+      name: of,
+      field,
+      value,
+      ...range,
+      used: fallback,
+    });
     return fallback;
   };
 
@@ -89,7 +204,13 @@ const nameInto =
   (problems: Problem[]) =>
   (id: string, label: NameLabel, fallback: string): string => {
     if (label.ids.some((known) => known.id === id)) return id;
-    problems.push({ kind: "unknown-reference", place: { setting: label.setting }, name: label.of, field: label.field, missingId: id });
+    problems.push({
+      kind: "unknown-reference",
+      place: { setting: label.setting },
+      name: label.of,
+      field: label.field,
+      missingId: id,
+    });
     return label.ids.some((known) => known.id === fallback) ? fallback : (label.ids[0]?.id ?? fallback);
   };
 
@@ -97,12 +218,22 @@ function checkRibPlaces(places: RibPlaces, setting: string, of: string, problems
   if (places.kind === "none") return places;
   if (places.kind === "spacing") {
     const label: Label = [`${setting}.spacingMm`, "Spacing", of];
-    return { kind: "spacing", spacingMm: numberInto(problems)(places.spacingMm, label, RANGES.ribSpacingMm, 300) };
+    return {
+      kind: "spacing",
+      spacingMm: numberInto(problems)(places.spacingMm, label, RANGES.ribSpacingMm, 300),
+    };
   }
   const range = { least: -LARGEST_COORDINATE_MM, most: LARGEST_COORDINATE_MM };
   const isSound = (value: number, index: number): boolean => {
     if (isWithin(value, range)) return true;
-    problems.push({ kind: "number-out-of-range", place: { setting: `${setting}.atMm` }, name: of, field: `Position ${index + 1}`, value, ...range });
+    problems.push({
+      kind: "number-out-of-range",
+      place: { setting: `${setting}.atMm` },
+      name: of,
+      field: `Position ${index + 1}`,
+      value,
+      ...range,
+    });
     return false;
   };
   return { kind: "typed", atMm: places.atMm.filter(isSound) };

@@ -11,7 +11,9 @@ export type Settings = Omit<Project, "format" | "version" | "id" | "profiles" | 
 
 /** What may be changed on a section or fence besides its nodes; `undefined` takes an optional field away. */
 export type SectionChanges = {
-  readonly [Key in "name" | "profileId" | "pivotYMm" | "headingRad" | "tiltRad" | "core"]?: Section[Key] | undefined;
+  readonly [Key in "name" | "profileId" | "pivotYMm" | "headingRad" | "tiltRad" | "core"]?:
+    | Section[Key]
+    | undefined;
 };
 export type FenceChanges = {
   readonly [Key in "name" | "lowerEdge" | "seat" | "standsFirst" | "core"]?: Fence[Key] | undefined;
@@ -38,11 +40,27 @@ export type Command =
   | { readonly kind: "change-fence"; readonly itemId: string; readonly changes: FenceChanges }
   | { readonly kind: "rename-profile"; readonly profileId: string; readonly name: string }
   /** `to` is (x, y) in plan, (x, z) in the side view. A node of a fence's depths has (alongMm, depthMm). */
-  | { readonly kind: "move-node"; readonly line: LineRef; readonly nodeId: string; readonly to: readonly [number, number] }
-  | { readonly kind: "change-node"; readonly line: LineRef; readonly nodeId: string; readonly changes: NodeChanges }
+  | {
+      readonly kind: "move-node";
+      readonly line: LineRef;
+      readonly nodeId: string;
+      readonly to: readonly [number, number];
+    }
+  | {
+      readonly kind: "change-node";
+      readonly line: LineRef;
+      readonly nodeId: string;
+      readonly changes: NodeChanges;
+    }
   | { readonly kind: "append-node"; readonly line: LineRef; readonly node: PlanNode | SideNode }
   /** Puts a node into the segment that leaves `afterNodeId`, at curve parameter t: the line keeps its shape. */
-  | { readonly kind: "split-segment"; readonly line: LineRef; readonly afterNodeId: string; readonly t: number; readonly newNodeId: string }
+  | {
+      readonly kind: "split-segment";
+      readonly line: LineRef;
+      readonly afterNodeId: string;
+      readonly t: number;
+      readonly newNodeId: string;
+    }
   | { readonly kind: "delete-node"; readonly line: LineRef; readonly nodeId: string }
   | { readonly kind: "close-outline"; readonly itemId: string }
   /** Lets the segment that leaves `afterNodeId` follow an edge; its end nodes, and those between, give way to it. */

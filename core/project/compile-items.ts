@@ -1,4 +1,11 @@
-import { type Curve, type CurvePiece, compilePath, mirrorPiece, reversePiece, subCurve } from "../curves/index.ts";
+import {
+  type Curve,
+  type CurvePiece,
+  compilePath,
+  mirrorPiece,
+  reversePiece,
+  subCurve,
+} from "../curves/index.ts";
 import type { Problem } from "../foundation/index.ts";
 import { checkItems, type ItemFaults } from "./check-items.ts";
 import type { LineOwner } from "./check-line.ts";
@@ -145,7 +152,8 @@ function cyclesOf(items: ReadonlyMap<string, Item>): ReadonlyMap<string, readonl
     }
     state.set(id, "open");
     trail.push(id);
-    for (const element of planLineOf(item).elements) if (element.kind === "follow") visit(element.edge.itemId);
+    for (const element of planLineOf(item).elements)
+      if (element.kind === "follow") visit(element.edge.itemId);
     trail.pop();
     state.set(id, "done");
   };

@@ -7,7 +7,15 @@ import {
   DEFAULT_RESINS,
   DEFAULT_STOCK,
 } from "./materials.ts";
-import { CURRENT_VERSION, type Fence, type PlanElement, type Profile, type Project, type Section, type SideNode } from "./schema.ts";
+import {
+  CURRENT_VERSION,
+  type Fence,
+  type PlanElement,
+  type Profile,
+  type Project,
+  type Section,
+  type SideNode,
+} from "./schema.ts";
 
 /** Depth of a fence that is drawn without a lower edge. */
 const NEW_FENCE_DEPTH_MM = 40;

@@ -22,7 +22,9 @@ export function deleteNode(project: Project, line: LineRef, nodeId: string): Pro
 export function moveReferences(earlier: Project, later: Project, itemId: string): Project {
   const elements = elementsOf(earlier, itemId);
   const kept = new Set(elementsOf(later, itemId).map((element) => element.id));
-  const items = mapKept(later.items, (item) => moveInItem(item, (edge) => movedReference(edge, itemId, elements, kept)));
+  const items = mapKept(later.items, (item) =>
+    moveInItem(item, (edge) => movedReference(edge, itemId, elements, kept)),
+  );
   return items === later.items ? later : { ...later, items };
 }
 

@@ -24,7 +24,9 @@ export function editLine(project: Project, line: LineRef, edits: LineEdits): Pro
         return elements === planLine.elements ? planLine : { ...planLine, elements };
       });
     case "lower-edge":
-      return editItem(project, line.itemId, (item) => (item.kind === "fence" ? editLowerEdge(item, edits) : item));
+      return editItem(project, line.itemId, (item) =>
+        item.kind === "fence" ? editLowerEdge(item, edits) : item,
+      );
   }
 }
 
@@ -40,7 +42,11 @@ export function editPlanLine(project: Project, itemId: string, edit: (line: Plan
 }
 
 /** The document with one profile changed. */
-export function editProfile(project: Project, profileId: string, edit: (profile: Profile) => Profile): Project {
+export function editProfile(
+  project: Project,
+  profileId: string,
+  edit: (profile: Profile) => Profile,
+): Project {
   const profiles = replaceOne(project.profiles, (profile) => profile.id === profileId, edit);
   return profiles === project.profiles ? project : { ...project, profiles };
 }
@@ -55,7 +61,11 @@ export function withPlanLine(item: Item, line: PlanLine): Item {
 }
 
 /** The list with the first matching entry edited; the same list when nothing matches or changes. */
-export function replaceOne<T>(list: readonly T[], matches: (entry: T) => boolean, edit: (entry: T) => T): readonly T[] {
+export function replaceOne<T>(
+  list: readonly T[],
+  matches: (entry: T) => boolean,
+  edit: (entry: T) => T,
+): readonly T[] {
   const index = list.findIndex(matches);
   const entry = list[index];
   if (entry === undefined) return list;

@@ -13,7 +13,12 @@ export function fromPathProblem(problem: PathProblem, owner: LineOwner, axes: "x
     case "zero-length-segment":
       return { ...atNode(problem.nodeIds[1]), ...problem };
     case "radius-does-not-fit":
-      return { ...atNode(problem.nodeId), kind: problem.kind, radiusMm: problem.radiusMm, largestMm: problem.largestMm };
+      return {
+        ...atNode(problem.nodeId),
+        kind: problem.kind,
+        radiusMm: problem.radiusMm,
+        largestMm: problem.largestMm,
+      };
     case "radius-needs-lines":
       return { ...atNode(problem.nodeId), kind: problem.kind };
     case "not-a-number":
@@ -36,7 +41,8 @@ function fromNumberProblem(problem: NumberProblem, owner: LineOwner, axes: "xy" 
     knotSpacingMm: "Knot spacing",
   } as const;
   const isAngle = problem.field === "tangentInRad" || problem.field === "tangentOutRad";
-  const range = problem.kind === "number-out-of-range" ? problem : { least: 0, most: RANGES.stockSideMm.most };
+  const range =
+    problem.kind === "number-out-of-range" ? problem : { least: 0, most: RANGES.stockSideMm.most };
   const shown = isAngle ? { ...RANGES.tangentDegrees } : { least: range.least, most: range.most };
   return {
     ...owner,

@@ -1,10 +1,17 @@
-export { checkDocument, soundProject } from "./check-document.ts";
 export { applyCommand } from "./apply-command.ts";
-export type { Command, FenceChanges, LineRef, NodeChanges, SectionChanges, Settings } from "./command-types.ts";
-export { closeGesture, type History, historyOf, pushHistory, redoHistory, undoHistory } from "./history.ts";
-export { nameOfCommand } from "./name-of-command.ts";
+export { checkDocument, soundProject } from "./check-document.ts";
+export type {
+  Command,
+  FenceChanges,
+  LineRef,
+  NodeChanges,
+  SectionChanges,
+  Settings,
+} from "./command-types.ts";
 export { emptyProject, newFence, newProfile, newSection } from "./defaults.ts";
+export { closeGesture, type History, historyOf, pushHistory, redoHistory, undoHistory } from "./history.ts";
 export { coreOf, foamOf, glueOf, ribBoardOf } from "./lookups.ts";
+export { nameOfCommand } from "./name-of-command.ts";
 export { type ReadResult, readProject, writeProject } from "./read-project.ts";
 export { resolveLines } from "./resolve-lines.ts";
 export type { ResolvedLines } from "./resolved-lines.ts";

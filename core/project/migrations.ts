@@ -20,7 +20,10 @@ function fromVersion0(document: RawDocument): RawDocument {
     drawnFace: "air",
     core: { foamId, thicknessMm: foamThicknessMm },
     jig: isRecord(rest.jig) ? jigFromVersion0(rest.jig) : rest.jig,
-    profiles: mapList(rest.profiles, (profile) => ({ ...profile, nodes: mapList(profile.nodes, nodeFromVersion0) })),
+    profiles: mapList(rest.profiles, (profile) => ({
+      ...profile,
+      nodes: mapList(profile.nodes, nodeFromVersion0),
+    })),
     items: mapList(rest.items, itemFromVersion0),
   };
 }

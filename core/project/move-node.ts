@@ -44,7 +44,8 @@ function moveInList<T extends NodeFields | { readonly id: string }>(
   const node = list[index];
   const from = node && kind.place(node);
   if (node === undefined || from === undefined || (from[0] === to[0] && from[1] === to[1])) return list;
-  const beside = (step: number) => (kind.isClosed ? list.at((index + step) % list.length) : list[index + step]);
+  const beside = (step: number) =>
+    kind.isClosed ? list.at((index + step) % list.length) : list[index + step];
   const before = beside(-1);
   const after = beside(1);
   return list.map((element) => {

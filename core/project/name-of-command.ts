@@ -81,7 +81,8 @@ function lineName(project: Project, line: LineRef): string {
 }
 
 function nodesOf(project: Project, line: LineRef): readonly { readonly id: string }[] {
-  if (line.of === "profile") return project.profiles.find((profile) => profile.id === line.profileId)?.nodes ?? [];
+  if (line.of === "profile")
+    return project.profiles.find((profile) => profile.id === line.profileId)?.nodes ?? [];
   const item = findItem(project, line.itemId);
   if (!item) return [];
   if (line.of === "item") return planLineOf(item).elements;

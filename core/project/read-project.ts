@@ -20,10 +20,14 @@ const MOST_FAULTS = 3;
  */
 export function readProject(text: string): ReadResult {
   const parsed = parseJson(text);
-  if (!parsed.ok) return refuse("not-json", "This file is not a project: it is not JSON text, or it is cut off.");
+  if (!parsed.ok)
+    return refuse("not-json", "This file is not a project: it is not JSON text, or it is cut off.");
   const document = parsed.value;
   if (!isRecord(document) || document.format !== "traywright")
-    return refuse("not-a-project", 'This file is not a Traywright project: it does not say format "traywright".');
+    return refuse(
+      "not-a-project",
+      'This file is not a Traywright project: it does not say format "traywright".',
+    );
   return readVersion(document);
 }
 

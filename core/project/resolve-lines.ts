@@ -63,7 +63,8 @@ export function resolveLines(project: Project): ResolvedLines {
       plan[item.id] = counterClockwise(line.curve);
       noteFollows(item, line, follows);
     }
-    if (item.kind !== "fence" || item.lowerEdge.kind !== "heights" || faults.unfitLowerEdgeIds.has(item.id)) return;
+    if (item.kind !== "fence" || item.lowerEdge.kind !== "heights" || faults.unfitLowerEdgeIds.has(item.id))
+      return;
     const owner = { name: `The lower edge of ${nameOfItem(item)}`, place: { itemId: item.id } };
     const curve = compileSide(item.lowerEdge.nodes, owner, problems);
     if (curve) lowerEdges[item.id] = curve;
@@ -99,7 +100,12 @@ function checkDrawn(item: Item, line: DrawnLine, symmetry: Project["symmetry"]):
   const crossings = findSelfCrossings(curve).slice(0, MOST_CROSSINGS_TOLD);
   return [
     ...crossings.map(
-      ({ edgeIds, at: [x, y] }): Problem => ({ ...owner, kind: "line-crosses-itself", edgeIds, at: { x, y } }),
+      ({ edgeIds, at: [x, y] }): Problem => ({
+        ...owner,
+        kind: "line-crosses-itself",
+        edgeIds,
+        at: { x, y },
+      }),
     ),
     ...(symmetry === "mirrored" ? leftOfCentreLine(curve, owner) : []),
   ];
@@ -121,9 +127,7 @@ function leftOfCentreLine(curve: Curve, owner: LineOwner): readonly Problem[] {
     }
   }
   if (nodeId === undefined) return [];
-  return [
-    { kind: "left-of-centre-line", name: owner.name, place: { ...owner.place, nodeId }, yMm: leastY },
-  ];
+  return [{ kind: "left-of-centre-line", name: owner.name, place: { ...owner.place, nodeId }, yMm: leastY }];
 }
 
 /** A closed curve turned so that its area lies on its left; an open one as it is. */
@@ -132,7 +136,8 @@ function counterClockwise(curve: Curve): Curve {
   return reversed(curve);
 }
 
-const reversed = (curve: Curve): Curve => toCurve([...curve.pieces].reverse().map(reversePiece), curve.closed);
+const reversed = (curve: Curve): Curve =>
+  toCurve([...curve.pieces].reverse().map(reversePiece), curve.closed);
 
 /** Green's theorem: half the integral of x dy − y dx round the curve. */
 function signedAreaMm2(curve: Curve): number {
@@ -143,11 +148,7 @@ function signedAreaMm2(curve: Curve): number {
 }
 
 /** A line of the side view as a curve with x rising; a problem where it cannot be one. */
-function compileSide(
-  nodes: readonly SideNode[],
-  owner: LineOwner,
-  problems: Problem[],
-): Curve | undefined {
+function compileSide(nodes: readonly SideNode[], owner: LineOwner, problems: Problem[]): Curve | undefined {
   const compiled = compilePath(sidePath(nodes));
   if (!compiled.ok) {
     problems.push(...compiled.problems.map((problem) => fromPathProblem(problem, owner, "xz")));
@@ -191,7 +192,8 @@ function fallbackOf(curve: Curve): Fallback | undefined {
     for (const t of [0, ...extremeParameters(piece, [1, 0]), 1]) {
       const x = pointOnPiece(piece, t)[0];
       const fallbackMm = greatestX - x;
-      if (fallbackMm > Math.max(PROFILE_FALLBACK_MM, worst?.fallbackMm ?? 0)) worst = { nodeId, atXMm: x, fallbackMm };
+      if (fallbackMm > Math.max(PROFILE_FALLBACK_MM, worst?.fallbackMm ?? 0))
+        worst = { nodeId, atXMm: x, fallbackMm };
       greatestX = Math.max(greatestX, x);
     }
   }

@@ -14,6 +14,11 @@ export interface ResolvedLines {
   /** Lower edges of fences given as heights, by item id; (x, z). */
   readonly lowerEdges: Readonly<Record<string, Curve>>;
   /** For each edge that follows: who it follows. Key `itemId/edgeId`. */
-  readonly follows: Readonly<Record<string, { readonly itemId: string; readonly edgeIds: readonly string[]; readonly hand: "right" | "left" }>>;
+  readonly follows: Readonly<
+    Record<
+      string,
+      { readonly itemId: string; readonly edgeIds: readonly string[]; readonly hand: "right" | "left" }
+    >
+  >;
   readonly problems: readonly Problem[];
 }

@@ -16,7 +16,8 @@ export function withChanges<T extends object>(
     if (value !== undefined) after.set(key, value);
     else if (optional.some((name) => name === key)) after.delete(key);
   }
-  const isSame = after.size === before.size && [...after].every(([key, value]) => Object.is(value, before.get(key)));
+  const isSame =
+    after.size === before.size && [...after].every(([key, value]) => Object.is(value, before.get(key)));
   // The type checker cannot follow single fields through the map; each value comes from T or from its changes.
   return isSame ? thing : (Object.fromEntries(after) as T);
 }
