@@ -1,8 +1,9 @@
+import type { BendZone } from "../bending/index.ts";
 import type { Strip } from "../cutting/index.ts";
 import type { Design } from "../design.ts";
 import type { FlatPoint } from "../foundation/index.ts";
 import type { MarkingTable } from "../marking/index.ts";
-import type { BendZone, Part } from "../patterns/index.ts";
+import type { Part } from "../patterns/index.ts";
 import { boxOf } from "./boxes.ts";
 import { chordsAt, levelChordsAt } from "./chords.ts";
 import { type LineMark, lineMark, loopMark, paper } from "./marks.ts";
@@ -92,7 +93,7 @@ export function bendLimits(strip: Strip, part: Part): readonly BendLimit[] {
 }
 
 /** A bend zone in a few words: `flat`, or its least radius and the face inside. */
-export function zoneWords(zone: BendZone): string {
+export function zoneWords(zone: Part["zones"][number]): string {
   if (zone.leastRadiusMm === undefined) return "flat";
   const inside = zone.inside === undefined ? "" : `, ${zone.inside} inside`;
   const warning = zone.verdict === "too tight" ? " TOO TIGHT" : "";

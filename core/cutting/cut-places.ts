@@ -1,5 +1,6 @@
+import type { BendZone } from "../bending/index.ts";
 import { at } from "../foundation/index.ts";
-import type { BendZone, FlatLoop } from "../patterns/index.ts";
+import type { FlatLoop } from "../patterns/index.ts";
 import type { CutAxis } from "./divide-loops.ts";
 
 /** A cut keeps this far from where the outline turns back, so that it leaves no sliver. */

@@ -1,5 +1,5 @@
+import type { BendZone } from "../bending/index.ts";
 import { at } from "../foundation/index.ts";
-import type { BendZone } from "../patterns/index.ts";
 import { type CutCost, chooseCuts, type StockBox } from "./choose-cuts.ts";
 import { cutPlaces } from "./cut-places.ts";
 import { type CutAxis, divideLoops } from "./divide-loops.ts";
