@@ -1,28 +1,12 @@
-import { cutStrips, type Seam, type Strip } from "./cutting/index.ts";
-import type { Problem } from "./foundation/index.ts";
-import type { GlueStep } from "./glue-up/index.ts";
+import type { Design } from "./book/index.ts";
+import { cutStrips } from "./cutting/index.ts";
 import type { Jig } from "./jig/index.ts";
-import { findJoints, type Joint } from "./joints/index.ts";
-import type { MarkingTable } from "./marking/index.ts";
-import { layParts, type Part } from "./patterns/index.ts";
+import { findJoints } from "./joints/index.ts";
+import { layParts } from "./patterns/index.ts";
 import { checkDocument, type Project, resolveLines, soundProject } from "./project/index.ts";
-import { buildSheets, type Sheet } from "./surfaces/index.ts";
-import type { Totals } from "./totals/index.ts";
+import { buildSheets } from "./surfaces/index.ts";
 
-/** Everything that follows from a project: plain data, recomputed at every change, never edited. */
-export interface Design {
-  readonly project: Project;
-  readonly sheets: readonly Sheet[];
-  readonly joints: readonly Joint[];
-  readonly parts: readonly Part[];
-  readonly seams: readonly Seam[];
-  readonly strips: readonly Strip[];
-  readonly marking: readonly MarkingTable[];
-  readonly jig: Jig;
-  readonly glueUp: readonly GlueStep[];
-  readonly totals: Totals;
-  readonly problems: readonly Problem[];
-}
+export type { Design } from "./book/index.ts";
 
 /**
  * The stages in order. Never throws for what a builder drew or typed: what cannot be made has a problem that

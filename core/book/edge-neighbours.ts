@@ -1,5 +1,5 @@
 import type { Seam, Strip } from "../cutting/index.ts";
-import type { Design } from "../design.ts";
+import type { Design } from "./design.ts";
 import { at, formatAngle } from "../foundation/index.ts";
 import type { Joint } from "../joints/index.ts";
 import type { FlatEdge, Part } from "../patterns/index.ts";

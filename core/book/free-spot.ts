@@ -4,7 +4,9 @@ import { clipLine } from "./clip.ts";
 import { loopMark, paper } from "./marks.ts";
 import type { PaperPoint } from "./types.ts";
 
-const STEPS = 24;
+/** Places are tried this far apart, but at most so many each way. */
+const STEP_MM = 8;
+const MOST_STEPS = 80;
 
 /**
  * The place for a block of words of the given size inside the loops, nearest their middle, that touches no edge
@@ -22,8 +24,8 @@ export function findFreeSpot(
     .sort((a, b) => distanceTo(a, middle) - distanceTo(b, middle))
     .find(
       (box) =>
-        isInsideLoops(paper((box.left + box.right) / 2, (box.bottom + box.top) / 2), loops) &&
         !taken.some((other) => boxesOverlap(box, other)) &&
+        isInsideLoops(paper((box.left + box.right) / 2, (box.bottom + box.top) / 2), loops) &&
         lines.every((line) => clipLine(line, box).length === 0),
     );
 }
@@ -32,10 +34,12 @@ function candidates(whole: Box, size: { readonly widthMm: number; readonly heigh
   const [roomX, roomY] = [widthOf(whole) - size.widthMm, heightOf(whole) - size.heightMm];
   if (roomX < 0 || roomY < 0) return [];
   const boxes: Box[] = [];
-  for (let i = 0; i <= STEPS; i++) {
-    for (let j = 0; j <= STEPS; j++) {
-      const left = whole.left + (roomX * i) / STEPS;
-      const bottom = whole.bottom + (roomY * j) / STEPS;
+  const steps = (roomMm: number) => Math.max(8, Math.min(MOST_STEPS, Math.ceil(roomMm / STEP_MM)));
+  const [stepsX, stepsY] = [steps(roomX), steps(roomY)];
+  for (let i = 0; i <= stepsX; i++) {
+    for (let j = 0; j <= stepsY; j++) {
+      const left = whole.left + (roomX * i) / stepsX;
+      const bottom = whole.bottom + (roomY * j) / stepsY;
       boxes.push({ left, bottom, right: left + size.widthMm, top: bottom + size.heightMm });
     }
   }

@@ -1,3 +1,4 @@
+import type { Box } from "./boxes.ts";
 import { lineMark, paper, textMark } from "./marks.ts";
 import { BAR_MM, barIsLevel, GAUGE_GAP_MM, GAUGE_INSET_MM, type PageWindow, SQUARE_MM } from "./page-window.ts";
 import type { Mark, PaperPoint } from "./types.ts";
@@ -33,6 +34,26 @@ export function gaugeMarks(window: PageWindow): readonly Mark[] {
       layer: "gauge",
     }),
   ];
+}
+
+/** What bar and square cover of a window, from its lower left corner, mm of the window. */
+export function gaugeBoxes(window: PageWindow): readonly Box[] {
+  const inset = window.overlapMm + GAUGE_INSET_MM;
+  const square = (left: number, bottom: number): Box => ({
+    left,
+    bottom,
+    right: left + SQUARE_MM,
+    top: bottom + SQUARE_MM,
+  });
+  return barIsLevel(window)
+    ? [
+        { left: inset, right: inset + BAR_MM, bottom: inset - 2, top: inset + 4 },
+        square(inset, inset + GAUGE_GAP_MM),
+      ]
+    : [
+        { left: inset - 4, right: inset + 2, bottom: inset, top: inset + BAR_MM },
+        square(inset + GAUGE_GAP_MM, inset),
+      ];
 }
 
 const barLabel = (start: PaperPoint, end: PaperPoint, level: boolean): Mark =>

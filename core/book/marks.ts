@@ -100,12 +100,12 @@ export function arrowMarks(tail: PaperPoint, tip: PaperPoint, headMm: number, st
   return [lineMark([tail, tip], style), arrowHead(tail, tip, headMm, style)];
 }
 
-/** A filled arrow head at `tip`, pointing away from `tail`; three times as long as wide. */
+/** A filled arrow head at `tip`, pointing away from `tail`; about twice as long as wide. */
 export function arrowHead(tail: PaperPoint, tip: PaperPoint, headMm: number, style: LineStyle): LineMark {
   const length = Math.hypot(tip.x - tail.x, tip.y - tail.y) || 1;
   const [dx, dy] = [(tip.x - tail.x) / length, (tip.y - tail.y) / length];
   const back = paper(tip.x - dx * headMm, tip.y - dy * headMm);
-  const half = headMm / 6;
+  const half = headMm / 4;
   return filledMark(
     [tip, paper(back.x - dy * half, back.y + dx * half), paper(back.x + dy * half, back.y - dx * half)],
     "ink",

@@ -1,9 +1,9 @@
 import type { Strip } from "../cutting/index.ts";
-import type { Design } from "../design.ts";
+import type { Design } from "./design.ts";
 import { at, formatMm, formatNumber } from "../foundation/index.ts";
 import type { MarkingTable } from "../marking/index.ts";
 import type { Part } from "../patterns/index.ts";
-import { type Box, boxOf, textCorners } from "./boxes.ts";
+import { type Box, boxesOverlap, boxOf, textCorners } from "./boxes.ts";
 import { chordsAt } from "./chords.ts";
 import { edgeWords } from "./edge-neighbours.ts";
 import { findFreeSpot } from "./free-spot.ts";
@@ -16,36 +16,38 @@ import { bendLimits, toPaper } from "./strip-piece.ts";
 import type { Mark, PaperPoint } from "./types.ts";
 import { uprightText } from "./upright-text.ts";
 
+/** Where words go: the piece, its letters, and boxes in its frame that are to stay free where possible. */
+export interface LabelRoom {
+  readonly piece: Piece;
+  readonly lettering: Lettering;
+  readonly avoid: readonly Box[];
+}
+
 /** The words on a strip's template: its code, face, hand and arrow, what it joins, bends and stations. */
-export function stripLabels(
-  design: Design,
-  strip: Strip,
-  part: Part,
-  drawn: { readonly piece: Piece; readonly lettering: Lettering },
-): readonly Mark[] {
-  const { piece, lettering } = drawn;
+export function stripLabels(design: Design, strip: Strip, part: Part, room: LabelRoom): readonly Mark[] {
+  const { piece, lettering, avoid } = room;
   const table = design.marking.find((candidate) => candidate.stripId === strip.id);
-  const words = [
-    ...edgeLabels(design, strip, part),
-    ...bendLimits(strip, part).map(({ line, words }) => alongLine(line.points, words)),
-    ...(table === undefined ? [] : stationNumbers(table, piece.loops)),
-  ];
+  const numbers = table === undefined ? [] : stationNumbers(table, piece.loops);
+  const bends = bendLimits(strip, part).map(({ line, words }) =>
+    freest(SHARES.map((share) => alongLine(line.points, words, share)), room),
+  );
+  const words = [...edgeLabels(design, strip, part, room), ...bends, ...numbers];
   const foam = design.project.materials.foams.find((candidate) => candidate.id === part.foamId);
   const notes = [
     piece.face,
     `${part.name}, ${formatNumber(part.thicknessMm, 0)} mm ${foam?.name ?? ""}`.trim(),
     "cut to the centre of the line",
   ];
-  return [...words, ...mainLabel(piece, notes, { taken: boxesOf(words, lettering), lettering })];
+  return [...words, ...mainLabel(piece, notes, { taken: [...avoid, ...boxesOf(words, lettering)], lettering })];
 }
 
 /** The words on a rib's template: every rib that is cut from it, the faces, the base line and the heights. */
 export function ribLabels(
   group: RibGroup,
   attitude: "upright" | "inverted",
-  drawn: { readonly piece: Piece; readonly lettering: Lettering },
+  room: LabelRoom,
 ): readonly Mark[] {
-  const { piece, lettering } = drawn;
+  const { piece, lettering, avoid } = room;
   const { rib, alike } = group;
   const box = boxOf(piece.loops.flat());
   const axis = rib.runs === "across" ? "y" : "x";
@@ -69,7 +71,7 @@ export function ribLabels(
     piece.face,
     ...alike.map((one) => stationFaceWords(one, attitude)),
   ];
-  return [...words, ...mainLabel(piece, notes, { taken: boxesOf(words, lettering), lettering })];
+  return [...words, ...mainLabel(piece, notes, { taken: [...avoid, ...boxesOf(words, lettering)], lettering })];
 }
 
 const boxesOf = (words: readonly TextMark[], lettering: Lettering): readonly Box[] =>
@@ -160,23 +162,36 @@ function forwardArrow(
   return [...arrowMarks(tail, tip, note, "outline"), word(from.x + arrowMm + note)];
 }
 
+/** Places along a line that are tried for its words. */
+const SHARES = [0.35, 0.5, 0.65, 0.2, 0.8, 0.28, 0.42, 0.58, 0.72];
+
+/** The first of the texts that lies clear of what is to stay free, else the first. */
+function freest(choices: readonly TextMark[], room: LabelRoom): TextMark {
+  const clear = choices.find((mark) => {
+    const box = boxOf(textCorners(mark, room.lettering));
+    return !room.avoid.some((other) => boxesOverlap(box, other));
+  });
+  return clear ?? at(choices, 0);
+}
+
 /** Shortest edge that gets words, mm. */
 const LABELLED_EDGE_MM = 40;
 
-function edgeLabels(design: Design, strip: Strip, part: Part): readonly TextMark[] {
+function edgeLabels(design: Design, strip: Strip, part: Part, room: LabelRoom): readonly TextMark[] {
   return strip.loops.flatMap((loop) =>
     loop.edges.flatMap((edge) => {
       const points = edge.points.map(toPaper);
       if (lengthOf(points) < LABELLED_EDGE_MM) return [];
       const words = edgeWords(design, strip, part, edge);
-      return [insideEdge(points, edge.name === "" ? words : `${edge.name}: ${words}`)];
+      const label = edge.name === "" ? words : `${edge.name}: ${words}`;
+      return [freest(SHARES.map((share) => insideEdge(points, label, share)), room)];
     }),
   );
 }
 
 /** Words beside an edge on the material's side, which lies to the left of its direction. */
-function insideEdge(points: readonly PaperPoint[], words: string): TextMark {
-  const spot = spotOn(points, 0.35);
+function insideEdge(points: readonly PaperPoint[], words: string, share: number): TextMark {
+  const spot = spotOn(points, share);
   const [nx, ny] = [-Math.sin(spot.turnRad), Math.cos(spot.turnRad)];
   return uprightText(
     textMark(paper(spot.at.x + nx * 2, spot.at.y + ny * 2), words, {
@@ -188,8 +203,8 @@ function insideEdge(points: readonly PaperPoint[], words: string): TextMark {
   );
 }
 
-function alongLine(points: readonly PaperPoint[], words: string): TextMark {
-  const spot = spotOn(points, 0.5);
+function alongLine(points: readonly PaperPoint[], words: string, share: number): TextMark {
+  const spot = spotOn(points, share);
   return textMark(paper(spot.at.x - 1, spot.at.y), words, {
     anchor: "middle",
     turnRad: Math.PI / 2,
@@ -210,7 +225,7 @@ export function stationNumbers(
       if (chords.length === 0) return [];
       const [, top] = at(chords, -1);
       return [
-        textMark(paper(u, top + 1.5), formatNumber(row.alongMm, 0), {
+        textMark(paper(u, top + 2.5), formatNumber(row.alongMm, 0), {
           face: "mono",
           anchor: "middle",
           layer: "words",

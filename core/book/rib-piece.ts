@@ -1,4 +1,4 @@
-import type { Design } from "../design.ts";
+import type { Design } from "./design.ts";
 import { formatMm } from "../foundation/index.ts";
 import type { Rib } from "../jig/index.ts";
 import { boxOf } from "./boxes.ts";

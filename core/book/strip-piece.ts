@@ -1,6 +1,6 @@
 import type { BendZone } from "../bending/index.ts";
 import type { Strip } from "../cutting/index.ts";
-import type { Design } from "../design.ts";
+import type { Design } from "./design.ts";
 import type { FlatPoint } from "../foundation/index.ts";
 import type { MarkingTable } from "../marking/index.ts";
 import type { Part } from "../patterns/index.ts";

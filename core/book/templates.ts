@@ -1,10 +1,12 @@
-import type { Design } from "../design.ts";
+import type { Design } from "./design.ts";
 import { at, type Problem } from "../foundation/index.ts";
-import type { Fonts } from "./lettering.ts";
-import { readLettering } from "./lettering.ts";
+import { type Box, boxOf } from "./boxes.ts";
+import { gaugeBoxes } from "./gauge-marks.ts";
+import { type Fonts, type Lettering, readLettering } from "./lettering.ts";
+import { type Placing, paper } from "./marks.ts";
 import { type PageWindow, pageWindow } from "./page-window.ts";
 import type { Piece } from "./piece.ts";
-import { ribLabels, stripLabels } from "./piece-labels.ts";
+import { type LabelRoom, ribLabels, stripLabels } from "./piece-labels.ts";
 import { ribGroups, ribPiece } from "./rib-piece.ts";
 import { stripPiece } from "./strip-piece.ts";
 import { layOutTemplates, type TemplateLayout } from "./template-layouts.ts";
@@ -60,7 +62,7 @@ export function drawTemplates(
     window: plan.window,
     lettering,
     pageCount: plan.pageCount,
-    labels: pieceLabels(design, lettering),
+    labels: pieceLabels(design, plan, lettering),
   };
   const mapCount = mapPageCount(plan.layouts.length, plan.window);
   const firstPages = firstPagesOf(plan.layouts, mapCount + 1);
@@ -92,20 +94,57 @@ export const templateRibs = (design: Design) => ribGroups(design).filter((group)
 
 const attitudeOf = (design: Design) => design.jig.baseboard.attitude;
 
+/** The words of every piece in its own frame, clear of seams between pages and of bar and square. */
 function pieceLabels(
   design: Design,
-  lettering: ReturnType<typeof readLettering>,
+  plan: TemplatePlan,
+  lettering: Lettering,
 ): ReadonlyMap<string, readonly Mark[]> {
   const labels = new Map<string, readonly Mark[]>();
-  for (const strip of design.strips) {
-    const part = design.parts.find((candidate) => candidate.id === strip.partId);
-    if (part === undefined) continue;
-    const piece = stripPiece(design, strip, part);
-    labels.set(strip.id, stripLabels(design, strip, part, { piece, lettering }));
-  }
-  for (const group of templateRibs(design)) {
-    const piece = ribPiece(group, attitudeOf(design));
-    labels.set(group.rib.id, ribLabels(group, attitudeOf(design), { piece, lettering }));
+  for (const layout of plan.layouts) {
+    const busy = busyBoxes(layout, plan.window);
+    for (const { piece, placing } of layout.pieces) {
+      const room = { piece, lettering, avoid: busy.map((box) => unplaceBox(box, placing)) };
+      labels.set(piece.id, labelsOf(design, room));
+    }
   }
   return labels;
+}
+
+function labelsOf(design: Design, room: LabelRoom): readonly Mark[] {
+  const strip = design.strips.find((candidate) => candidate.id === room.piece.id);
+  const part = design.parts.find((candidate) => candidate.id === strip?.partId);
+  if (strip !== undefined && part !== undefined) return stripLabels(design, strip, part, room);
+  const group = templateRibs(design).find((candidate) => candidate.rib.id === room.piece.id);
+  return group === undefined ? [] : ribLabels(group, attitudeOf(design), room);
+}
+
+/** Where a layout's pages overlap, and what bar and square cover on each. */
+function busyBoxes(layout: TemplateLayout, window: PageWindow): readonly Box[] {
+  return layout.tiles.flatMap(({ origin }) => {
+    const right = origin.x + window.widthMm;
+    const top = origin.y + layout.windowHeightMm;
+    const lap = window.overlapMm;
+    return [
+      { left: origin.x, right: origin.x + lap, bottom: origin.y, top },
+      { left: right - lap, right, bottom: origin.y, top },
+      { left: origin.x, right, bottom: origin.y, top: origin.y + lap },
+      { left: origin.x, right, bottom: top - lap, top },
+      ...gaugeBoxes(window).map((box) => ({
+        left: box.left + origin.x,
+        right: box.right + origin.x,
+        bottom: box.bottom + origin.y,
+        top: box.top + origin.y,
+      })),
+    ];
+  });
+}
+
+/** A box of the layout in the frame of a piece that lies there. */
+function unplaceBox(box: Box, placing: Placing): Box {
+  const corners = [paper(box.left, box.bottom), paper(box.right, box.top)].map((p) => {
+    const [x, y] = [p.x - placing.move.x, p.y - placing.move.y];
+    return placing.quarterTurned ? paper(y, -x) : paper(x, y);
+  });
+  return boxOf(corners);
 }

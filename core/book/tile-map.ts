@@ -132,7 +132,10 @@ function layoutPicture(
       const box = boxOf(corners);
       return [
         boxMark(paper(box.left, box.bottom), widthOf(box), heightOf(box), "register"),
-        textMark(paper(box.left + 1.5, box.top - 4), at(layout.tiles, i).name, { face: "mono" }),
+        textMark(paper((box.left + box.right) / 2, (box.bottom + box.top) / 2 - 1), at(layout.tiles, i).name, {
+          face: "mono",
+          anchor: "middle",
+        }),
       ];
     }),
     ...layout.pieces.flatMap((placed) =>

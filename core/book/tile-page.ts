@@ -193,11 +193,11 @@ function faces(
     const width = room.lettering.widthMm(words, "sans", 2.5);
     if (x + width + 8 > room.right) break;
     const turn = piece.arrow.turnRad + (placing.quarterTurned ? Math.PI / 2 : 0);
-    const middle = paper(x + width + 4.5, from.y + 1.2);
-    const [dx, dy] = [2.5 * Math.cos(turn), 2.5 * Math.sin(turn)];
+    const middle = paper(x + width + 4, from.y + 1.2);
+    const [dx, dy] = [2.2 * Math.cos(turn), 2.2 * Math.sin(turn)];
     marks.push(
       textMark(paper(x, from.y), words),
-      ...arrowMarks(paper(middle.x - dx, middle.y - dy), paper(middle.x + dx, middle.y + dy), 2, "outline"),
+      ...arrowMarks(paper(middle.x - dx, middle.y - dy), paper(middle.x + dx, middle.y + dy), 2.5, "outline"),
     );
     x += width + 12;
   }

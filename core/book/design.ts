@@ -1,0 +1,25 @@
+import type { Seam, Strip } from "../cutting/index.ts";
+import type { Problem } from "../foundation/index.ts";
+import type { GlueStep } from "../glue-up/index.ts";
+import type { Jig } from "../jig/index.ts";
+import type { Joint } from "../joints/index.ts";
+import type { MarkingTable } from "../marking/index.ts";
+import type { Part } from "../patterns/index.ts";
+import type { Project } from "../project/index.ts";
+import type { Sheet } from "../surfaces/index.ts";
+import type { Totals } from "../totals/index.ts";
+
+/** Everything that follows from a project: plain data, recomputed at every change, never edited. */
+export interface Design {
+  readonly project: Project;
+  readonly sheets: readonly Sheet[];
+  readonly joints: readonly Joint[];
+  readonly parts: readonly Part[];
+  readonly seams: readonly Seam[];
+  readonly strips: readonly Strip[];
+  readonly marking: readonly MarkingTable[];
+  readonly jig: Jig;
+  readonly glueUp: readonly GlueStep[];
+  readonly totals: Totals;
+  readonly problems: readonly Problem[];
+}
