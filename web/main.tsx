@@ -10,5 +10,5 @@ import "./style/stages.css";
 
 const root = document.getElementById("root");
 assert(root !== null, "the page has a root");
-start();
+await start();
 createRoot(root).render(<App />);

@@ -9,14 +9,14 @@ export function ActionButton({
   readonly isEnabled: boolean;
 }) {
   const Icon = action.icon;
-  const hint = `${action.explains} (${action.keys.join(", ")})`;
+  const hint = action.keys.length > 0 ? `${action.explains} (${action.keys.join(", ")})` : action.explains;
   return (
     <button
       type="button"
       className="plain"
       disabled={!isEnabled}
       title={hint}
-      data-testid={`action-${action.word.toLowerCase().replaceAll(" ", "-")}`}
+      data-testid={`action-${action.name}`}
       onClick={action.run}
     >
       <Icon aria-hidden />

@@ -1,18 +1,33 @@
+import { HatchPatterns } from "../drawings/index.ts";
 import { stages } from "../stages/index.ts";
-import { useView } from "../stores/index.ts";
+import { useDocument, useView } from "../stores/index.ts";
+import { KeyList } from "./KeyList.tsx";
+import { NoticeDialog } from "./NoticeDialog.tsx";
 import { TitleBar } from "./TitleBar.tsx";
 import { TruthLine } from "./TruthLine.tsx";
 
 /** The whole page: the title with the stages, the stage that is worked on, and the truth line. */
 export function App() {
-  const Stage = stages[useView((view) => view.stage)].Stage;
+  const stage = useView((view) => view.stage);
+  const overlay = useView((view) => view.overlay);
+  const isReadOnly = useDocument((state) => state.isReadOnly);
+  const { Stage, word } = stages[stage];
   return (
     <div className="app">
+      <HatchPatterns />
       <TitleBar />
-      <main className="stage">
+      {isReadOnly ? (
+        <p className="read-only" role="status">
+          This tray is being worked on in another tab. Here you can look at it; close the other tab to work
+          here.
+        </p>
+      ) : null}
+      <main className="stage" aria-label={word} data-testid={`stage-view-${stage}`}>
         <Stage />
       </main>
       <TruthLine />
+      {overlay === "keys" ? <KeyList /> : null}
+      <NoticeDialog />
     </div>
   );
 }

@@ -1,18 +1,91 @@
-import { formatMass, formatNumber } from "../../core/foundation/index.ts";
+import { formatMass, formatNumber, levelOf, THIN_SPACE } from "../../core/foundation/index.ts";
+import type { Totals } from "../../core/totals/index.ts";
 import { useDesign } from "../stores/index.ts";
+import { PROBLEMS_ID, ProblemList } from "./ProblemList.tsx";
+import { ProblemSign } from "./ProblemSign.tsx";
 
 /** The quiet line at the foot: what the tray is now, and how many things want looking at. */
 export function TruthLine() {
   const design = useDesign((state) => state.design);
   const failure = useDesign((state) => state.failure);
-  if (design === undefined) return <footer className="truth-line">{failure}</footer>;
-  const { totals } = design;
   return (
     <footer className="truth-line" data-testid="truth-line">
-      <span>{totals.partCount} parts</span>
-      <span>{totals.stripCount} strips</span>
-      <span>{formatMass(totals.foamMassKg)}</span>
-      <span>{formatNumber(totals.handsOnHours, 0)} h</span>
+      {design ? <Figures totals={design.totals} /> : <span className="pencil">Counting…</span>}
+      {failure ? <Failure text={failure} /> : null}
+      {design ? <ProblemsButton problems={design.problems} /> : null}
     </footer>
+  );
+}
+
+function Figures({ totals }: { readonly totals: Totals }) {
+  const stockSheets = totals.stock.reduce((sum, stock) => sum + stock.sheetsAtLeast, 0);
+  return (
+    <ul className="figures-line" aria-label="The tray in figures">
+      <Figure name="parts" count={totals.partCount} one="part" many="parts" />
+      <Figure name="strips" count={totals.stripCount} one="strip" many="strips" />
+      <Figure
+        name="stock"
+        count={stockSheets}
+        one="stock sheet"
+        many="stock sheets"
+        hint="At least, by area"
+      />
+      <li title="Bare foam; skins come with their own stage" data-testid="truth-mass">
+        <b>{formatMass(totals.foamMassKg)}</b> foam
+      </li>
+      <li title="Hands on: marking, cutting, jig and glue-up" data-testid="truth-hours">
+        <b>{`${formatNumber(totals.handsOnHours, 0)}${THIN_SPACE}h`}</b> of work
+      </li>
+    </ul>
+  );
+}
+
+interface FigureProps {
+  readonly name: string;
+  readonly count: number;
+  readonly one: string;
+  readonly many: string;
+  readonly hint?: string;
+}
+
+function Figure({ name, count, one, many, hint }: FigureProps) {
+  return (
+    <li title={hint} data-testid={`truth-${name}`}>
+      <b>{count}</b> {count === 1 ? one : many}
+    </li>
+  );
+}
+
+type Problems = Parameters<typeof ProblemList>[0]["problems"];
+
+function ProblemsButton({ problems }: { readonly problems: Problems }) {
+  const level = problems.some((problem) => levelOf(problem) === "stop") ? "stop" : "look";
+  if (problems.length === 0)
+    return (
+      <span className="problems-button" data-testid="problems">
+        <ProblemSign level="ok" /> Nothing open
+      </span>
+    );
+  return (
+    <>
+      <button
+        type="button"
+        className="plain problems-button"
+        data-testid="problems"
+        popoverTarget={PROBLEMS_ID}
+      >
+        <ProblemSign level={level} />
+        {problems.length === 1 ? "1 thing to look at" : `${problems.length} things to look at`}
+      </button>
+      <ProblemList problems={problems} />
+    </>
+  );
+}
+
+function Failure({ text }: { readonly text: string }) {
+  return (
+    <span className="failure" role="alert" title={text}>
+      <ProblemSign level="stop" /> A fault of ours: figures are from before the last change
+    </span>
   );
 }

@@ -1,13 +1,17 @@
+import { takeUpLastWork } from "../files/index.ts";
 import { followDocument } from "../stores/index.ts";
-import { startCore } from "../worker/core-client.ts";
+import { core } from "../worker/index.ts";
+import { listenToDrops } from "./ask-for-file.ts";
 import { listenToKeys } from "./keys.ts";
 import { followLight } from "./light.ts";
 import { keepProgramOnDevice } from "./offline.ts";
 
-/** Everything that runs beside the page: the light, the keys, the core, and the copy for work without a network. */
-export function start(): void {
+/** Takes up the last work, then runs everything that goes on beside the page: keys, files, the core. */
+export async function start(): Promise<void> {
   followLight();
+  await takeUpLastWork();
   listenToKeys();
-  followDocument(startCore().core.design);
+  listenToDrops();
+  followDocument(core().design);
   keepProgramOnDevice();
 }

@@ -1,7 +1,7 @@
 import { create } from "zustand";
 import type { Design } from "../../core/design.ts";
 import type { Project } from "../../core/project/index.ts";
-import { latestWins } from "../worker/latest-wins.ts";
+import { latestWins } from "../worker/index.ts";
 import { useDocument } from "./document-store.ts";
 
 /** What follows from the document, as the worker last computed it. Never edited, never saved. */

@@ -1,15 +1,16 @@
 import { create } from "zustand";
-import type { Command, Project } from "../../core/project/index.ts";
 import {
   applyCommand,
+  type Command,
   closeGesture,
   emptyProject,
   type History,
   historyOf,
+  type Project,
   pushHistory,
   redoHistory,
   undoHistory,
-} from "./project-core.ts";
+} from "../../core/project/index.ts";
 
 /** The document with its history, and the only ways to change it. */
 export interface DocumentStore {

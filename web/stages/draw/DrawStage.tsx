@@ -1,4 +1,6 @@
-import { type ComponentType, Suspense } from "react";
+import type { ComponentType, CSSProperties } from "react";
+import { Splitter } from "../../controls/index.ts";
+import { type PhoneView, usePreferences, useView } from "../../stores/index.ts";
 import { Shelf } from "./Shelf.tsx";
 import { ToolRail } from "./ToolRail.tsx";
 
@@ -9,18 +11,69 @@ const ChosenPanel = Object.values(boards)[0]?.ChosenPanel;
 
 /** Tools, drawing board, and the shelf of flat parts with what is chosen below it. */
 export function DrawStage() {
+  const { shelfWidthPx, drawerHeightPx, hand, prefer } = usePreferences();
+  const phoneView = useView((view) => view.phoneView);
+  const sizes: CSSProperties & Record<`--${string}`, string> = {
+    "--shelf-width": `${shelfWidthPx}px`,
+    "--drawer-height": `${drawerHeightPx}px`,
+  };
   return (
-    <div className="draw">
+    <div className="draw" data-hand={hand} data-phone-view={phoneView} style={sizes}>
       <ToolRail />
       <div className="board-place" data-testid="board">
-        <Suspense>{Board ? <Board /> : null}</Suspense>
+        {Board ? <Board /> : null}
       </div>
-      <aside className="side">
-        <Shelf />
-        <section className="chosen" aria-label="What is chosen" data-testid="chosen">
-          {ChosenPanel ? <ChosenPanel /> : null}
-        </section>
-      </aside>
+      <Splitter
+        label="Width of the shelf"
+        runs="upright"
+        sizePx={shelfWidthPx}
+        leastPx={240}
+        mostPx={720}
+        grows={hand === "right" ? "backward" : "forward"}
+        onChange={(px) => prefer({ shelfWidthPx: px })}
+      />
+      <Splitter
+        label="Height of the drawer"
+        runs="level"
+        sizePx={drawerHeightPx}
+        leastPx={48}
+        mostPx={640}
+        grows="backward"
+        onChange={(px) => prefer({ drawerHeightPx: px })}
+      />
+      <Shelf />
+      <section className="chosen" aria-label="What is chosen" data-testid="chosen">
+        {ChosenPanel ? <ChosenPanel /> : null}
+      </section>
+      <PhoneViews />
+    </div>
+  );
+}
+
+const PHONE_VIEWS: readonly { readonly view: PhoneView; readonly word: string }[] = [
+  { view: "drawing", word: "Drawing" },
+  { view: "parts", word: "Flat parts" },
+  { view: "chosen", word: "Chosen" },
+];
+
+/** On a phone one view at a time is shown; these words change it. */
+function PhoneViews() {
+  const phoneView = useView((view) => view.phoneView);
+  const setPhoneView = useView((view) => view.setPhoneView);
+  return (
+    <div className="phone-views">
+      {PHONE_VIEWS.map(({ view, word }) => (
+        <button
+          key={view}
+          type="button"
+          className="plain"
+          aria-pressed={view === phoneView}
+          data-testid={`phone-view-${view}`}
+          onClick={() => setPhoneView(view)}
+        >
+          {word}
+        </button>
+      ))}
     </div>
   );
 }

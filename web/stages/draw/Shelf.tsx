@@ -1,4 +1,86 @@
-/** The flat parts, true to each other in scale; they reshape while the drawing is dragged. */
+import { formatMm } from "../../../core/foundation/index.ts";
+import type { Part } from "../../../core/patterns/index.ts";
+import type { Project } from "../../../core/project/index.ts";
+import { useSize } from "../../controls/index.ts";
+import { heightOf, loopsBounds, widthOf } from "../../drawings/index.ts";
+import { useDesign, useView } from "../../stores/index.ts";
+import { ShelfPart } from "./ShelfPart.tsx";
+
+/** Room left and right of the largest part. */
+const SIDE_PX = 40;
+
+/** The flat parts, all at one scale; they reshape while the drawing is dragged. */
 export function Shelf() {
-  return <section className="shelf" aria-label="Flat parts" data-testid="shelf" />;
+  const { ref, widthPx } = useSize<HTMLElement>();
+  const design = useDesign((state) => state.design);
+  const parts = design?.parts ?? [];
+  return (
+    <section ref={ref} className="shelf" aria-label="Flat parts" data-testid="shelf">
+      <header>
+        <h2 className="caption">Flat parts</h2>
+        {parts.length > 0 ? <span className="pencil">seen on the face that is named</span> : null}
+      </header>
+      {design && parts.length === 0 ? (
+        <p className="empty">
+          Parts appear here, laid flat, as soon as a section is drawn and has a profile.
+        </p>
+      ) : null}
+      {design && widthPx > 0 ? (
+        <Parts parts={parts} project={design.project} roomPx={widthPx - SIDE_PX} />
+      ) : null}
+    </section>
+  );
+}
+
+interface PartsProps {
+  readonly parts: readonly Part[];
+  readonly project: Project;
+  readonly roomPx: number;
+}
+
+function Parts({ parts, project, roomPx }: PartsProps) {
+  const selection = useView((view) => view.selection);
+  const select = useView((view) => view.select);
+  const pixelsPerMm = roomPx / longestMm(parts);
+  return (
+    <ul className="shelf-parts">
+      {parts.map((part) => (
+        <li key={part.id}>
+          <button
+            type="button"
+            className="plain shelf-part"
+            aria-pressed={isChosen(part, selection)}
+            data-testid="shelf-part"
+            data-part={part.id}
+            title={`${part.name}: ${part.faceShown} toward you`}
+            onClick={() => select({ kind: "part", partId: part.id })}
+          >
+            <ShelfPart part={part} project={project} pixelsPerMm={pixelsPerMm} />
+            <span className="shelf-words">
+              <span className="code">{part.id}</span>
+              <span className="pencil">{sizeOf(part)}</span>
+            </span>
+          </button>
+        </li>
+      ))}
+    </ul>
+  );
+}
+
+function isChosen(part: Part, selection: ReturnType<typeof useView.getState>["selection"]): boolean {
+  if (selection?.kind === "part") return selection.partId === part.id;
+  return selection?.kind === "item" && selection.itemId === part.itemId;
+}
+
+function longestMm(parts: readonly Part[]): number {
+  const lengths = parts.map((part) => {
+    const bounds = loopsBounds(part.loops);
+    return bounds ? widthOf(bounds) : 0;
+  });
+  return Math.max(1, ...lengths);
+}
+
+function sizeOf(part: Part): string {
+  const bounds = loopsBounds(part.loops);
+  return bounds ? `${formatMm(widthOf(bounds))} × ${formatMm(heightOf(bounds))} mm` : "";
 }

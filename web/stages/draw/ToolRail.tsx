@@ -1,4 +1,15 @@
-import { ToolNames, useView } from "../../stores/index.ts";
+import { type LucideIcon, MousePointer2, Pentagon, Ruler, Spline, TableColumnsSplit } from "lucide-react";
+import { type ToolName, ToolNames, useView } from "../../stores/index.ts";
+
+const TOOLS: Readonly<
+  Record<ToolName, { readonly word: string; readonly explains: string; readonly icon: LucideIcon }>
+> = {
+  select: { word: "Choose", explains: "Choose and move what is drawn", icon: MousePointer2 },
+  section: { word: "Section", explains: "Draw the outline of a section in the plan", icon: Pentagon },
+  fence: { word: "Fence", explains: "Draw the line of a fence in the plan", icon: TableColumnsSplit },
+  profile: { word: "Profile", explains: "Draw a profile in the side view", icon: Spline },
+  measure: { word: "Measure", explains: "Measure between two places", icon: Ruler },
+};
 
 /** The tools of the board, each with its word. */
 export function ToolRail() {
@@ -6,18 +17,23 @@ export function ToolRail() {
   const setTool = useView((view) => view.setTool);
   return (
     <div className="tool-rail" role="toolbar" aria-label="Tools" aria-orientation="vertical">
-      {ToolNames.map((name) => (
-        <button
-          key={name}
-          type="button"
-          className="plain"
-          aria-pressed={name === tool}
-          data-testid={`tool-${name}`}
-          onClick={() => setTool(name)}
-        >
-          {name}
-        </button>
-      ))}
+      {ToolNames.map((name) => {
+        const { word, explains, icon: Icon } = TOOLS[name];
+        return (
+          <button
+            key={name}
+            type="button"
+            className="plain"
+            aria-pressed={name === tool}
+            title={explains}
+            data-testid={`tool-${name}`}
+            onClick={() => setTool(name)}
+          >
+            <Icon aria-hidden />
+            {word}
+          </button>
+        );
+      })}
     </div>
   );
 }

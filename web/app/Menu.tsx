@@ -1,0 +1,136 @@
+import { Shapes, Waypoints } from "lucide-react";
+import { useRef } from "react";
+import { Choice, TextField } from "../controls/index.ts";
+import { openExample, takeUpKept, useFiles } from "../files/index.ts";
+import { type Preferences, useDocument, usePreferences } from "../stores/index.ts";
+import { type Action, actions } from "./actions.ts";
+
+export const MENU_ID = "tray-menu";
+
+/** Everything about the tray as a whole: its name, files, earlier work on this device, and how the page looks. */
+export function Menu() {
+  const menu = useRef<HTMLDivElement>(null);
+  const title = useDocument((state) => state.project.title);
+  const dispatch = useDocument((state) => state.dispatch);
+  const { light, hand, prefer } = usePreferences();
+  const close = () => menu.current?.hidePopover();
+  const after = (run: () => void) => () => {
+    close();
+    run();
+  };
+  return (
+    <div ref={menu} id={MENU_ID} className="menu" popover="auto" data-testid="menu-panel">
+      <TextField
+        label="Name of the tray"
+        value={title}
+        mostLetters={60}
+        testId="tray-title"
+        onChange={(name) => dispatch({ kind: "change-settings", changes: { title: name } })}
+      />
+      <ul>
+        {[actions.new, actions.open, actions.save].map((action) => (
+          <li key={action.name}>
+            <MenuButton action={action} onClick={after(action.run)} />
+          </li>
+        ))}
+      </ul>
+      <h2 className="caption">To try</h2>
+      <ul>
+        <li>
+          <button
+            type="button"
+            className="plain"
+            data-testid="open-demo"
+            onClick={after(() => void openExample("hill-climb-floor"))}
+          >
+            <Shapes aria-hidden />
+            Demo tray: floor of a hill-climb car
+          </button>
+        </li>
+        <li>
+          <button
+            type="button"
+            className="plain"
+            data-testid="open-practice"
+            onClick={after(() => void openExample("practice-piece"))}
+          >
+            <Waypoints aria-hidden />
+            Practice piece: one bend, two ribs
+          </button>
+        </li>
+      </ul>
+      <EarlierWork onTaken={close} />
+      <h2 className="caption">This page</h2>
+      <Choice
+        label="Light"
+        value={light}
+        testId="light"
+        options={[
+          { value: "system", word: "As the device" },
+          { value: "light", word: "Light" },
+          { value: "dark", word: "Dark" },
+        ]}
+        onChange={(value: Preferences["light"]) => prefer({ light: value })}
+      />
+      <Choice
+        label="Tools stand on the"
+        value={hand}
+        testId="hand"
+        options={[
+          { value: "right", word: "Left, for the right hand" },
+          { value: "left", word: "Right, for the left" },
+        ]}
+        onChange={(value: Preferences["hand"]) => prefer({ hand: value })}
+      />
+    </div>
+  );
+}
+
+function MenuButton({ action, onClick }: { readonly action: Action; readonly onClick: () => void }) {
+  const Icon = action.icon;
+  return (
+    <button
+      type="button"
+      className="plain"
+      title={action.explains}
+      data-testid={`menu-${action.name}`}
+      onClick={onClick}
+    >
+      <Icon aria-hidden />
+      {action.word}
+      <kbd>{action.keys[0]}</kbd>
+    </button>
+  );
+}
+
+function EarlierWork({ onTaken }: { readonly onTaken: () => void }) {
+  const earlier = useFiles((files) => files.earlier);
+  if (earlier.length === 0) return null;
+  return (
+    <>
+      <h2 className="caption">Earlier, on this device</h2>
+      <ul data-testid="earlier-work">
+        {earlier.map((work) => (
+          <li key={work.slot}>
+            <button
+              type="button"
+              className="plain"
+              onClick={() => {
+                onTaken();
+                takeUpKept(work);
+              }}
+            >
+              <span className="earlier-title">{work.title}</span>
+              <time dateTime={new Date(work.keptAtMs).toISOString()}>
+                {new Date(work.keptAtMs).toLocaleString(undefined, {
+                  dateStyle: "medium",
+                  timeStyle: "short",
+                })}
+              </time>
+            </button>
+          </li>
+        ))}
+      </ul>
+    </>
+  );
+}

@@ -1,0 +1,61 @@
+import type { Problem, ProblemPlace } from "../../core/foundation/index.ts";
+import { type Selection, type StageName, useView } from "../stores/index.ts";
+
+/** Chooses the thing that a problem names, opens the stage where it can be put right, and goes to the field. */
+export function goToProblem(problem: Problem): void {
+  const view = useView.getState();
+  const { stage, selection } = whereToLook(problem);
+  view.setStage(stage);
+  view.select(selection);
+  if (problem.kind === "nothing-drawn") view.setTool("section");
+  if (problem.place.setting !== undefined) focusSetting(problem.place.setting);
+  view.setPhoneView(selection?.kind === "part" ? "parts" : "drawing");
+}
+
+/** The stage where a problem is put right, and what is chosen there. */
+export function whereToLook(problem: Pick<Problem, "place">): {
+  readonly stage: StageName;
+  readonly selection: Selection | undefined;
+} {
+  const { place } = problem;
+  if (place.setting !== undefined)
+    return { stage: stageOfSetting(place.setting), selection: selectionOf(place) };
+  if (place.ribId !== undefined) return { stage: "jig", selection: selectionOf(place) };
+  if (place.itemId === undefined && place.profileId === undefined && place.partId !== undefined)
+    return { stage: "sheets", selection: selectionOf(place) };
+  return { stage: "draw", selection: selectionOf(place) };
+}
+
+function selectionOf(place: ProblemPlace): Selection | undefined {
+  const node = place.nodeId === undefined ? {} : { nodeId: place.nodeId };
+  if (place.itemId !== undefined) return { kind: "item", itemId: place.itemId, ...node };
+  if (place.profileId !== undefined) return { kind: "profile", profileId: place.profileId, ...node };
+  if (place.ribId !== undefined) return { kind: "rib", ribId: place.ribId };
+  if (place.partId !== undefined) return { kind: "part", partId: place.partId };
+  return undefined;
+}
+
+function stageOfSetting(setting: string): StageName {
+  const [group] = setting.split(/[.[]/);
+  switch (group) {
+    case "jig":
+      return "jig";
+    case "glue":
+      return "glue";
+    case "paper":
+    case "titleBlock":
+      return "print";
+    case "marking":
+      return "sheets";
+    default:
+      return "stock";
+  }
+}
+
+function focusSetting(setting: string): void {
+  requestAnimationFrame(() => {
+    const field = document.querySelector<HTMLElement>(`[data-setting="${CSS.escape(setting)}"]`);
+    field?.scrollIntoView({ block: "center" });
+    field?.focus();
+  });
+}

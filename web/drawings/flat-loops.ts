@@ -1,0 +1,18 @@
+import type { FlatPoint } from "../../core/foundation/index.ts";
+import type { FlatLoop } from "../../core/patterns/index.ts";
+import { type Bounds, boundsOf, pathOf, type Scale, type Spot } from "./scale.ts";
+
+/** A flat point as it is drawn: u (rearward) to the right, v (to the car's right) upward. */
+export const flatSpot = ({ u, v }: FlatPoint): Spot => [u, v];
+
+/** The points of a loop, edge after edge, each corner once. */
+export const loopPoints = (loop: FlatLoop): readonly FlatPoint[] =>
+  loop.edges.flatMap((edge) => edge.points.slice(0, -1));
+
+/** The box around flat loops; undefined for none. */
+export const loopsBounds = (loops: readonly FlatLoop[]): Bounds | undefined =>
+  boundsOf(loops.flatMap(loopPoints).map(flatSpot));
+
+/** The closed path of all loops: filled by the even-odd rule, holes stay open. */
+export const loopsPath = (loops: readonly FlatLoop[], scale: Scale): string =>
+  loops.map((loop) => pathOf(loopPoints(loop).map(flatSpot), scale, "closed")).join("");

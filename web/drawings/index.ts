@@ -1,0 +1,16 @@
+export { flatSpot, loopPoints, loopsBounds, loopsPath } from "./flat-loops.ts";
+export { HatchPatterns } from "./HatchPatterns.tsx";
+export { HATCH_COUNT, hatchFill, hatchOfItem } from "./part-hatch.ts";
+export {
+  type Bounds,
+  boundsOf,
+  fitScale,
+  heightOf,
+  pathOf,
+  type Scale,
+  type Spot,
+  scaleOf,
+  unite,
+  widen,
+  widthOf,
+} from "./scale.ts";

@@ -1,0 +1,2 @@
+export { core, startCore } from "./core-client.ts";
+export { latestWins } from "./latest-wins.ts";
