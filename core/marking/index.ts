@@ -1,1 +1,2 @@
+export { markingTables } from "./marking-tables.ts";
 export type { MarkingRow, MarkingTable, RowReason } from "./types.ts";

@@ -1,8 +1,8 @@
 import { polygonArea } from "d3-polygon";
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
+import type { BendZone } from "../../../core/bending/index.ts";
 import { boundsOfPoints, cutStrips, type Strip } from "../../../core/cutting/index.ts";
-import type { BendZone } from "../../../core/patterns/index.ts";
 import { type Corner, flatPart, loopThrough, rectangle, smoothLoop } from "./flat-parts.ts";
 import { plainProject } from "./plain-project.ts";
 

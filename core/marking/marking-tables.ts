@@ -1,0 +1,154 @@
+import type { Strip } from "../cutting/index.ts";
+import { at } from "../foundation/index.ts";
+import type { Project } from "../project/index.ts";
+import { chooseDatum } from "./choose-datum.ts";
+import { type MarkSpan, markSpans } from "./mark-spans.ts";
+import { type SmoothRun, smoothRuns } from "./smooth-runs.ts";
+import { battenMissMm, straightMiss } from "./span-misses.ts";
+import type { MarkingRow, MarkingTable, RowReason } from "./types.ts";
+
+/** Rows nearer than this are one row: a tenth of what a pencil marks. */
+const SAME_ROW_MM = 0.01;
+/** The finest interval and tolerance that a pencil can follow; they also keep odd settings from running away, mm. */
+const LEAST_INTERVAL_MM = 10;
+const LEAST_TOLERANCE_MM = 0.05;
+const DEFAULT_INTERVAL_MM = 100;
+/** Rounds of adding rows; each at least quarters the miss of a smooth edge. */
+const MOST_ROUNDS = 12;
+
+/**
+ * A table for each strip to mark it out with tape and square: a row at every interval, at corners, and wherever
+ * joining the marks by straight lines would miss the true edge by more than the tolerance; with the largest
+ * remaining misses, joined straight and with a batten.
+ */
+export const markingTables = (strips: readonly Strip[], project: Project): MarkingTable[] =>
+  strips.map((strip) => markingTable(strip, project));
+
+/** A row while the table is made: its place in flat u, and why it is there. */
+interface Row {
+  readonly uMm: number;
+  readonly reason: RowReason;
+}
+
+function markingTable(strip: Strip, { marking }: Project): MarkingTable {
+  const origin = chooseDatum(strip.loops);
+  const runs = strip.loops.flatMap(smoothRuns);
+  const toleranceMm = usable(marking.toleranceMm, LEAST_TOLERANCE_MM, LEAST_TOLERANCE_MM);
+  const intervalMm = usable(marking.intervalMm, DEFAULT_INTERVAL_MM, LEAST_INTERVAL_MM);
+  let rows = mergeRows([
+    ...cornerRows(runs),
+    ...turningRows(runs),
+    ...stationRows(runs, origin.u, intervalMm),
+  ]);
+  for (let round = 0; round < MOST_ROUNDS; round++) {
+    const extra = extraRows(runs, rows, toleranceMm);
+    if (extra.length === 0) break;
+    rows = mergeRows([...rows, ...extra]);
+  }
+  const rowsMm = rows.map(({ uMm }) => uMm);
+  const spansOfRuns = runs.map((run) => markSpans(run, rowsMm));
+  const offsets = offsetsOfRows(spansOfRuns, rowsMm, origin.v);
+  return {
+    stripId: strip.id,
+    origin,
+    rows: rows.map(
+      ({ uMm, reason }, i): MarkingRow => ({
+        alongMm: uMm - origin.u,
+        offsetsMm: at(offsets, i),
+        reason,
+      }),
+    ),
+    straightMissMm: Math.max(0, ...spansOfRuns.flat().map((span) => straightMiss(span).missMm)),
+    battenMissMm: Math.max(0, ...spansOfRuns.map(battenMissMm)),
+  };
+}
+
+const usable = (typed: number, fallback: number, least: number): number =>
+  typed > 0 ? Math.max(typed, least) : fallback;
+
+const cornerRows = (runs: readonly SmoothRun[]): Row[] =>
+  runs.map(({ points }) => ({ uMm: at(points, 0).u, reason: "corner" }));
+
+/** Where a smooth edge turns back along the datum (a round nose): its foremost and rearmost points. */
+function turningRows(runs: readonly SmoothRun[]): Row[] {
+  return runs.flatMap(({ points }) => {
+    const rows: Row[] = [];
+    let direction = 0;
+    for (let i = 1; i < points.length; i++) {
+      const next = Math.sign(at(points, i).u - at(points, i - 1).u);
+      if (next !== 0 && direction !== 0 && next !== direction) {
+        rows.push({ uMm: at(points, i - 1).u, reason: "extra" });
+      }
+      if (next !== 0) direction = next;
+    }
+    return rows;
+  });
+}
+
+function stationRows(runs: readonly SmoothRun[], startUMm: number, intervalMm: number): Row[] {
+  const mostUMm = runs.reduce(
+    (most, { points }) => points.reduce((best, { u }) => Math.max(best, u), most),
+    startUMm,
+  );
+  const count = Math.floor((mostUMm - startUMm) / intervalMm + 1e-9);
+  return Array.from({ length: count + 1 }, (_, i) => ({ uMm: startUMm + i * intervalMm, reason: "station" }));
+}
+
+/** A row at the worst place of every span that misses; on a whole millimetre where there is room for it. */
+function extraRows(runs: readonly SmoothRun[], rows: readonly Row[], toleranceMm: number): Row[] {
+  const rowsMm = rows.map(({ uMm }) => uMm);
+  const startMm = at(rowsMm, 0);
+  return runs
+    .flatMap((run) => markSpans(run, rowsMm))
+    .flatMap((span): Row[] => {
+      const { missMm, atUMm } = straightMiss(span);
+      if (missMm <= toleranceMm) return [];
+      const wholeMm = startMm + Math.round(atUMm - startMm);
+      const isRoomy = rowsMm.every((rowMm) => Math.abs(rowMm - wholeMm) >= 1);
+      return [{ uMm: isRoomy ? wholeMm : atUMm, reason: "extra" }];
+    });
+}
+
+/** Rows in order; where several fall on one place the corner's stands, else the station's. */
+function mergeRows(rows: readonly Row[]): Row[] {
+  const rank: Record<RowReason, number> = { corner: 0, station: 1, extra: 2 };
+  const sorted = [...rows].sort((a, b) => a.uMm - b.uMm);
+  const merged: Row[] = [];
+  for (const row of sorted) {
+    const last = merged[merged.length - 1];
+    if (last === undefined || row.uMm - last.uMm > SAME_ROW_MM) merged.push(row);
+    else if (rank[row.reason] < rank[last.reason]) merged[merged.length - 1] = row;
+  }
+  return merged;
+}
+
+/** Offsets of all marks on each row, ascending; marks on one spot (two edges that meet there) once. */
+function offsetsOfRows(
+  spansOfRuns: readonly (readonly MarkSpan[])[],
+  rowsMm: readonly number[],
+  datumVMm: number,
+): number[][] {
+  const offsets: number[][] = rowsMm.map(() => []);
+  for (const spans of spansOfRuns) {
+    const marks = spans.flatMap((span, i) => (i === 0 ? [at(span, 0), at(span, -1)] : [at(span, -1)]));
+    for (const { u, v } of marks) {
+      const row = nearestRow(u, rowsMm);
+      if (Math.abs(at(rowsMm, row) - u) <= SAME_ROW_MM) at(offsets, row).push(v - datumVMm);
+    }
+  }
+  return offsets.map((values) => {
+    const sorted = values.sort((a, b) => a - b);
+    return sorted.filter((value, i) => i === 0 || value - at(sorted, i - 1) > SAME_ROW_MM);
+  });
+}
+
+function nearestRow(uMm: number, rowsMm: readonly number[]): number {
+  let low = 0;
+  let high = rowsMm.length - 1;
+  while (high - low > 1) {
+    const middle = (low + high) >> 1;
+    if (at(rowsMm, middle) <= uMm) low = middle;
+    else high = middle;
+  }
+  return uMm - at(rowsMm, low) <= at(rowsMm, high) - uMm ? low : high;
+}
