@@ -53,12 +53,7 @@ export function textCorners(mark: TextMark, lettering: Lettering): readonly Pape
     y: mark.at.y + along * s + up * c,
   });
   const [low, high] = [-0.3 * mark.heightMm, 1.1 * mark.heightMm];
-  return [
-    place(start, low),
-    place(start + width, low),
-    place(start + width, high),
-    place(start, high),
-  ];
+  return [place(start, low), place(start + width, low), place(start + width, high), place(start, high)];
 }
 
 /** The box around a mark as printed. */

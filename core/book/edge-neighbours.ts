@@ -1,8 +1,8 @@
 import type { Seam, Strip } from "../cutting/index.ts";
-import type { Design } from "./design.ts";
 import { at, formatAngle } from "../foundation/index.ts";
 import type { Joint } from "../joints/index.ts";
 import type { FlatEdge, Part } from "../patterns/index.ts";
+import type { Design } from "./design.ts";
 
 /** What lies at an edge of a strip, in words for a label: the neighbour and how the edge is cut. */
 export function edgeWords(design: Design, strip: Strip, part: Part, edge: FlatEdge): string {
@@ -38,11 +38,8 @@ export const jointsAt = (design: Design, part: Part, edgeId?: string): readonly 
 /** The seam that an edge of a strip lies on: the nearest of its seams. */
 export function seamAt(design: Design, strip: Strip, edge: FlatEdge): Seam | undefined {
   const middle = at(edge.points, Math.floor(edge.points.length / 2));
-  const miss = (seam: Seam) =>
-    Math.abs((seam.runs === "along ruling" ? middle.u : middle.v) - seam.atMm);
-  return design.seams
-    .filter((seam) => seam.stripIds.includes(strip.id))
-    .sort((a, b) => miss(a) - miss(b))[0];
+  const miss = (seam: Seam) => Math.abs((seam.runs === "along ruling" ? middle.u : middle.v) - seam.atMm);
+  return design.seams.filter((seam) => seam.stripIds.includes(strip.id)).sort((a, b) => miss(a) - miss(b))[0];
 }
 
 export const otherOf = (pair: readonly [string, string], one: string): string =>

@@ -1,6 +1,13 @@
 import type { Box } from "./boxes.ts";
 import { lineMark, paper, textMark } from "./marks.ts";
-import { BAR_MM, barIsLevel, GAUGE_GAP_MM, GAUGE_INSET_MM, type PageWindow, SQUARE_MM } from "./page-window.ts";
+import {
+  BAR_MM,
+  barIsLevel,
+  GAUGE_GAP_MM,
+  GAUGE_INSET_MM,
+  type PageWindow,
+  SQUARE_MM,
+} from "./page-window.ts";
 import type { Mark, PaperPoint } from "./types.ts";
 
 /**
@@ -18,9 +25,7 @@ export function gaugeMarks(window: PageWindow): readonly Mark[] {
     : [onPage(inset, inset + BAR_MM), { u: inset + GAUGE_GAP_MM, v: inset }];
   const barStart = onPage(inset, inset);
   const tick = (p: PaperPoint) =>
-    level
-      ? line(paper(p.x, p.y - 2), paper(p.x, p.y + 2))
-      : line(paper(p.x - 2, p.y), paper(p.x + 2, p.y));
+    level ? line(paper(p.x, p.y - 2), paper(p.x, p.y + 2)) : line(paper(p.x - 2, p.y), paper(p.x + 2, p.y));
   const corner = (du: number, dv: number) => onPage(square.u + du * SQUARE_MM, square.v + dv * SQUARE_MM);
   return [
     line(barStart, barEnd),

@@ -1,3 +1,4 @@
+export { drawBook } from "./book.ts";
 export type { Design } from "./design.ts";
 export { type Fonts, type Lettering, readLettering } from "./lettering.ts";
 export type { PageWindow } from "./page-window.ts";

@@ -89,11 +89,20 @@ function readFace(bytes: Uint8Array): MeasuredFace {
 }
 
 const hasCapHeight = (table: unknown): table is { readonly sCapHeight: number } =>
-  typeof table === "object" && table !== null && "sCapHeight" in table && typeof table.sCapHeight === "number";
+  typeof table === "object" &&
+  table !== null &&
+  "sCapHeight" in table &&
+  typeof table.sCapHeight === "number";
 
 type Parser = typeof opentype.parse;
 
 /** The library has named exports for bundlers, but only a default one for plain Node. */
-function parserOf(library: { readonly parse?: Parser; readonly default?: { readonly parse: Parser } }): Parser {
-  return at([library.parse, library.default?.parse].filter((parse) => parse !== undefined), 0);
+function parserOf(library: {
+  readonly parse?: Parser;
+  readonly default?: { readonly parse: Parser };
+}): Parser {
+  return at(
+    [library.parse, library.default?.parse].filter((parse) => parse !== undefined),
+    0,
+  );
 }

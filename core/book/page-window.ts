@@ -69,8 +69,7 @@ export const leastWindowHeight = (window: PageWindow): number =>
   barIsLevel(window) ? besideBar(window) : BAR_MM + 2 * inset(window);
 
 const fitsGauges = (window: PageWindow): boolean =>
-  window.heightMm >= leastWindowHeight(window) &&
-  (barIsLevel(window) || window.widthMm >= besideBar(window));
+  window.heightMm >= leastWindowHeight(window) && (barIsLevel(window) || window.widthMm >= besideBar(window));
 
 const tooSmall = (window: PageWindow): Problem => ({
   kind: "page-too-small",

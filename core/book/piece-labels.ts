@@ -1,10 +1,10 @@
 import type { Strip } from "../cutting/index.ts";
-import type { Design } from "./design.ts";
 import { at, formatMm, formatNumber } from "../foundation/index.ts";
 import type { MarkingTable } from "../marking/index.ts";
 import type { Part } from "../patterns/index.ts";
 import { type Box, boxesOverlap, boxOf, textCorners } from "./boxes.ts";
 import { chordsAt } from "./chords.ts";
+import type { Design } from "./design.ts";
 import { edgeWords } from "./edge-neighbours.ts";
 import { findFreeSpot } from "./free-spot.ts";
 import type { Lettering } from "./lettering.ts";
@@ -29,7 +29,10 @@ export function stripLabels(design: Design, strip: Strip, part: Part, room: Labe
   const table = design.marking.find((candidate) => candidate.stripId === strip.id);
   const numbers = table === undefined ? [] : stationNumbers(table, piece.loops);
   const bends = bendLimits(strip, part).map(({ line, words }) =>
-    freest(SHARES.map((share) => alongLine(line.points, words, share)), room),
+    freest(
+      SHARES.map((share) => alongLine(line.points, words, share)),
+      room,
+    ),
   );
   const words = [...edgeLabels(design, strip, part, room), ...bends, ...numbers];
   const foam = design.project.materials.foams.find((candidate) => candidate.id === part.foamId);
@@ -38,7 +41,10 @@ export function stripLabels(design: Design, strip: Strip, part: Part, room: Labe
     `${part.name}, ${formatNumber(part.thicknessMm, 0)} mm ${foam?.name ?? ""}`.trim(),
     "cut to the centre of the line",
   ];
-  return [...words, ...mainLabel(piece, notes, { taken: [...avoid, ...boxesOf(words, lettering)], lettering })];
+  return [
+    ...words,
+    ...mainLabel(piece, notes, { taken: [...avoid, ...boxesOf(words, lettering)], lettering }),
+  ];
 }
 
 /** The words on a rib's template: every rib that is cut from it, the faces, the base line and the heights. */
@@ -71,7 +77,10 @@ export function ribLabels(
     piece.face,
     ...alike.map((one) => stationFaceWords(one, attitude)),
   ];
-  return [...words, ...mainLabel(piece, notes, { taken: [...avoid, ...boxesOf(words, lettering)], lettering })];
+  return [
+    ...words,
+    ...mainLabel(piece, notes, { taken: [...avoid, ...boxesOf(words, lettering)], lettering }),
+  ];
 }
 
 const boxesOf = (words: readonly TextMark[], lettering: Lettering): readonly Box[] =>
@@ -99,10 +108,7 @@ function mainLabel(
   const block = labelBlock(piece, notes, { code: 3.5, note: 1.8 }, context.lettering);
   const whole = boxOf(piece.loops.flat());
   return block.draw(
-    paper(
-      (whole.left + whole.right - block.widthMm) / 2,
-      (whole.bottom + whole.top - block.heightMm) / 2,
-    ),
+    paper((whole.left + whole.right - block.widthMm) / 2, (whole.bottom + whole.top - block.heightMm) / 2),
   );
 }
 
@@ -122,7 +128,8 @@ function labelBlock(
   const arrowMm = 6 * note;
   const isLevel = piece.arrow.word === "forward";
   const codeWidth = lettering.widthMm(piece.id, "mono", code);
-  const arrowWidth = 2 * note + (isLevel ? arrowMm : note) + lettering.widthMm(piece.arrow.word, "bold", note);
+  const arrowWidth =
+    2 * note + (isLevel ? arrowMm : note) + lettering.widthMm(piece.arrow.word, "bold", note);
   const noteWidths = notes.map((text) => lettering.widthMm(text, "sans", note));
   const widthMm = Math.max(codeWidth + 2 * note + arrowWidth, ...noteWidths) + note;
   const lineMm = 1.7 * note;
@@ -184,7 +191,12 @@ function edgeLabels(design: Design, strip: Strip, part: Part, room: LabelRoom): 
       if (lengthOf(points) < LABELLED_EDGE_MM) return [];
       const words = edgeWords(design, strip, part, edge);
       const label = edge.name === "" ? words : `${edge.name}: ${words}`;
-      return [freest(SHARES.map((share) => insideEdge(points, label, share)), room)];
+      return [
+        freest(
+          SHARES.map((share) => insideEdge(points, label, share)),
+          room,
+        ),
+      ];
     }),
   );
 }

@@ -1,8 +1,8 @@
-import type { Design } from "./design.ts";
 import { formatMm } from "../foundation/index.ts";
 import type { Rib } from "../jig/index.ts";
 import { boxOf } from "./boxes.ts";
 import { chordsAt } from "./chords.ts";
+import type { Design } from "./design.ts";
 import { type LineMark, lineMark, loopMark, paper } from "./marks.ts";
 import type { Piece } from "./piece.ts";
 import { toPaper } from "./strip-piece.ts";

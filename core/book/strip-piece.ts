@@ -1,11 +1,10 @@
-import type { BendZone } from "../bending/index.ts";
 import type { Strip } from "../cutting/index.ts";
-import type { Design } from "./design.ts";
 import type { FlatPoint } from "../foundation/index.ts";
 import type { MarkingTable } from "../marking/index.ts";
 import type { Part } from "../patterns/index.ts";
 import { boxOf } from "./boxes.ts";
 import { chordsAt, levelChordsAt } from "./chords.ts";
+import type { Design } from "./design.ts";
 import { type LineMark, lineMark, loopMark, paper } from "./marks.ts";
 import type { Piece } from "./piece.ts";
 import type { PaperPoint } from "./types.ts";
@@ -21,7 +20,7 @@ export function stripPiece(design: Design, strip: Strip, part: Part): Piece {
     id: strip.id,
     name: part.name,
     face: `${part.faceShown} up${handWords(part)}`,
-    arrow: { word: "forward", turnRad: forwardTurn(part) },
+    arrow: { word: "forward", turnRad: FORWARD_RAD },
     lines: [
       ...cutLines(strip, loops),
       ...bendLimits(strip, part).map((limit) => limit.line),
@@ -41,11 +40,10 @@ export const stripLoops = (strip: Strip): readonly (readonly PaperPoint[])[] =>
 export const handWords = (part: Part): string => (part.hand === "whole" ? "" : `, ${part.hand} hand`);
 
 /**
- * Where the front of the car lies in the flat frame: at −u, except on the inboard face of a left fence, which is
- * looked at from the other side.
+ * Where the front of the car lies in the flat frame: at −u on every part. The left hand is the mirror image about
+ * the u axis, so a left fence stands on its head on paper, and its front is still at −u.
  */
-export const forwardTurn = (part: Part): number =>
-  part.kind === "fence" && part.hand === "left" ? 0 : Math.PI;
+export const FORWARD_RAD = Math.PI;
 
 /** Two lines nearer than this print as one. */
 const ONE_LINE_MM = 0.05;

@@ -150,11 +150,7 @@ interface Candidate {
   readonly top: number;
 }
 
-function bestSpot(
-  boxed: BoxedPiece,
-  drafts: readonly Draft[],
-  window: PageWindow,
-): Candidate | undefined {
+function bestSpot(boxed: BoxedPiece, drafts: readonly Draft[], window: PageWindow): Candidate | undefined {
   const candidates = drafts.flatMap((draft, index) =>
     turns(boxed).flatMap((turn) => spotsIn(draft, turn, window).map((spot) => ({ index, draft, spot }))),
   );
@@ -165,8 +161,7 @@ function bestSpot(
       return { index, spot, newPages: pages.filter((p) => !draft.touched.has(p)).length, top: box.top };
     })
     .sort(
-      (a, b) =>
-        a.newPages - b.newPages || a.index - b.index || a.top - b.top || a.spot.left - b.spot.left,
+      (a, b) => a.newPages - b.newPages || a.index - b.index || a.top - b.top || a.spot.left - b.spot.left,
     )[0];
 }
 

@@ -1,6 +1,6 @@
-import type { Design } from "./design.ts";
 import { at, type Problem } from "../foundation/index.ts";
 import { type Box, boxOf } from "./boxes.ts";
+import type { Design } from "./design.ts";
 import { gaugeBoxes } from "./gauge-marks.ts";
 import { type Fonts, type Lettering, readLettering } from "./lettering.ts";
 import { type Placing, paper } from "./marks.ts";

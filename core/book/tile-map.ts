@@ -65,7 +65,9 @@ export function tileMapPages(
 
 /** A roll gives the map a page as long as an A3 is high at most. */
 const mapHeight = (window: PageWindow): number =>
-  window.cutToLength ? Math.max(420, leastWindowHeight(window) + 2 * window.marginMm + 60) : window.paperHeightMm;
+  window.cutToLength
+    ? Math.max(420, leastWindowHeight(window) + 2 * window.marginMm + 60)
+    : window.paperHeightMm;
 
 /** Where the pictures lie: between the heading and the square with the legend. */
 function mapArea(window: PageWindow, heightMm: number): Box {
@@ -124,18 +126,26 @@ function layoutPicture(
   const ids = layout.pieces.map((placed) => placed.piece.id).join(" ");
   const bands = layout.tiles.map((tile) => tileCorners(tile, layout, window).map(put));
   return [
-    textMark(paper(cell.left, cell.top - 3.5), shorten(`Layout ${layout.number}: ${pages}`, "bold", 2.5, fit), {
-      face: "bold",
-    }),
+    textMark(
+      paper(cell.left, cell.top - 3.5),
+      shorten(`Layout ${layout.number}: ${pages}`, "bold", 2.5, fit),
+      {
+        face: "bold",
+      },
+    ),
     textMark(paper(cell.left, cell.top - 8), shorten(ids, "mono", 2.5, fit), { face: "mono" }),
     ...bands.flatMap((corners, i): readonly Mark[] => {
       const box = boxOf(corners);
       return [
         boxMark(paper(box.left, box.bottom), widthOf(box), heightOf(box), "register"),
-        textMark(paper((box.left + box.right) / 2, (box.bottom + box.top) / 2 - 1), at(layout.tiles, i).name, {
-          face: "mono",
-          anchor: "middle",
-        }),
+        textMark(
+          paper((box.left + box.right) / 2, (box.bottom + box.top) / 2 - 1),
+          at(layout.tiles, i).name,
+          {
+            face: "mono",
+            anchor: "middle",
+          },
+        ),
       ];
     }),
     ...layout.pieces.flatMap((placed) =>
@@ -159,7 +169,11 @@ export function thin(points: readonly PaperPoint[]): readonly PaperPoint[] {
   const kept: PaperPoint[] = [];
   points.forEach((p, i) => {
     const before = kept.at(-1);
-    if (before === undefined || i === points.length - 1 || Math.hypot(p.x - before.x, p.y - before.y) > THIN_MM)
+    if (
+      before === undefined ||
+      i === points.length - 1 ||
+      Math.hypot(p.x - before.x, p.y - before.y) > THIN_MM
+    )
       kept.push(p);
   });
   return kept;

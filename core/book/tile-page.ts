@@ -1,7 +1,7 @@
-import { boxesOverlap, boxHolds, boxOf, growBox, markBox, textCorners, widthOf } from "./boxes.ts";
-import type { Box } from "./boxes.ts";
-import { clipLine } from "./clip.ts";
 import { formatMm } from "../foundation/index.ts";
+import type { Box } from "./boxes.ts";
+import { boxesOverlap, boxHolds, boxOf, growBox, markBox, textCorners, widthOf } from "./boxes.ts";
+import { clipLine } from "./clip.ts";
 import { gaugeMarks } from "./gauge-marks.ts";
 import type { Lettering } from "./lettering.ts";
 import { arrowMarks, lineMark, type Placing, paper, placeMark, type TextMark, textMark } from "./marks.ts";
@@ -163,10 +163,14 @@ function heading(content: HeadingContent, setting: TemplateSetting): readonly Ma
   const countStart = right - lettering.widthMm(count, "sans", 3.5) - 3;
   return [
     textMark(paper(left, top - 7.5), tile.name, { heightMm: 7, face: "mono" }),
-    textMark(paper(nameEnd, top - 7.5), shorten(ids, "mono", 5, { lettering, roomMm: countStart - nameEnd }), {
-      heightMm: 5,
-      face: "mono",
-    }),
+    textMark(
+      paper(nameEnd, top - 7.5),
+      shorten(ids, "mono", 5, { lettering, roomMm: countStart - nameEnd }),
+      {
+        heightMm: 5,
+        face: "mono",
+      },
+    ),
     textMark(paper(right, top - 7.5), count, { heightMm: 3.5, anchor: "end" }),
     ...faces(inside, paper(left, top - 12.5), { lettering, right }),
     textMark(

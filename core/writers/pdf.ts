@@ -1,5 +1,4 @@
 import { jsPDF } from "jspdf";
-import { assert, at } from "../foundation/index.ts";
 import {
   type DrawingPage,
   type DrawingSet,
@@ -9,6 +8,7 @@ import {
   readLettering,
   type TextFace,
 } from "../book/index.ts";
+import { assert, at } from "../foundation/index.ts";
 import { PENS } from "./line-styles.ts";
 
 /** How a long piece of writing is watched and stopped. */
@@ -83,7 +83,8 @@ const orientationOf = (page: DrawingPage): "l" | "p" => (page.widthMm > page.hei
 /** The font as the PDF library takes it: one character for each byte. */
 function binaryString(bytes: Uint8Array): string {
   const blocks: string[] = [];
-  for (let i = 0; i < bytes.length; i += 8192) blocks.push(String.fromCharCode(...bytes.subarray(i, i + 8192)));
+  for (let i = 0; i < bytes.length; i += 8192)
+    blocks.push(String.fromCharCode(...bytes.subarray(i, i + 8192)));
   return blocks.join("");
 }
 
@@ -118,13 +119,15 @@ interface PageContext {
 function drawMark(doc: jsPDF, mark: Mark, context: PageContext): void {
   switch (mark.kind) {
     case "line":
-      return drawLine(doc, mark, context);
+      drawLine(doc, mark, context);
+      return;
     case "circle":
       setPen(doc, mark.style, context.pens);
       doc.circle(mark.centre.x, context.page.heightMm - mark.centre.y, mark.radiusMm, "S");
       return;
     case "text":
-      return drawText(doc, mark, context);
+      drawText(doc, mark, context);
+      return;
   }
 }
 

@@ -10,7 +10,13 @@ export function practiceDesign(paper: Partial<Project["paper"]> = {}): Design {
   const empty = emptyProject({ id: "practice-piece", title: "Practice piece", issuedOn: "2026-11-25" });
   const project: Project = {
     ...empty,
-    titleBlock: { owner: "A builder", creator: "A builder", approver: "", issuedOn: "2026-11-25", revision: "A" },
+    titleBlock: {
+      owner: "A builder",
+      creator: "A builder",
+      approver: "",
+      issuedOn: "2026-11-25",
+      revision: "A",
+    },
     paper: { ...empty.paper, ...paper },
   };
   const edges = outlineEdges();
@@ -40,7 +46,14 @@ export function practiceDesign(paper: Partial<Project["paper"]> = {}): Design {
     flatAreaMm2: 180000,
     zones: [
       { fromUMm: 0, toUMm: 210, verdict: "flat", strain: 0 },
-      { fromUMm: 210, toUMm: 390, verdict: "bend cold", leastRadiusMm: 905, inside: "upper face", strain: 0.0055 },
+      {
+        fromUMm: 210,
+        toUMm: 390,
+        verdict: "bend cold",
+        leastRadiusMm: 905,
+        inside: "upper face",
+        strain: 0.0055,
+      },
       { fromUMm: 390, toUMm: 600, verdict: "flat", strain: 0 },
     ],
     minRadiusMm: 905,

@@ -1,0 +1,183 @@
+import { at } from "../foundation/index.ts";
+import type { Box } from "./boxes.ts";
+import type { Lettering } from "./lettering.ts";
+import { lineMark, paper, type TextLook, textMark } from "./marks.ts";
+import type { Mark, PaperPoint, TextFace } from "./types.ts";
+
+/** A piece of a page that keeps together: its height, and its marks once its upper left corner is known. */
+export interface Block {
+  readonly heightMm: number;
+  readonly draw: (corner: PaperPoint) => readonly Mark[];
+  /** Set again at the top of a page where this block is the first: the heading of a long table. */
+  readonly heading?: Block;
+  /** The block is not left alone at the foot of a page. */
+  readonly keepsWithNext?: true;
+}
+
+/** The blocks from above, on as many pages of the same area as they need; each page's marks. */
+export function flowBlocks(blocks: readonly Block[], area: Box): readonly (readonly Mark[])[] {
+  const pages: (readonly Mark[])[] = [];
+  let marks: Mark[] = [];
+  let top = area.top;
+  const place = (block: Block) => {
+    marks.push(...block.draw(paper(area.left, top)));
+    top -= block.heightMm;
+  };
+  blocks.forEach((block, i) => {
+    if (top < area.top && top - keptHeight(blocks, i) < area.bottom) {
+      pages.push(marks);
+      marks = [];
+      top = area.top;
+      if (block.heading !== undefined) place(block.heading);
+    }
+    place(block);
+  });
+  return [...pages, marks];
+}
+
+/** The height that must fit from block `i` on: itself and whatever it keeps with. */
+function keptHeight(blocks: readonly Block[], i: number): number {
+  let height = 0;
+  for (let k = i; k < blocks.length; k++) {
+    const block = at(blocks, k);
+    height += block.heightMm;
+    if (block.keepsWithNext !== true) break;
+  }
+  return height;
+}
+
+/** Free space. */
+export const gapBlock = (heightMm: number): Block => ({ heightMm, draw: () => [] });
+
+/** A heading over a table or a picture. */
+export const headingBlock = (text: string): Block => ({
+  heightMm: 8,
+  draw: (corner) => [textMark(paper(corner.x, corner.y - 5.5), text, { heightMm: 3.5, face: "bold" })],
+  keepsWithNext: true,
+});
+
+/** Running text broken into lines of a width. */
+export function paragraphBlock(
+  text: string,
+  widthMm: number,
+  lettering: Lettering,
+  look: TextLook = {},
+): Block {
+  const heightMm = look.heightMm ?? 2.5;
+  const lines = breakLines(text, widthMm, lettering, { face: look.face ?? "sans", heightMm });
+  const stepMm = heightMm * 1.7;
+  return {
+    heightMm: lines.length * stepMm + heightMm * 0.4,
+    draw: (corner) =>
+      lines.map((line, i) => textMark(paper(corner.x, corner.y - heightMm - i * stepMm), line, look)),
+  };
+}
+
+/** The text in lines no wider than asked; a word that is wider alone is divided. */
+export function breakLines(
+  text: string,
+  widthMm: number,
+  lettering: Lettering,
+  look: { readonly face: TextFace; readonly heightMm: number },
+): readonly string[] {
+  const fits = (line: string) => lettering.widthMm(line, look.face, look.heightMm) <= widthMm;
+  const lines: string[] = [];
+  let line = "";
+  for (const word of text.split(" ").filter((one) => one !== "")) {
+    const longer = line === "" ? word : `${line} ${word}`;
+    if (fits(longer)) {
+      line = longer;
+      continue;
+    }
+    if (line !== "") lines.push(line);
+    line = word;
+    while (!fits(line) && line.length > 1) {
+      let kept = line.length - 1;
+      while (kept > 1 && !fits(line.slice(0, kept))) kept--;
+      lines.push(line.slice(0, kept));
+      line = line.slice(kept);
+    }
+  }
+  return line === "" ? lines : [...lines, line];
+}
+
+/** A column of a table: its heading, its width, and how its cells stand. */
+export interface Column {
+  readonly title: string;
+  readonly widthMm: number;
+  readonly face?: TextFace;
+  readonly anchor?: "start" | "end";
+}
+
+const ROW_PAD_MM = 1.6;
+const CELL_TEXT_MM = 2.5;
+const LINE_STEP_MM = 4.2;
+
+/** A table as one block a row, with its heading set again on every page; cells break into lines. */
+export function tableBlocks(
+  columns: readonly Column[],
+  rows: readonly (readonly string[])[],
+  lettering: Lettering,
+): readonly Block[] {
+  const titles = columns.map((column) => column.title);
+  const plain = columns.map(({ face: _face, ...column }) => ({ ...column, face: "bold" as const }));
+  const heading: Block = { ...rowBlock(plain, titles, lettering, "thick"), keepsWithNext: true };
+  return [heading, ...rows.map((row) => ({ ...rowBlock(columns, row, lettering, "thin"), heading }))];
+}
+
+function rowBlock(
+  columns: readonly Column[],
+  cells: readonly string[],
+  lettering: Lettering,
+  under: "thick" | "thin",
+): Block {
+  const broken = columns.map((column, i) =>
+    breakLines(cells[i] ?? "", column.widthMm - 2 * ROW_PAD_MM, lettering, {
+      face: column.face ?? "sans",
+      heightMm: CELL_TEXT_MM,
+    }),
+  );
+  const lineCount = Math.max(1, ...broken.map((lines) => lines.length));
+  const heightMm = lineCount * LINE_STEP_MM + 1;
+  const draw = (corner: PaperPoint): readonly Mark[] => {
+    const marks: Mark[] = [];
+    let left = corner.x;
+    columns.forEach((column, i) => {
+      const atEnd = column.anchor === "end";
+      const x = atEnd ? left + column.widthMm - ROW_PAD_MM : left + ROW_PAD_MM;
+      at(broken, i).forEach((line, k) => {
+        marks.push(
+          textMark(paper(x, corner.y - 3.6 - k * LINE_STEP_MM), line, {
+            heightMm: CELL_TEXT_MM,
+            face: column.face ?? "sans",
+            anchor: column.anchor ?? "start",
+          }),
+        );
+      });
+      left += column.widthMm;
+    });
+    const y = corner.y - heightMm;
+    marks.push(lineMark([paper(corner.x, y), paper(left, y)], under === "thick" ? "outline" : "station"));
+    return marks;
+  };
+  return { heightMm, draw };
+}
+
+/** Two blocks beside each other, the second `offsetMm` to the right of the first. */
+export const besideBlock = (left: Block, right: Block, offsetMm: number): Block => ({
+  heightMm: Math.max(left.heightMm, right.heightMm),
+  draw: (corner) => [...left.draw(corner), ...right.draw(paper(corner.x + offsetMm, corner.y))],
+});
+
+/** Blocks on top of each other as one that is not divided. */
+export const stackBlock = (blocks: readonly Block[]): Block => ({
+  heightMm: blocks.reduce((sum, block) => sum + block.heightMm, 0),
+  draw: (corner) => {
+    let top = corner.y;
+    return blocks.flatMap((block) => {
+      const marks = block.draw(paper(corner.x, top));
+      top -= block.heightMm;
+      return marks;
+    });
+  },
+});

@@ -1,0 +1,173 @@
+import type { Strip } from "../cutting/index.ts";
+import { at, distanceFlat, type FlatPoint, formatNumber } from "../foundation/index.ts";
+import type { Part } from "../patterns/index.ts";
+import type { Block } from "./blocks.ts";
+import { boxOf, heightOf, widthOf } from "./boxes.ts";
+import type { Design } from "./design.ts";
+import { dimensionMarks } from "./dimensions.ts";
+import type { Lettering } from "./lettering.ts";
+import { arrowMarks, type Placing, paper, placeMark, placePoint, textMark } from "./marks.ts";
+import { CONTENT_WIDTH_MM } from "./page-frame.ts";
+import { stationNumbers } from "./piece-labels.ts";
+import { standardScale } from "./scales.ts";
+import { stripPiece, toPaper } from "./strip-piece.ts";
+import { thin } from "./tile-map.ts";
+import type { Mark, PaperPoint } from "./types.ts";
+
+/** Room around the drawing for dimensions, numbers and the arrow, mm. */
+const BESIDE_MM = 14;
+const ABOVE_MM = 12;
+const BELOW_MM = 14;
+const MOST_HEIGHT_MM = 105;
+
+/** A corner of a strip: where two of its edges meet, numbered from 1. */
+export interface StripCorner {
+  readonly number: number;
+  readonly at: FlatPoint;
+}
+
+/** The corners of the outline, in its own order, then those of the holes. */
+export function stripCorners(strip: Strip): readonly StripCorner[] {
+  return strip.loops
+    .flatMap((loop) => loop.edges.map((edge) => at(edge.points, 0)))
+    .map((point, i) => ({ number: i + 1, at: point }));
+}
+
+/** Corner numbers at the start and end of every edge, in the order of the strip's loops. */
+export function cornerPairs(strip: Strip): readonly (readonly [number, number])[] {
+  let first = 1;
+  return strip.loops.flatMap((loop) => {
+    const count = loop.edges.length;
+    const pairs = loop.edges.map((_, i): readonly [number, number] => [first + i, first + ((i + 1) % count)]);
+    first += count;
+    return pairs;
+  });
+}
+
+/** The longest distances between corners: what to tape before the knife is taken up. */
+export function checkDiagonals(strip: Strip, count: number): readonly (readonly [number, number, number])[] {
+  const corners = stripCorners({ ...strip, loops: strip.loops.slice(0, 1) });
+  const pairs = corners.flatMap((a, i) =>
+    corners
+      .slice(i + 1)
+      .map((b): readonly [number, number, number] => [a.number, b.number, distanceFlat(a.at, b.at)]),
+  );
+  return [...pairs].sort((p, q) => q[2] - p[2] || p[0] - q[0]).slice(0, count);
+}
+
+/** The scaled drawing of a strip with overall dimensions, corner numbers and the arrow; and its scale. */
+export function stripDrawing(
+  design: Design,
+  strip: Strip,
+  part: Part,
+  lettering: Lettering,
+): { readonly block: Block; readonly scale: number } {
+  const piece = stripPiece(design, strip, part);
+  const box = boxOf(piece.lines.flatMap((line) => line.points));
+  const size = { widthMm: widthOf(box), heightMm: heightOf(box) };
+  const room = {
+    widthMm: CONTENT_WIDTH_MM - 2 * BESIDE_MM,
+    heightMm: MOST_HEIGHT_MM - ABOVE_MM - BELOW_MM,
+  };
+  const scale = standardScale(size, room);
+  const heightMm = size.heightMm / scale + ABOVE_MM + BELOW_MM;
+  const draw = (corner: PaperPoint): readonly Mark[] => {
+    const left = corner.x + (CONTENT_WIDTH_MM - size.widthMm / scale) / 2;
+    const placing: Placing = {
+      quarterTurned: false,
+      scaleX: 1 / scale,
+      scaleY: 1 / scale,
+      move: paper(left - box.left / scale, corner.y - ABOVE_MM - box.top / scale),
+    };
+    const put = (p: PaperPoint) => placePoint(p, placing);
+    const table = design.marking.find((candidate) => candidate.stripId === strip.id);
+    const finished = boxOf(piece.loops.flat());
+    return [
+      ...piece.lines.map((line) => {
+        const placed = placeMark(line, placing);
+        return placed.kind === "line" ? { ...placed, points: thin(placed.points) } : placed;
+      }),
+      ...spaced(
+        (table === undefined ? [] : stationNumbers(table, piece.loops)).map((mark) => ({
+          ...mark,
+          at: paper(put(mark.at).x, put(paper(mark.at.x, mark.at.y - 2.5)).y + 1),
+          heightMm: 1.8,
+        })),
+        lettering,
+      ),
+      ...cornerNumbers(strip, put, lettering),
+      ...dimensionMarks(
+        put(paper(finished.left, finished.bottom)),
+        put(paper(finished.right, finished.bottom)),
+        -8,
+        widthOf(finished),
+      ),
+      ...dimensionMarks(
+        put(paper(finished.left, finished.bottom)),
+        put(paper(finished.left, finished.top)),
+        8,
+        heightOf(finished),
+      ),
+      ...forwardMarks(paper(corner.x, corner.y - 4)),
+    ];
+  };
+  return { block: { heightMm, draw }, scale };
+}
+
+const forwardMarks = (from: PaperPoint): readonly Mark[] => [
+  ...arrowMarks(paper(from.x + 14, from.y), paper(from.x, from.y), 3, "outline"),
+  textMark(paper(from.x + 16, from.y - 1.2), "forward", { face: "bold" }),
+];
+
+/** Numbers that would run into the one before are left out. */
+function spaced<T extends { readonly at: PaperPoint; readonly text: string; readonly heightMm: number }>(
+  marks: readonly T[],
+  lettering: Lettering,
+): readonly T[] {
+  let end = Number.NEGATIVE_INFINITY;
+  return marks.filter((mark) => {
+    const half = lettering.widthMm(mark.text, "mono", mark.heightMm) / 2;
+    if (mark.at.x - half < end + 1) return false;
+    end = mark.at.x + half;
+    return true;
+  });
+}
+
+/** Each number a little outside its corner, away from the neighbours; those that would collide are left out. */
+function cornerNumbers(
+  strip: Strip,
+  put: (p: PaperPoint) => PaperPoint,
+  lettering: Lettering,
+): readonly Mark[] {
+  const placed: PaperPoint[] = [];
+  let number = 0;
+  return strip.loops.flatMap((loop) =>
+    loop.edges.flatMap((edge, i): Mark[] => {
+      number += 1;
+      const before = at(loop.edges, (i + loop.edges.length - 1) % loop.edges.length);
+      const [p, from, to] = [
+        put(toPaper(at(edge.points, 0))),
+        put(toPaper(at(before.points, -2))),
+        put(toPaper(at(edge.points, 1))),
+      ];
+      const spot = outside(p, from, to);
+      if (placed.some((other) => Math.hypot(other.x - spot.x, other.y - spot.y) < 3.2)) return [];
+      placed.push(spot);
+      const text = formatNumber(number, 0);
+      const wide = lettering.widthMm(text, "bold", 2.5);
+      return [textMark(paper(spot.x - wide / 2, spot.y - 1.25), text, { face: "bold" })];
+    }),
+  );
+}
+
+/** The material lies left of the walk from → p → to; outside is right of it. */
+function outside(p: PaperPoint, from: PaperPoint, to: PaperPoint): PaperPoint {
+  const right = (a: PaperPoint, b: PaperPoint) => {
+    const length = Math.hypot(b.x - a.x, b.y - a.y) || 1;
+    return paper((b.y - a.y) / length, -(b.x - a.x) / length);
+  };
+  const [r1, r2] = [right(from, p), right(p, to)];
+  const [x, y] = [r1.x + r2.x, r1.y + r2.y];
+  const length = Math.hypot(x, y) || 1;
+  return paper(p.x + (x / length) * 3.6, p.y + (y / length) * 3.6);
+}

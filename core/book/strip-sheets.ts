@@ -1,0 +1,173 @@
+import type { Strip } from "../cutting/index.ts";
+import { formatAngle, formatMm, formatNumber } from "../foundation/index.ts";
+import type { MarkingTable } from "../marking/index.ts";
+import type { Part } from "../patterns/index.ts";
+import { type Block, flowBlocks, gapBlock, headingBlock, paragraphBlock, tableBlocks } from "./blocks.ts";
+import { cautionWords } from "./cautions.ts";
+import type { Design } from "./design.ts";
+import { edgeWords } from "./edge-neighbours.ts";
+import type { Lettering } from "./lettering.ts";
+import { CONTENT, CONTENT_WIDTH_MM, type SheetBody } from "./page-frame.ts";
+import { checkDiagonals, cornerPairs, stripDrawing } from "./strip-drawing.ts";
+import { zoneWords } from "./strip-piece.ts";
+
+/** The sheets of one strip: drawing, edges with their three lengths, bends, marking-out table. */
+export function stripSheets(
+  design: Design,
+  strip: Strip,
+  part: Part,
+  lettering: Lettering,
+): readonly SheetBody[] {
+  const drawing = stripDrawing(design, strip, part, lettering);
+  const table = design.marking.find((candidate) => candidate.stripId === strip.id);
+  const text = (words: string) => paragraphBlock(words, CONTENT_WIDTH_MM, lettering);
+  const blocks: readonly Block[] = [
+    paragraphBlock(`${strip.id}  ${part.name}`, CONTENT_WIDTH_MM, lettering, { heightMm: 5, face: "bold" }),
+    text(faceWords(design, strip, part)),
+    text(cautionWords(design.project.cutting.tool === "hot-wire" ? "hot wire" : "knife")),
+    drawing.block,
+    text(diagonalWords(strip)),
+    headingBlock("Edges, lengths in mm"),
+    ...edgeTable(design, strip, part, lettering),
+    ...bendTable(part, lettering),
+    ...(table === undefined ? [] : markingBlocks(table, lettering)),
+  ];
+  return flowBlocks(blocks, CONTENT).map((marks) => ({
+    title: `Strip ${strip.id}`,
+    documentType: "strip",
+    scale: `1:${drawing.scale}`,
+    marks,
+  }));
+}
+
+function faceWords(design: Design, strip: Strip, part: Part): string {
+  const { foams } = design.project.materials;
+  const foam = foams.find((candidate) => candidate.id === part.foamId)?.name ?? part.foamId;
+  const stock = design.project.stock.find((candidate) => candidate.id === strip.stockId);
+  const from =
+    stock === undefined
+      ? "No stock fits."
+      : `From stock ${formatNumber(stock.lengthMm, 0)} × ${formatNumber(stock.widthMm, 0)} mm.`;
+  const mirrored =
+    part.hand === "left"
+      ? ` This is the mirror image of the right hand: do not turn the right-hand strip over.`
+      : "";
+  const hand = part.hand === "whole" ? "It lies across the centre line." : `${sentence(part.hand)} hand.`;
+  return `Drawn with the ${part.faceShown} toward you. ${hand}${mirrored} ${formatNumber(part.thicknessMm, 1)} mm ${foam}, ${formatNumber(strip.areaMm2 / 1e6, 3)} m². ${from}`;
+}
+
+const sentence = (words: string): string => words.charAt(0).toUpperCase() + words.slice(1);
+
+function diagonalWords(strip: Strip): string {
+  const diagonals = checkDiagonals(strip, 3);
+  if (diagonals.length === 0) return "";
+  const words = diagonals.map(([a, b, length]) => `${a} to ${b} ${formatMm(length)} mm`).join("; ");
+  return `Check by tape, corner to corner on the flat: ${words}.`;
+}
+
+function edgeTable(design: Design, strip: Strip, part: Part, lettering: Lettering): readonly Block[] {
+  const pairs = cornerPairs(strip);
+  const columns = [
+    { title: "Edge", widthMm: 16, face: "mono" as const },
+    { title: "Name", widthMm: 32 },
+    { title: "Meets", widthMm: 46 },
+    { title: "Drawn", widthMm: 20, face: "mono" as const, anchor: "end" as const },
+    { title: "In space", widthMm: 20, face: "mono" as const, anchor: "end" as const },
+    { title: "Flat", widthMm: 20, face: "mono" as const, anchor: "end" as const },
+    { title: "Bevel", widthMm: 20, face: "mono" as const, anchor: "end" as const },
+  ];
+  const rows = strip.loops
+    .flatMap((loop) => loop.edges)
+    .map((edge, i) => {
+      const measured = strip.edges.find((candidate) => candidate.edgeId === edge.edgeId);
+      const [from, to] = pairs[i] ?? [0, 0];
+      const lengths = measured
+        ? [measured.drawnLengthMm, measured.spaceLengthMm, measured.flatLengthMm].map(formatMm)
+        : ["", "", ""];
+      return [
+        `${from}–${to}`,
+        edge.name,
+        edgeWords(design, strip, part, edge),
+        ...lengths,
+        measured === undefined ? "" : bevelWords(measured.bevelRad),
+      ];
+    });
+  return [
+    ...tableBlocks(columns, rows, lettering),
+    gapBlock(1.5),
+    paragraphBlock(
+      "Drawn: on the drawn face. In space and flat: at the neutral fibre, bent and laid flat; the two agree. Bevel off square, at the edge's start and end.",
+      CONTENT_WIDTH_MM,
+      lettering,
+      { heightMm: 1.8 },
+    ),
+  ];
+}
+
+/** A bevel that runs from start to end of an edge; a dash for square. */
+export function bevelWords([start, end]: readonly [number, number]): string {
+  const [first, last] = [formatAngle(start), formatAngle(end)];
+  if (first === last) return first === "0.0°" ? "square" : first;
+  return `${first} ${last}`;
+}
+
+function bendTable(part: Part, lettering: Lettering): readonly Block[] {
+  if (part.zones.every((zone) => zone.leastRadiusMm === undefined)) {
+    return [paragraphBlock("This strip stays flat.", CONTENT_WIDTH_MM, lettering)];
+  }
+  const columns = [
+    { title: "From", widthMm: 22, face: "mono" as const, anchor: "end" as const },
+    { title: "To", widthMm: 22, face: "mono" as const, anchor: "end" as const },
+    { title: "Bend", widthMm: 72 },
+    { title: "Method", widthMm: 28 },
+    { title: "Strain", widthMm: 30, face: "mono" as const, anchor: "end" as const },
+  ];
+  const rows = part.zones.map((zone) => [
+    formatMm(zone.fromUMm),
+    formatMm(zone.toUMm),
+    zoneWords(zone),
+    zone.verdict,
+    `${formatNumber(zone.strain * 100, 2)} %`,
+  ]);
+  return [headingBlock("Bends, along the strip"), ...tableBlocks(columns, rows, lettering)];
+}
+
+/** At most this many marks stand beside each other in the table. */
+const MOST_OFFSETS = 6;
+
+function markingBlocks(table: MarkingTable, lettering: Lettering): readonly Block[] {
+  const most = Math.max(1, ...table.rows.map((row) => row.offsetsMm.length));
+  const shown = Math.min(most, MOST_OFFSETS);
+  const columns = [
+    { title: "Along", widthMm: 22, face: "mono" as const, anchor: "end" as const },
+    ...Array.from({ length: shown }, (_, i) => ({
+      title: `Mark ${i + 1}`,
+      widthMm: Math.min(26, 128 / shown),
+      face: "mono" as const,
+      anchor: "end" as const,
+    })),
+    { title: "Why", widthMm: 24 },
+  ];
+  const rows = table.rows.map((row) => {
+    const rest = row.offsetsMm
+      .slice(shown - 1)
+      .map(formatMm)
+      .join(", ");
+    const marks = Array.from({ length: shown }, (_, i) => {
+      const offset = row.offsetsMm[i];
+      if (offset === undefined) return "";
+      return i === shown - 1 && row.offsetsMm.length > shown ? rest : formatMm(offset);
+    });
+    return [formatMm(row.alongMm), ...marks, row.reason];
+  });
+  const { origin, straightMissMm, battenMissMm } = table;
+  return [
+    headingBlock("Marking out, mm"),
+    paragraphBlock(
+      `Draw one straight datum along the strip; it starts at flat u ${formatMm(origin.u)}, v ${formatMm(origin.v)}. Measure along it, then square from it; positive to the right hand looking forward. Largest miss when the marks are joined straight ${formatNumber(straightMissMm, 2)} mm, with a batten ${formatNumber(battenMissMm, 2)} mm.`,
+      CONTENT_WIDTH_MM,
+      lettering,
+    ),
+    ...tableBlocks(columns, rows, lettering),
+  ];
+}
