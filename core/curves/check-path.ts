@@ -5,7 +5,7 @@ import {
   MOST_NODES,
   ROUNDING_RELATIVE,
 } from "../foundation/index.ts";
-import { type CornerArc, cornerArcs } from "./corner-arcs.ts";
+import { type CornerArc, cornerArcs, isRadius } from "./corner-arcs.ts";
 import { indexBefore, type PathSegment, segmentsOf } from "./path-segments.ts";
 import type { Path, PathNode } from "./types.ts";
 
@@ -54,11 +54,11 @@ export function checkPath(path: Path): PathProblem[] {
   );
   const problems = [...countProblems(path), ...emptyStretches, ...numbers];
   if (emptyStretches.length > 0) return problems;
-  const wrong = new Set(numbers.flatMap((problem) => ("nodeId" in problem ? [problem.nodeId] : [])));
+  const misplaced = new Set(numbers.flatMap((problem) => (isCoordinate(problem) ? [problem.nodeId] : [])));
   const isSound = (segment: PathSegment) =>
-    !wrong.has(segment.fromElement.id) && !wrong.has(segment.toElement.id);
+    !misplaced.has(segment.fromElement.id) && !misplaced.has(segment.toElement.id);
   const segments = segmentsOf(path).map((segment) => (segment && isSound(segment) ? segment : undefined));
-  return [...problems, ...lengthProblems(segments), ...radiusProblems(path, segments, wrong)];
+  return [...problems, ...lengthProblems(segments), ...radiusProblems(path, segments)];
 }
 
 /** The fewest elements that enclose or reach anything: a curve or a followed stretch may close on one node less. */
@@ -73,7 +73,12 @@ function countProblems(path: Path): PathProblem[] {
 
 const FULL_TURN_RAD = 2 * Math.PI;
 
-function numberProblems(node: PathNode): PathProblem[] {
+type NumberProblem = Extract<PathProblem, { readonly field: NodeField }>;
+
+const isCoordinate = (problem: NumberProblem): boolean =>
+  problem.field === "axis0" || problem.field === "axis1";
+
+function numberProblems(node: PathNode): NumberProblem[] {
   const far = LARGEST_COORDINATE_MM;
   const least = COINCIDENT_POINTS_MM;
   return [
@@ -91,7 +96,7 @@ function numberProblem(
   field: NodeField,
   value: number | undefined,
   [least, most]: readonly [number, number],
-): PathProblem[] {
+): NumberProblem[] {
   if (value === undefined) return [];
   if (!Number.isFinite(value)) return [{ kind: "not-a-number", nodeId, field, value }];
   if (value >= least && value <= most) return [];
@@ -106,17 +111,13 @@ function lengthProblems(segments: readonly (PathSegment | undefined)[]): PathPro
   );
 }
 
-function radiusProblems(
-  path: Path,
-  segments: readonly (PathSegment | undefined)[],
-  wrong: ReadonlySet<string>,
-): PathProblem[] {
+function radiusProblems(path: Path, segments: readonly (PathSegment | undefined)[]): PathProblem[] {
   const long = segments.map((segment) =>
     segment && segment.chordMm >= COINCIDENT_POINTS_MM ? segment : undefined,
   );
   const arcs = cornerArcs(path, long);
   return path.elements.flatMap((element, i): PathProblem[] => {
-    if (element.kind !== "node" || !element.radiusMm || wrong.has(element.id)) return [];
+    if (element.kind !== "node" || !isRadius(element.radiusMm)) return [];
     if (!isBetweenLines(path, i)) return [{ kind: "radius-needs-lines", nodeId: element.id }];
     const largestMm = largestRadiusMm(path, i, long, arcs);
     if (largestMm === undefined || element.radiusMm <= largestMm * (1 + ROUNDING_RELATIVE)) return [];

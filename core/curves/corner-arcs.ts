@@ -25,7 +25,7 @@ export function cornerArcs(
   segments: readonly (PathSegment | undefined)[],
 ): (CornerArc | undefined)[] {
   return path.elements.map((element, i) => {
-    if (element.kind !== "node" || !element.radiusMm) return undefined;
+    if (element.kind !== "node" || !isRadius(element.radiusMm)) return undefined;
     const before = indexBefore(path, i);
     const arriving = before === undefined ? undefined : segments[before];
     const leaving = segments[i];
@@ -33,6 +33,10 @@ export function cornerArcs(
     return cornerArc(element.id, element.radiusMm, arriving, leaving);
   });
 }
+
+/** Whether a node carries a radius that can be drawn; other numbers are problems of their own. */
+export const isRadius = (radiusMm: number | undefined): radiusMm is number =>
+  radiusMm !== undefined && radiusMm > 0 && Number.isFinite(radiusMm);
 
 function cornerArc(
   nodeId: string,
