@@ -1,1 +1,2 @@
+export { glueMassKg } from "./glue-mass.ts";
 export type { GlueStep } from "./types.ts";

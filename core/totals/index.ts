@@ -1,1 +1,2 @@
-export type { Totals } from "./types.ts";
+export { foamMassKg, totalTray } from "./total-tray.ts";
+export type { Totals, Tray } from "./types.ts";

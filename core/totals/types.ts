@@ -1,3 +1,17 @@
+import type { Seam, Strip } from "../cutting/index.ts";
+import type { Jig } from "../jig/index.ts";
+import type { Joint } from "../joints/index.ts";
+import type { Part } from "../patterns/index.ts";
+
+/** What the totals are taken of. */
+export interface Tray {
+  readonly parts: readonly Part[];
+  readonly strips: readonly Strip[];
+  readonly seams: readonly Seam[];
+  readonly joints: readonly Joint[];
+  readonly jig: Jig;
+}
+
 /** What the tray adds up to. Masses are of bare foam; skins and mounts come with their own stages. */
 export interface Totals {
   readonly partCount: number;

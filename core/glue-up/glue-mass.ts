@@ -1,0 +1,13 @@
+import type { Part } from "../patterns/index.ts";
+import { glueOf, type Project } from "../project/index.ts";
+
+/**
+ * Glue that stays in a joint, kg: its length times the thinnest foam that meets there times the glue's spread.
+ * A seat's face is the fence's thickness, which is the thinner one or as thick.
+ */
+export function glueMassKg(lengthMm: number, parts: readonly Part[], project: Project): number {
+  const thicknessMm = Math.min(...parts.map((part) => part.thicknessMm));
+  const spread = glueOf(project)?.spreadKgPerM2 ?? 0;
+  const massKg = (lengthMm / 1000) * (thicknessMm / 1000) * spread;
+  return Number.isFinite(massKg) && massKg > 0 ? massKg : 0;
+}

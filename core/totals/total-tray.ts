@@ -1,0 +1,81 @@
+import { type Strip, signedAreaMm2 } from "../cutting/index.ts";
+import { formatNumber } from "../foundation/index.ts";
+import { glueMassKg } from "../glue-up/index.ts";
+import type { Jig } from "../jig/index.ts";
+import type { Part } from "../patterns/index.ts";
+import { foamOf, type Project, ribBoardOf, type Stock } from "../project/index.ts";
+import { handsOnHours } from "./hands-on-hours.ts";
+import type { Totals, Tray } from "./types.ts";
+
+/**
+ * The sums over a tray: bare foam, glue that stays in the joints, stock and board by area (the least that can
+ * be enough, before anything is laid out), and hands-on hours. Masses in kg, areas in mm², lengths in mm.
+ */
+export function totalTray(tray: Tray, project: Project): Totals {
+  const { parts, strips, seams, joints } = tray;
+  const foamMasses = parts.map((part) => foamMassKg(part, project));
+  return {
+    partCount: parts.length,
+    stripCount: strips.length,
+    foamAreaMm2: sum(parts.map(({ flatAreaMm2 }) => flatAreaMm2)),
+    foamMassKg: sum(foamMasses),
+    glueMassKg: sum(glueLines(tray).map(({ lengthMm, meeting }) => glueMassKg(lengthMm, meeting, project))),
+    jointLengthMm: sum([...joints, ...seams].map(({ lengthMm }) => lengthMm)),
+    stock: project.stock.flatMap((stock) => stockTotal(stock, strips, project)),
+    ...boardTotals(tray.jig, project),
+    handsOnHours: handsOnHours(tray, project),
+  };
+}
+
+const sum = (values: readonly number[]): number => values.reduce((total, value) => total + value, 0);
+
+/** The bare foam of one part, kg; 0 where its foam is unknown. */
+export function foamMassKg(part: Part, project: Project): number {
+  const density = foamOf(project, part.foamId)?.densityKgPerM3 ?? 0;
+  return part.flatAreaMm2 * part.thicknessMm * 1e-9 * density;
+}
+
+interface GlueLine {
+  readonly lengthMm: number;
+  readonly meeting: readonly Part[];
+}
+
+function glueLines({ parts, seams, joints }: Tray): GlueLine[] {
+  const partsOf = (ids: readonly string[]) => parts.filter(({ id }) => ids.includes(id));
+  return [
+    ...joints.map(({ lengthMm, partIds }) => ({ lengthMm, meeting: partsOf(partIds) })),
+    ...seams.map(({ lengthMm, partId }) => ({ lengthMm, meeting: partsOf([partId]) })),
+  ].filter(({ meeting }) => meeting.length > 0);
+}
+
+function stockTotal(stock: Stock, strips: readonly Strip[], project: Project): Totals["stock"] {
+  const own = strips.filter(({ stockId }) => stockId === stock.id);
+  if (own.length === 0) return [];
+  const areaMm2 = sum(own.flatMap(({ cutLinesMm }) => cutLinesMm.map(signedAreaMm2)));
+  const lostMm = 2 * Math.max(0, project.cutting.stockEdgeMm);
+  const sheetMm2 = (stock.lengthMm - lostMm) * (stock.widthMm - lostMm);
+  const foamName = foamOf(project, stock.foamId)?.name ?? stock.foamId;
+  const size = `${formatNumber(stock.lengthMm, 0)} × ${formatNumber(stock.widthMm, 0)}`;
+  const name = `${foamName}, ${formatNumber(stock.thicknessMm, 0)} mm, ${size}`;
+  return [{ stockId: stock.id, name, areaMm2, sheetsAtLeast: sheetsAtLeast(areaMm2, sheetMm2) }];
+}
+
+/** How many sheets an area needs when nothing is wasted; a hair over a whole number is rounding. */
+const sheetsAtLeast = (areaMm2: number, sheetMm2: number): number =>
+  sheetMm2 > 0 ? Math.max(0, Math.ceil(areaMm2 / sheetMm2 - 1e-9)) : 0;
+
+function boardTotals(
+  { ribs }: Jig,
+  project: Project,
+): Pick<Totals, "ribBoardAreaMm2" | "ribBoardsAtLeast" | "ribBoardMassKg"> {
+  const areas = ribs.map(({ outlineMm }) => Math.abs(signedAreaMm2(outlineMm)));
+  const volumes = ribs.map(({ thicknessMm }, i) => (areas[i] ?? 0) * thicknessMm);
+  const board = ribBoardOf(project);
+  const ribBoardAreaMm2 = sum(areas);
+  return {
+    ribBoardAreaMm2,
+    ribBoardsAtLeast:
+      board === undefined ? 0 : sheetsAtLeast(ribBoardAreaMm2, board.lengthMm * board.widthMm),
+    ribBoardMassKg: sum(volumes) * 1e-9 * (board?.densityKgPerM3 ?? 0),
+  };
+}
