@@ -1,7 +1,17 @@
 export { drawBook } from "./book.ts";
+export { type DataTable, dataTables } from "./data-tables.ts";
 export type { Design } from "./design.ts";
 export { type Fonts, type Lettering, readLettering } from "./lettering.ts";
 export type { PageWindow } from "./page-window.ts";
+export { drawPiecePages } from "./piece-pages.ts";
+export {
+  type Report,
+  type ReportPart,
+  type ReportProblem,
+  type ReportRib,
+  type ReportStrip,
+  reportOf,
+} from "./report.ts";
 export type { PlacedPiece, TemplateLayout, Tile } from "./template-layouts.ts";
 export { drawTemplates, type PlannedTemplates, planTemplates, type TemplatePlan } from "./templates.ts";
 export type { DrawingPage, DrawingSet, LineStyle, Mark, PaperPoint, TextFace } from "./types.ts";

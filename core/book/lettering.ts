@@ -66,7 +66,7 @@ function legibleCharacter(character: string, face: MeasuredFace): string {
 
 function readFace(bytes: Uint8Array): MeasuredFace {
   const font = parserOf(opentype)(bytes.slice().buffer);
-  const os2: unknown = font.tables["os2"];
+  const os2: unknown = font.tables.os2;
   const capUnits = hasCapHeight(os2) ? os2.sCapHeight : 0.7 * font.unitsPerEm;
   const advances = new Map<string, number>();
   const indexOf = (character: string) => font.charToGlyph(character).index;

@@ -82,7 +82,7 @@ function firstPagesOf(layouts: readonly TemplateLayout[], first: number): readon
 }
 
 /** Every strip, and one rib of each outline whose top is not one straight line. */
-function templatePieces(design: Design): readonly Piece[] {
+export function templatePieces(design: Design): readonly Piece[] {
   const strips = design.strips.flatMap((strip) => {
     const part = design.parts.find((candidate) => candidate.id === strip.partId);
     return part === undefined ? [] : [stripPiece(design, strip, part)];
@@ -111,7 +111,8 @@ function pieceLabels(
   return labels;
 }
 
-function labelsOf(design: Design, room: LabelRoom): readonly Mark[] {
+/** The words of one piece in its own frame. */
+export function labelsOf(design: Design, room: LabelRoom): readonly Mark[] {
   const strip = design.strips.find((candidate) => candidate.id === room.piece.id);
   const part = design.parts.find((candidate) => candidate.id === strip?.partId);
   if (strip !== undefined && part !== undefined) return stripLabels(design, strip, part, room);

@@ -74,17 +74,18 @@ const windowPlacing = (window: PageWindow, origin: PaperPoint): Placing => ({
 /** The words of a piece that belong on a page: whole ones; what fits on no page whole moves inside one. */
 function wordsIn(placed: PlacedPiece, shown: Box, setting: TemplateSetting): readonly Mark[] {
   const labels = setting.labels.get(placed.piece.id) ?? [];
-  return labels.flatMap((label): readonly Mark[] => {
-    const mark = placeMark(label, placed.placing);
-    switch (mark.kind) {
-      case "text":
-        return textIn(uprightText(mark), shown, setting);
-      case "line":
-        return clipLine(mark, shown);
-      case "circle":
-        return boxHolds(shown, markBox(mark, setting.lettering)) ? [mark] : [];
-    }
-  });
+  return labels.flatMap((label) => wordIn(placeMark(label, placed.placing), shown, setting));
+}
+
+function wordIn(mark: Mark, shown: Box, setting: TemplateSetting): readonly Mark[] {
+  switch (mark.kind) {
+    case "text":
+      return textIn(uprightText(mark), shown, setting);
+    case "line":
+      return clipLine(mark, shown);
+    case "circle":
+      return boxHolds(shown, markBox(mark, setting.lettering)) ? [mark] : [];
+  }
 }
 
 function textIn(mark: TextMark, shown: Box, setting: TemplateSetting): readonly TextMark[] {

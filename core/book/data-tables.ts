@@ -1,0 +1,231 @@
+import { levelOf, roundTo, toDegrees, wordProblem } from "../foundation/index.ts";
+import type { Design } from "./design.ts";
+
+/** A table for a spreadsheet: the unit stands in each heading. */
+export interface DataTable {
+  /** File name without ending. */
+  readonly name: string;
+  readonly header: readonly string[];
+  readonly rows: readonly (readonly (string | number)[])[];
+}
+
+/** Numbers in tables keep this many places, mm. */
+const PLACES = 3;
+const mm = (value: number): number => roundTo(value, PLACES);
+const degrees = (angleRad: number): number => roundTo(toDegrees(angleRad), 2);
+
+/** Every list of the design as a table, in the order of the work. */
+export function dataTables(design: Design): readonly DataTable[] {
+  return [
+    partsTable(design),
+    edgesTable(design),
+    stripsTable(design),
+    markingTable(design),
+    jointsTable(design),
+    ribsTable(design),
+    ribHeightsTable(design),
+    glueUpTable(design),
+    stockTable(design),
+    problemsTable(design),
+  ];
+}
+
+const partsTable = (design: Design): DataTable => ({
+  name: "parts",
+  header: [
+    "part",
+    "name",
+    "kind",
+    "hand",
+    "face shown",
+    "thickness mm",
+    "area mm2",
+    "least radius mm",
+    "strain",
+    "verdict",
+  ],
+  rows: design.parts.map((part) => [
+    part.id,
+    part.name,
+    part.kind,
+    part.hand,
+    part.faceShown,
+    mm(part.thicknessMm),
+    mm(part.flatAreaMm2),
+    part.minRadiusMm === undefined ? "" : mm(part.minRadiusMm),
+    roundTo(part.maxStrain, 6),
+    part.verdict,
+  ]),
+});
+
+const edgesTable = (design: Design): DataTable => ({
+  name: "edges",
+  header: [
+    "strip",
+    "edge",
+    "name",
+    "role",
+    "drawn mm",
+    "in space mm",
+    "flat mm",
+    "bevel start deg",
+    "bevel end deg",
+  ],
+  rows: design.strips.flatMap((strip) =>
+    strip.edges.map((edge) => [
+      strip.id,
+      edge.edgeId,
+      edge.name,
+      edge.role,
+      mm(edge.drawnLengthMm),
+      mm(edge.spaceLengthMm),
+      mm(edge.flatLengthMm),
+      degrees(edge.bevelRad[0]),
+      degrees(edge.bevelRad[1]),
+    ]),
+  ),
+});
+
+const stripsTable = (design: Design): DataTable => ({
+  name: "strips",
+  header: ["strip", "part", "stock", "length mm", "width mm", "area mm2"],
+  rows: design.strips.map((strip) => {
+    const us = strip.outlineMm.map((p) => p.u);
+    const vs = strip.outlineMm.map((p) => p.v);
+    return [strip.id, strip.partId, strip.stockId ?? "", mm(spanOf(us)), mm(spanOf(vs)), mm(strip.areaMm2)];
+  }),
+});
+
+/** Largest less smallest. */
+export const spanOf = (values: readonly number[]): number => {
+  let [least, most] = [Infinity, -Infinity];
+  for (const value of values) {
+    least = Math.min(least, value);
+    most = Math.max(most, value);
+  }
+  return most >= least ? most - least : 0;
+};
+
+function markingTable(design: Design): DataTable {
+  const most = Math.max(0, ...design.marking.flatMap(({ rows }) => rows.map((row) => row.offsetsMm.length)));
+  return {
+    name: "marking-out",
+    header: ["strip", "along mm", "why", ...Array.from({ length: most }, (_, i) => `mark ${i + 1} mm`)],
+    rows: design.marking.flatMap((table) =>
+      table.rows.map((row) => [
+        table.stripId,
+        mm(row.alongMm),
+        row.reason,
+        ...Array.from({ length: most }, (_, i) => {
+          const offset = row.offsetsMm[i];
+          return offset === undefined ? "" : mm(offset);
+        }),
+      ]),
+    ),
+  };
+}
+
+const jointsTable = (design: Design): DataTable => ({
+  name: "joints",
+  header: [
+    "joint",
+    "kind",
+    "part",
+    "other part",
+    "length mm",
+    "fold start deg",
+    "fold end deg",
+    "cut",
+    "bevel deg",
+    "other bevel deg",
+  ],
+  rows: design.joints.map((joint) => [
+    joint.id,
+    joint.kind,
+    joint.partIds[0],
+    joint.partIds[1],
+    mm(joint.lengthMm),
+    degrees(joint.foldRad[0]),
+    degrees(joint.foldRad[1]),
+    joint.cut,
+    degrees(joint.bevelRad[0]),
+    degrees(joint.bevelRad[1]),
+  ]),
+});
+
+const ribsTable = (design: Design): DataTable => ({
+  name: "ribs",
+  header: ["rib", "runs", "at mm", "thickness mm", "station face", "cut", "straight top", "same as"],
+  rows: design.jig.ribs.map((rib) => [
+    rib.id,
+    rib.runs,
+    mm(rib.atMm),
+    mm(rib.thicknessMm),
+    rib.stationFace,
+    rib.cut,
+    rib.straightTop ? "yes" : "no",
+    rib.sameAs,
+  ]),
+});
+
+const ribHeightsTable = (design: Design): DataTable => ({
+  name: "rib-heights",
+  header: ["rib", "position mm", "station face mm", "far face mm", "bevel deg", "part"],
+  rows: design.jig.ribs.flatMap((rib) =>
+    rib.heights.map((height) => [
+      rib.id,
+      mm(height.atMm),
+      mm(height.stationFaceMm),
+      mm(height.farFaceMm),
+      degrees(height.bevelRad),
+      height.partId,
+    ]),
+  ),
+});
+
+const glueUpTable = (design: Design): DataTable => ({
+  name: "glue-up",
+  header: [
+    "step",
+    "place",
+    "title",
+    "adds",
+    "joins",
+    "why",
+    "glue length mm",
+    "glue kg",
+    "pins",
+    "pin spacing mm",
+    "wait h",
+  ],
+  rows: design.glueUp.map((step) => [
+    step.step,
+    step.place,
+    step.title,
+    step.adds.join(" "),
+    step.joins.join(" "),
+    step.why,
+    mm(step.glueLengthMm),
+    roundTo(step.glueMassKg, 4),
+    step.pins,
+    mm(step.pinSpacingMm),
+    step.waitHours,
+  ]),
+});
+
+const stockTable = (design: Design): DataTable => ({
+  name: "stock",
+  header: ["stock", "name", "area mm2", "sheets at least"],
+  rows: design.totals.stock.map((line) => [line.stockId, line.name, mm(line.areaMm2), line.sheetsAtLeast]),
+});
+
+const problemsTable = (design: Design): DataTable => ({
+  name: "problems",
+  header: ["level", "kind", "name", "words"],
+  rows: design.problems.map((problem) => [
+    levelOf(problem),
+    problem.kind,
+    problem.name,
+    wordProblem(problem),
+  ]),
+});

@@ -1,0 +1,37 @@
+import { boxOf, growBox, heightOf, markBox, widthOf } from "./boxes.ts";
+import type { Design } from "./design.ts";
+import { type Fonts, type Lettering, readLettering } from "./lettering.ts";
+import { type Placing, paper, placeMark } from "./marks.ts";
+import type { Piece } from "./piece.ts";
+import { labelsOf, templatePieces } from "./templates.ts";
+import type { DrawingPage } from "./types.ts";
+
+/** Free paper around a piece, mm. */
+const ROOM_MM = 10;
+
+/** Every strip and every rib that needs a template, each true to size on a page just large enough. */
+export function drawPiecePages(design: Design, fonts: Fonts): readonly DrawingPage[] {
+  const lettering = readLettering(fonts);
+  return templatePieces(design).map((piece) => piecePage(design, piece, lettering));
+}
+
+function piecePage(design: Design, piece: Piece, lettering: Lettering): DrawingPage {
+  const marks = [...piece.lines, ...labelsOf(design, { piece, lettering, avoid: [] })];
+  const corners = marks.flatMap((mark) => {
+    const box = markBox(mark, lettering);
+    return [paper(box.left, box.bottom), paper(box.right, box.top)];
+  });
+  const whole = growBox(boxOf(corners), ROOM_MM);
+  const placing: Placing = {
+    quarterTurned: false,
+    scaleX: 1,
+    scaleY: 1,
+    move: paper(-whole.left, -whole.bottom),
+  };
+  return {
+    name: piece.id,
+    widthMm: widthOf(whole),
+    heightMm: heightOf(whole),
+    marks: marks.map((mark) => placeMark(mark, placing)),
+  };
+}

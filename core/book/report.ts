@@ -1,0 +1,203 @@
+import type { Strip } from "../cutting/index.ts";
+import {
+  type FlatPoint,
+  levelOf,
+  type ProblemKind,
+  type ProblemLevel,
+  type ProblemPlace,
+  roundTo,
+  wordProblem,
+} from "../foundation/index.ts";
+import type { GlueStep } from "../glue-up/index.ts";
+import type { Baseboard, Rib, RibHeight } from "../jig/index.ts";
+import type { Joint } from "../joints/index.ts";
+import type { MarkingRow } from "../marking/index.ts";
+import { type Part, type PartEdge, polygonAreaMm2, polygonOfLoop } from "../patterns/index.ts";
+import type { Totals } from "../totals/index.ts";
+import type { Design } from "./design.ts";
+
+/** A strip in the report: a piece cut from stock, with its marking-out table. */
+export interface ReportStrip {
+  readonly id: string;
+  readonly outlineMm: readonly FlatPoint[];
+  readonly holesMm: readonly (readonly FlatPoint[])[];
+  /** Where the middle of the blade goes. */
+  readonly cutLinesMm: readonly (readonly FlatPoint[])[];
+  readonly areaMm2: number;
+  readonly stockId: string | null;
+  readonly edges: readonly PartEdge[];
+  /** The marking-out table: the datum starts at `datumMm` and runs along u. */
+  readonly stations: readonly MarkingRow[];
+  readonly datumMm: FlatPoint | null;
+  readonly straightMissMm: number | null;
+  readonly battenMissMm: number | null;
+}
+
+/** A part in the report: one sheet on one hand, flat outline seen from `faceShown`. */
+export interface ReportPart {
+  readonly id: string;
+  readonly sheetId: string;
+  readonly name: string;
+  readonly kind: Part["kind"];
+  readonly hand: Part["hand"];
+  readonly faceShown: Part["faceShown"];
+  readonly thicknessMm: number;
+  /** Area of the neutral fibre by quadrature in space, and of the flat outline as written. */
+  readonly spaceAreaMm2: number;
+  readonly flatAreaMm2: number;
+  /** Lengths: drawn on the air side; in space and flat at the neutral fibre. */
+  readonly edges: readonly PartEdge[];
+  /** Counter-clockwise; `holesMm` clockwise; `furtherOutlinesMm` where the part is in several islands. */
+  readonly outlineMm: readonly FlatPoint[];
+  readonly holesMm: readonly (readonly FlatPoint[])[];
+  readonly furtherOutlinesMm: readonly (readonly FlatPoint[])[];
+  /** Least radius of the neutral fibre; null where the part is flat. */
+  readonly minRadiusMm: number | null;
+  /** Largest outer-fibre strain t / (2 R). */
+  readonly maxStrain: number;
+  readonly verdict: Part["verdict"];
+  readonly zones: Part["zones"];
+  readonly strips: readonly ReportStrip[];
+}
+
+/** A rib in the report; heights are measured from the baseboard's upper face. */
+export interface ReportRib {
+  readonly id: string;
+  readonly name: string;
+  readonly runs: Rib["runs"];
+  readonly atMm: number;
+  readonly thicknessMm: number;
+  readonly stationFace: Rib["stationFace"];
+  readonly cut: Rib["cut"];
+  readonly mostProudMm: number;
+  readonly straightTop: boolean;
+  readonly sameAs: string;
+  readonly heights: readonly RibHeight[];
+  readonly outlineMm: readonly FlatPoint[];
+}
+
+/** A problem in the report: its kind, its words, what to click, and how much it stops. */
+export interface ReportProblem {
+  readonly kind: ProblemKind;
+  readonly level: ProblemLevel;
+  readonly words: string;
+  readonly name: string;
+  readonly place: ProblemPlace;
+}
+
+/**
+ * The numbers of every stage under stable names with their units: the content of `report.json`. Lengths in mm,
+ * areas in mm², angles in rad, masses in kg, times in hours.
+ */
+export interface Report {
+  readonly format: "traywright-report";
+  readonly version: 1;
+  readonly projectId: string;
+  readonly title: string;
+  readonly parts: readonly ReportPart[];
+  readonly joints: readonly Joint[];
+  readonly seams: Design["seams"];
+  readonly ribs: readonly ReportRib[];
+  readonly baseboard: Baseboard;
+  readonly glueUp: readonly GlueStep[];
+  readonly totals: Totals;
+  readonly problems: readonly ReportProblem[];
+}
+
+/** Lengths and angles keep this many places: a nanometre, far below anything that is cut. */
+const PLACES = 6;
+
+/** The report of a design, in the design's own order, rounded to a millionth of each unit. */
+export function reportOf(design: Design): Report {
+  const { project, problems } = design;
+  const report: Report = {
+    format: "traywright-report",
+    version: 1,
+    projectId: project.id,
+    title: project.title,
+    parts: design.parts.map((part) => reportPart(design, part)),
+    joints: design.joints,
+    seams: design.seams,
+    ribs: design.jig.ribs.map(reportRib),
+    baseboard: design.jig.baseboard,
+    glueUp: design.glueUp,
+    totals: design.totals,
+    problems: problems.map((problem) => ({
+      kind: problem.kind,
+      level: levelOf(problem),
+      words: wordProblem(problem),
+      name: problem.name,
+      place: problem.place,
+    })),
+  };
+  return rounded(report);
+}
+
+function reportPart(design: Design, part: Part): ReportPart {
+  const strips = design.strips.filter((strip) => strip.partId === part.id);
+  const [first, ...rest] = part.loops.map(polygonOfLoop);
+  const isOutline = (loop: readonly FlatPoint[]) => polygonAreaMm2(loop) > 0;
+  return {
+    id: part.id,
+    sheetId: part.sheetId,
+    name: part.name,
+    kind: part.kind,
+    hand: part.hand,
+    faceShown: part.faceShown,
+    thicknessMm: part.thicknessMm,
+    spaceAreaMm2: part.spaceAreaMm2,
+    flatAreaMm2: part.flatAreaMm2,
+    edges: part.edges,
+    outlineMm: first ?? [],
+    holesMm: rest.filter((loop) => !isOutline(loop)),
+    furtherOutlinesMm: rest.filter(isOutline),
+    minRadiusMm: part.minRadiusMm ?? null,
+    maxStrain: part.maxStrain,
+    verdict: part.verdict,
+    zones: part.zones,
+    strips: strips.map((strip) => reportStrip(design, strip)),
+  };
+}
+
+function reportStrip(design: Design, strip: Strip): ReportStrip {
+  const table = design.marking.find((candidate) => candidate.stripId === strip.id);
+  return {
+    id: strip.id,
+    outlineMm: strip.outlineMm,
+    holesMm: strip.holesMm,
+    cutLinesMm: strip.cutLinesMm,
+    areaMm2: strip.areaMm2,
+    stockId: strip.stockId ?? null,
+    edges: strip.edges,
+    stations: table?.rows ?? [],
+    datumMm: table?.origin ?? null,
+    straightMissMm: table?.straightMissMm ?? null,
+    battenMissMm: table?.battenMissMm ?? null,
+  };
+}
+
+const reportRib = (rib: Rib): ReportRib => ({
+  id: rib.id,
+  name: rib.name,
+  runs: rib.runs,
+  atMm: rib.atMm,
+  thicknessMm: rib.thicknessMm,
+  stationFace: rib.stationFace,
+  cut: rib.cut,
+  mostProudMm: rib.mostProudMm,
+  straightTop: rib.straightTop,
+  sameAs: rib.sameAs,
+  heights: rib.heights,
+  outlineMm: rib.outlineMm,
+});
+
+/** The same value with every number in it rounded. */
+function rounded<T>(value: T): T;
+function rounded(value: unknown): unknown {
+  if (typeof value === "number") return roundTo(value, PLACES);
+  if (Array.isArray(value)) return value.map((item: unknown) => rounded(item));
+  if (typeof value !== "object" || value === null) return value;
+  return Object.fromEntries(
+    Object.entries(value).map(([key, item]: [string, unknown]) => [key, rounded(item)]),
+  );
+}
