@@ -79,8 +79,15 @@ function wordExpected(issue: v.BaseIssue<unknown>): string {
   const expected = issue.expected ?? "something else";
   if (expected.includes("NaN")) return "a number";
   if (expected.startsWith("(")) return `one of ${expected.slice(1, -1).split(" | ").join(", ")}`;
-  return expected;
+  return PLAIN_WORDS[expected] ?? expected;
 }
+
+const PLAIN_WORDS: Readonly<Record<string, string>> = {
+  Object: "a group of fields",
+  Array: "a list",
+  string: "text",
+  boolean: "true or false",
+};
 
 /** A fault inside a choice is told by its first inner fault where that lies deeper. */
 function deepestIssue(issue: v.BaseIssue<unknown>): v.BaseIssue<unknown> {

@@ -176,6 +176,9 @@ interface Fallback {
   readonly fallbackMm: number;
 }
 
+/** A straight rise at one x lower than this is no step: a tenth of the nearest anybody sands to. */
+const LEAST_STEP_MM = 0.1;
+
 /**
  * Where a curve in (x, z) falls farthest behind the greatest x before it, if by more than the profile may; or an
  * upright step, which is as little single-valued. The turning points inside pieces are looked at too.
@@ -187,7 +190,10 @@ function fallbackOf(curve: Curve): Fallback | undefined {
     const nodeId = piece.startNodeId ?? piece.endNodeId;
     const start = startOfPiece(piece);
     const end = endOfPiece(piece);
-    const isStep = piece.kind === "line" && Math.abs(end[0] - start[0]) <= PROFILE_FALLBACK_MM;
+    const isStep =
+      piece.kind === "line" &&
+      Math.abs(end[0] - start[0]) <= PROFILE_FALLBACK_MM &&
+      Math.abs(end[1] - start[1]) >= LEAST_STEP_MM;
     if (isStep && worst === undefined) worst = { nodeId, atXMm: start[0], fallbackMm: 0 };
     for (const t of [0, ...extremeParameters(piece, [1, 0]), 1]) {
       const x = pointOnPiece(piece, t)[0];
