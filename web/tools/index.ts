@@ -2,6 +2,7 @@ export { chosenProfile } from "./chosen-profile.ts";
 export type { DrawingView } from "./drawing-view.ts";
 export { elementsOfLine } from "./elements-of-line.ts";
 export { evaluateSum } from "./evaluate-sum.ts";
+export { flattenForScreen } from "./flatten-for-screen.ts";
 export { idsOf, newId, nodeLabel } from "./new-id.ts";
 export {
   findLine,

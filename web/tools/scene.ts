@@ -11,7 +11,7 @@ import type {
 import type { DrawingView } from "./drawing-view.ts";
 import { flattenForScreen } from "./flatten-for-screen.ts";
 
-/** One smooth piece of a drawn edge with the points that are drawn and the curve parameter at each. */
+/** One smooth piece of a drawn edge with the points that are drawn and the edge's curve parameter at each. */
 export interface Stretch {
   readonly piece: CurvePiece;
   readonly points: readonly Vec2[];
@@ -162,34 +162,50 @@ function sceneEdges(
   curve: Curve | undefined,
 ): { readonly edges: readonly SceneEdge[]; readonly broken: boolean } {
   if (curve === undefined) return { edges: chords(nodes, closed), broken: true };
-  const edges: SceneEdge[] = [];
-  elements.forEach((element, index) => {
+  const isReversed = runsAgainst(curve);
+  const edges = elements.flatMap((element, index): readonly SceneEdge[] => {
     const after = elements[index + 1] ?? (closed ? elements[0] : undefined);
-    if (element.kind === "follow") edges.push(...followedEdges(element.id, element.edgeName, curve));
-    const stretches = stretchesOf(curve, (edgeId) => edgeId === element.id);
-    if (after === undefined || stretches.length === 0 || element.kind === "follow") return;
-    const ends = endsOf(nodes, element.id, after.id);
-    edges.push({
-      edgeId: element.id,
-      kind: element.next,
-      stretches,
-      ends: element.next === "line" ? ends : undefined,
-      name: element.edgeName,
-    });
+    const leaving = element.kind === "follow" ? `${element.id}-next` : element.id;
+    const ends =
+      after && element.kind === "node" && element.next === "line"
+        ? endsOf(nodes, element.id, after.id)
+        : undefined;
+    return [
+      ...(element.kind === "follow"
+        ? edgeOf(curve, isReversed, element.id, { kind: "follow", ends: undefined, name: element.edgeName })
+        : []),
+      ...edgeOf(curve, isReversed, leaving, {
+        kind: element.next,
+        ends,
+        name: element.kind === "node" ? element.edgeName : undefined,
+      }),
+    ];
   });
   return { edges, broken: false };
 }
 
-/** The followed stretch and the segment that leaves it carry the id of the piece that follows. */
-function followedEdges(followId: string, name: string | undefined, curve: Curve): readonly SceneEdge[] {
-  const stretches = stretchesOf(curve, (edgeId) => edgeId === followId || edgeId.startsWith(`${followId}:`));
-  return stretches.length === 0
-    ? []
-    : [{ edgeId: followId, kind: "follow", stretches, ends: undefined, name }];
+/** Outlines are compiled counter-clockwise, whichever way they were drawn; the scene keeps the drawn way. */
+const runsAgainst = (curve: Curve): boolean =>
+  curve.pieces.some(({ edgeId, endNodeId }) => endNodeId === edgeId || endNodeId === `${edgeId}-start`);
+
+function edgeOf(
+  curve: Curve,
+  isReversed: boolean,
+  edgeId: string,
+  fields: Pick<SceneEdge, "kind" | "ends" | "name">,
+): readonly SceneEdge[] {
+  const inOrder = curve.pieces
+    .filter((piece) => piece.edgeId === edgeId)
+    .map((piece) => ({ piece, ...flattenForScreen(piece) }));
+  if (inOrder.length === 0) return [];
+  return [{ edgeId, ...fields, stretches: isReversed ? inOrder.reverse().map(turnedRound) : inOrder }];
 }
 
-const stretchesOf = (curve: Curve, belongs: (edgeId: string) => boolean): readonly Stretch[] =>
-  curve.pieces.flatMap((piece) => (belongs(piece.edgeId) ? [{ piece, ...flattenForScreen(piece) }] : []));
+const turnedRound = (stretch: Stretch): Stretch => ({
+  piece: stretch.piece,
+  points: [...stretch.points].reverse(),
+  parameters: stretch.parameters.map((t) => 1 - t).reverse(),
+});
 
 function endsOf(
   nodes: readonly PlacedNode[],

@@ -1,0 +1,188 @@
+import { Maximize, Minus, Plus } from "lucide-react";
+import { type KeyboardEvent, useEffect, useMemo, useRef, useState } from "react";
+import { formatMm, roundTo } from "../../core/foundation/index.ts";
+import { useSize } from "../controls/index.ts";
+import { useDocument, useView } from "../stores/index.ts";
+import { BoardCanvas } from "./BoardCanvas.tsx";
+import { planExtent, sideExtent } from "./extents.ts";
+import { PromptStrip } from "./PromptStrip.tsx";
+import type { Sheet } from "./place-at.ts";
+import { useHand } from "./use-hand.ts";
+import { useKeys } from "./use-keys.ts";
+import { usePointer } from "./use-pointer.ts";
+import { sceneFor } from "./use-scene.ts";
+import { fitViews, type Layout, layoutOf, planTransform, sideTransform, zoomAbout } from "./viewport.ts";
+import "./board.css";
+
+/** How many times as tall as it is the side view and the cross-section are drawn. */
+const HEIGHT_FACTORS = [1, 2, 4] as const;
+
+/** The drawing board: plan over side view on one x axis, the cross-section at the hairline beside. */
+export function Board() {
+  const { ref, widthPx, heightPx } = useSize<HTMLDivElement>();
+  const [heightFactor, setHeightFactor] = useState<number>(2);
+  const { sight, hear } = useHand();
+  const viewport = useView((view) => view.viewport);
+  const layout = useMemo(() => layoutOf(widthPx, heightPx), [widthPx, heightPx]);
+  const firstField = useRef<HTMLInputElement>(null);
+
+  const sheetNow = (): Sheet => ({ viewport: useView.getState().viewport, layout, heightFactor });
+  const pointer = usePointer(ref, sheetNow, hear);
+  const fitNow = useFit(layout, heightFactor);
+  const zoom = (factor: number) => {
+    const { setViewport, viewport: now } = useView.getState();
+    const middle = [layout.side.widthPx / 2, layout.plan.heightPx / 2] as const;
+    setViewport(zoomAbout(now, layout, middle, { factor, heightFactor }));
+  };
+  useKeys({
+    hear,
+    fit: fitNow,
+    zoom,
+    type: (letter) => typeInto(firstField.current, letter),
+    edit: editChosen,
+  });
+
+  const plan = planTransform(viewport, layout);
+  const side = sideTransform(viewport, layout, heightFactor);
+  return (
+    <div className="board">
+      <PromptStrip sight={sight} hear={hear} first={firstField} leave={() => ref.current?.focus()} />
+      <div
+        ref={ref}
+        className="drawing"
+        // biome-ignore lint/a11y/noNoninteractiveTabindex: the drawing takes keys
+        tabIndex={0}
+        role="application"
+        aria-label="Drawing board: plan over side view. N and P go from node to node, the arrow keys move it, Enter edits it as numbers."
+        data-testid="drawing"
+        data-tool-view={sight.view}
+        data-plan-transform={JSON.stringify(shownTransform(plan))}
+        data-side-transform={JSON.stringify(shownTransform(side))}
+        {...pointer}
+      >
+        {widthPx > 0 && heightPx > 0 ? (
+          <BoardCanvas {...{ widthPx, heightPx, layout, heightFactor, sight }} />
+        ) : null}
+        <HairlineSlider layout={layout} />
+      </div>
+      <div className="board-buttons" role="group" aria-label="How the drawing is seen">
+        <button
+          type="button"
+          className="plain"
+          title="Smaller (−)"
+          data-testid="zoom-out"
+          onClick={() => zoom(0.8)}
+        >
+          <Minus aria-hidden />
+          <span className="visually-hidden">Smaller</span>
+        </button>
+        <button
+          type="button"
+          className="plain"
+          title="Larger (+)"
+          data-testid="zoom-in"
+          onClick={() => zoom(1.25)}
+        >
+          <Plus aria-hidden />
+          <span className="visually-hidden">Larger</span>
+        </button>
+        <button
+          type="button"
+          className="plain"
+          title="Show everything (F)"
+          data-testid="fit"
+          onClick={fitNow}
+        >
+          <Maximize aria-hidden />
+          Fit
+        </button>
+        <label className="strip-field">
+          <span>heights</span>
+          <select
+            value={heightFactor}
+            data-testid="height-factor"
+            onChange={(event) => setHeightFactor(Number(event.currentTarget.value))}
+          >
+            {HEIGHT_FACTORS.map((factor) => (
+              <option key={factor} value={factor}>
+                {factor === 1 ? "true" : `${factor} times`}
+              </option>
+            ))}
+          </select>
+        </label>
+      </div>
+    </div>
+  );
+}
+
+/** For tests and for those who look: where x = 0 and y (or z) = 0 are in the drawing, and its scale. */
+const shownTransform = (transform: ReturnType<typeof planTransform>) => ({
+  originXPx: roundTo(transform.originXPx, 3),
+  originYPx: roundTo(transform.originYPx, 3),
+  pixelsPerMm: transform.pxPerMmAcross,
+  pixelsPerMmUp: transform.pxPerMmUp,
+});
+
+/** Shows everything: when asked, when another document comes, and when the board first has a size. */
+function useFit(layout: Layout, heightFactor: number): () => void {
+  const requests = useView((view) => view.fitRequests);
+  const generation = useDocument((state) => state.generation);
+  const hasSize = layout.plan.heightPx > 0;
+  const fitNow = () => {
+    const scene = sceneFor(useDocument.getState().project);
+    useView.getState().setViewport(fitViews(layout, planExtent(scene), sideExtent(scene), heightFactor));
+  };
+  const now = useRef(fitNow);
+  now.current = fitNow;
+  const wish = `${requests}/${generation}/${heightFactor}/${hasSize}`;
+  useEffect(() => {
+    if (!wish.endsWith("/false")) now.current();
+  }, [wish]);
+  return fitNow;
+}
+
+/** The hairline for the keyboard and for those who hear the page: a slider over the ruler. */
+function HairlineSlider({ layout }: { readonly layout: Layout }) {
+  const hairlineXMm = useView((view) => view.hairlineXMm);
+  const setHairline = useView((view) => view.setHairline);
+  const onKeyDown = (event: KeyboardEvent) => {
+    const step = event.shiftKey ? 10 : 1;
+    if (event.key === "ArrowRight" || event.key === "ArrowUp") setHairline(hairlineXMm + step);
+    else if (event.key === "ArrowLeft" || event.key === "ArrowDown") setHairline(hairlineXMm - step);
+    else return;
+    event.preventDefault();
+  };
+  return (
+    <div
+      className="hairline-slider"
+      style={{ top: layout.ruler.topPx, height: layout.ruler.heightPx }}
+      role="slider"
+      tabIndex={0}
+      aria-label="Hairline: station of the cross-section"
+      aria-valuenow={hairlineXMm}
+      aria-valuemin={-20000}
+      aria-valuemax={20000}
+      aria-valuetext={`x ${formatMm(hairlineXMm)} mm`}
+      data-testid="hairline"
+      onKeyDown={onKeyDown}
+    />
+  );
+}
+
+/** A digit pressed over the drawing begins the first number of the strip. */
+function typeInto(field: HTMLInputElement | null, letter: string): boolean {
+  if (!field) return false;
+  field.focus();
+  const setValue = Object.getOwnPropertyDescriptor(HTMLInputElement.prototype, "value")?.set;
+  setValue?.call(field, letter);
+  field.dispatchEvent(new Event("input", { bubbles: true }));
+  return true;
+}
+
+/** Goes to the first number of the chosen node, or of what is chosen. */
+function editChosen(): boolean {
+  if (useView.getState().tool !== "select") return false;
+  const field = document.querySelector<HTMLElement>("[data-chosen-first]");
+  field?.focus();
+  return field !== null;
+}

@@ -1,0 +1,4 @@
+/** What is chosen, as numbers. */
+export function ChosenPanel() {
+  return null;
+}

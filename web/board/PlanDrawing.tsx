@@ -1,0 +1,180 @@
+import { Group, Line, Text } from "react-konva";
+import type { Vec2 } from "../../core/foundation/index.ts";
+import type { Project } from "../../core/project/index.ts";
+import { hatchOfItem } from "../drawings/index.ts";
+import { chosenKeys, lineKey, type Scene, type SceneLine, type Selection } from "../tools/index.ts";
+import { imageOf, labelSpot, linePx, pointsOfEdge, pointsOfLine } from "./draw-line.ts";
+import type { Paint } from "./paint.ts";
+import { dashes, pens, sizes } from "./pens.ts";
+import { type Box, type Transform, toPx } from "./viewport.ts";
+
+interface PlanDrawingProps {
+  readonly project: Project;
+  readonly scene: Scene;
+  readonly selection: Selection | undefined;
+  readonly transform: Transform;
+  readonly box: Box;
+  readonly paint: Paint;
+}
+
+/** The plan from above: sheets with their tints, fences hidden under them, the mirror image in pencil. */
+export function PlanDrawing({ project, scene, selection, transform, box, paint }: PlanDrawingProps) {
+  const lines = scene.lines.filter((line) => line.view === "plan");
+  const chosen = chosenKeys(selection);
+  const edgeId = selection?.kind === "item" ? selection.edgeId : undefined;
+  const sorted = [...lines].sort((a, b) => order(a, chosen) - order(b, chosen));
+  const shared = { transform, paint };
+  return (
+    <>
+      {sorted.map((line) => (
+        <Fill
+          key={lineKey(line.line)}
+          {...shared}
+          line={line}
+          tint={tintOf(line, project, paint)}
+          mirrored={scene.mirrored}
+        />
+      ))}
+      <CentreLine transform={transform} box={box} paint={paint} />
+      {scene.mirrored
+        ? sorted.map((line) => <Image key={lineKey(line.line)} {...shared} line={line} />)
+        : null}
+      {sorted.map((line) => {
+        const isChosen = chosen.includes(lineKey(line.line));
+        return (
+          <Outline
+            key={lineKey(line.line)}
+            {...shared}
+            line={line}
+            isChosen={isChosen}
+            edgeId={isChosen ? edgeId : undefined}
+          />
+        );
+      })}
+      {sorted.map((line) => (
+        <Label key={lineKey(line.line)} {...shared} line={line} project={project} />
+      ))}
+    </>
+  );
+}
+
+/** Sheets under fences, what is chosen on top. */
+const order = (line: SceneLine, chosen: readonly string[]): number =>
+  (line.kind === "fence" ? 1 : 0) + (chosen.includes(lineKey(line.line)) ? 2 : 0);
+
+interface Drawn {
+  readonly line: SceneLine;
+  readonly transform: Transform;
+  readonly paint: Paint;
+}
+
+function tintOf(line: SceneLine, project: Project, paint: Paint): string | undefined {
+  return line.kind === "section" && line.line.of === "item"
+    ? paint.tints[hatchOfItem(project, line.line.itemId) - 1]
+    : undefined;
+}
+
+function Fill({
+  line,
+  transform,
+  tint,
+  mirrored,
+}: Drawn & { readonly tint: string | undefined; readonly mirrored: boolean }) {
+  if (tint === undefined || line.broken) return null;
+  const points = pointsOfLine(line);
+  return (
+    <>
+      <Line points={linePx(transform, points)} closed fill={tint} opacity={0.35} />
+      {mirrored ? (
+        <Line points={linePx(transform, imageOf(points))} closed fill={tint} opacity={0.14} />
+      ) : null}
+    </>
+  );
+}
+
+function Image({ line, transform, paint }: Drawn) {
+  return (
+    <Line
+      points={linePx(transform, imageOf(pointsOfLine(line)))}
+      stroke={paint.pencil}
+      strokeWidth={pens.derived}
+      {...(line.kind === "fence" ? { dash: [...dashes.hidden] } : {})}
+    />
+  );
+}
+
+function Outline({
+  line,
+  transform,
+  paint,
+  isChosen,
+  edgeId,
+}: Drawn & { readonly isChosen: boolean; readonly edgeId: string | undefined }) {
+  const colour = line.broken ? paint.stop : isChosen ? paint.mark : paint.ink;
+  return (
+    <>
+      {line.edges.map((edge) => {
+        const isPicked = edge.edgeId === edgeId;
+        const dash = line.broken ? dashes.draft : line.kind === "fence" ? dashes.hidden : undefined;
+        return (
+          <Line
+            key={edge.edgeId}
+            points={linePx(transform, pointsOfEdge(edge))}
+            stroke={colour}
+            strokeWidth={isPicked ? pens.chosen * 2 : isChosen ? pens.chosen : pens.outline}
+            lineCap="round"
+            {...(dash ? { dash: [...dash] } : {})}
+          />
+        );
+      })}
+    </>
+  );
+}
+
+function Label({ line, transform, paint, project }: Drawn & { readonly project: Project }) {
+  const itemId = line.line.of === "item" ? line.line.itemId : undefined;
+  const item = project.items.find((other) => other.id === itemId);
+  const points = pointsOfLine(line);
+  if (!item || points.length < 2) return null;
+  const code = `${item.kind === "section" ? "S" : "F"}${item.number}`;
+  const spot = line.closed ? labelSpot(points) : (points[Math.floor(points.length / 2)] ?? ([0, 0] as Vec2));
+  const [xPx, yPx] = toPx(transform, spot);
+  const lift = line.closed ? -16 : -22;
+  return (
+    <Group x={xPx} y={yPx + lift}>
+      <Text
+        text={code}
+        x={-100}
+        width={200}
+        align="center"
+        fontFamily={paint.mono}
+        fontSize={sizes.code}
+        fill={paint.ink}
+      />
+      {line.closed ? (
+        <Text
+          text={item.name}
+          x={-100}
+          y={18}
+          width={200}
+          align="center"
+          fontFamily={paint.sans}
+          fontSize={sizes.label}
+          fill={paint.pencil}
+        />
+      ) : null}
+    </Group>
+  );
+}
+
+function CentreLine({ transform, box, paint }: Omit<PlanDrawingProps, "project" | "scene" | "selection">) {
+  const yPx = Math.round(toPx(transform, [0, 0])[1]) + 0.5;
+  return (
+    <Line
+      points={[box.leftPx, yPx, box.leftPx + box.widthPx, yPx]}
+      stroke={paint.pencil}
+      strokeWidth={pens.thin}
+      dash={[...dashes.centre]}
+    />
+  );
+}

@@ -1,0 +1,189 @@
+import { Group, Line, Text } from "react-konva";
+import { pointOnPiece } from "../../core/curves/index.ts";
+import type { Design } from "../../core/design.ts";
+import { formatMm, type Vec2 } from "../../core/foundation/index.ts";
+import { hatchOfItem } from "../drawings/index.ts";
+import { type CrossSection, type CutSheet, crossSection } from "./cross-section.ts";
+import { linePx } from "./draw-line.ts";
+import { extentOf } from "./extents.ts";
+import { GroundLine } from "./GroundLine.tsx";
+import type { Paint } from "./paint.ts";
+import { pens, sizes } from "./pens.ts";
+import { type Box, type Extent, sectionTransform, type Transform, toPx } from "./viewport.ts";
+
+interface SectionDrawingProps {
+  readonly design: Design;
+  readonly xMm: number;
+  readonly box: Box;
+  readonly heightFactor: number;
+  readonly paint: Paint;
+}
+
+/** The tray cut at the hairline, seen from the rear: air side in ink, foam, skins and fences, with numbers. */
+export function SectionDrawing({ design, xMm, box, heightFactor, paint }: SectionDrawingProps) {
+  const cut = crossSection(design, xMm);
+  const transform = sectionTransform(box, extentOfTray(design), heightFactor);
+  const tint = (itemId: string) => paint.tints[hatchOfItem(design.project, itemId) - 1] ?? paint.rule;
+  const shared = { transform, paint };
+  return (
+    <>
+      <GroundLine transform={transform} box={box} paint={paint} />
+      {cut.fences.map((fence) => (
+        <Line
+          key={fence.key}
+          points={linePx(transform, fence.corners)}
+          closed
+          fill={tint(fence.itemId)}
+          stroke={paint.ink}
+          strokeWidth={pens.derived}
+        />
+      ))}
+      {cut.sheets.map((sheet) => (
+        <SheetCut key={sheet.key} {...shared} sheet={sheet} tint={tint(sheet.itemId)} />
+      ))}
+      <Numbers cut={cut} box={box} {...shared} />
+    </>
+  );
+}
+
+function SheetCut({
+  sheet,
+  transform,
+  tint,
+  paint,
+}: {
+  readonly sheet: CutSheet;
+  readonly transform: Transform;
+  readonly tint: string;
+  readonly paint: Paint;
+}) {
+  const foam = [...sheet.coreLower, ...[...sheet.coreUpper].reverse()];
+  return (
+    <>
+      <Line points={linePx(transform, foam)} closed fill={tint} />
+      <Line points={linePx(transform, sheet.coreUpper)} stroke={paint.pencil} strokeWidth={pens.thin} />
+      <Line points={linePx(transform, sheet.air)} stroke={paint.ink} strokeWidth={pens.outline} />
+    </>
+  );
+}
+
+/** Half widths and heights above the ground, on the right half where nothing hides them. */
+function Numbers({
+  cut,
+  box,
+  transform,
+  paint,
+}: {
+  readonly cut: CrossSection;
+  readonly box: Box;
+  readonly transform: Transform;
+  readonly paint: Paint;
+}) {
+  const spots = numberedSpots(cut);
+  const widestMm = Math.max(
+    0,
+    ...cut.sheets.flatMap((sheet) => sheet.air.map((point) => Math.abs(point[0]))),
+  );
+  return (
+    <>
+      {spots.map(({ at, text, above }) => {
+        const [xPx, yPx] = toPx(transform, at);
+        return (
+          <Text
+            key={`${text}/${xPx}`}
+            x={Math.min(xPx - 30, box.leftPx + box.widthPx - 66)}
+            y={above ? yPx - 32 : yPx + 6}
+            width={60}
+            align="center"
+            text={text}
+            fontFamily={paint.mono}
+            fontSize={sizes.caption}
+            fill={paint.ink}
+            stroke={paint.sheet}
+            strokeWidth={3}
+            fillAfterStrokeEnabled
+          />
+        );
+      })}
+      {widestMm > 0 ? <HalfWidth yMm={widestMm} box={box} transform={transform} paint={paint} /> : null}
+    </>
+  );
+}
+
+interface Spot {
+  readonly at: Vec2;
+  readonly text: string;
+  readonly above: boolean;
+}
+
+/** The air side's height at both ends of each sheet, and the fences' lower edges. */
+function numberedSpots({ sheets, fences }: CrossSection): readonly Spot[] {
+  const onRight = sheets.filter((sheet) => sheet.hand !== "left");
+  const ends = onRight.flatMap((sheet) =>
+    [sheet.air[0], sheet.air.at(-1)].flatMap((at): readonly Spot[] =>
+      at && at[0] >= -0.1 ? [{ at, text: formatMm(at[1]), above: true }] : [],
+    ),
+  );
+  const lower = fences
+    .filter((fence) => fence.hand !== "left")
+    .map(
+      (fence): Spot => ({ at: [fence.yMm, fence.lowerZMm], text: formatMm(fence.lowerZMm), above: false }),
+    );
+  return [...withoutRepeats(ends), ...lower];
+}
+
+/** Where two sheets meet at one height the number stands once. */
+const withoutRepeats = (spots: readonly Spot[]): readonly Spot[] =>
+  spots.filter(
+    (spot, index) =>
+      !spots
+        .slice(0, index)
+        .some((other) => other.text === spot.text && Math.abs(other.at[0] - spot.at[0]) < 1),
+  );
+
+function HalfWidth({
+  yMm,
+  box,
+  transform,
+  paint,
+}: {
+  readonly yMm: number;
+  readonly box: Box;
+  readonly transform: Transform;
+  readonly paint: Paint;
+}) {
+  const [fromPx] = toPx(transform, [0, 0]);
+  const [toPxX] = toPx(transform, [yMm, 0]);
+  const yPx = Math.min(toPx(transform, [0, 0])[1] + 24, box.topPx + box.heightPx - 12);
+  return (
+    <Group>
+      <Line points={[fromPx, yPx, toPxX, yPx]} stroke={paint.pencil} strokeWidth={pens.thin} />
+      <Line points={[fromPx, yPx - 5, fromPx, yPx + 5]} stroke={paint.pencil} strokeWidth={pens.thin} />
+      <Line points={[toPxX, yPx - 5, toPxX, yPx + 5]} stroke={paint.pencil} strokeWidth={pens.thin} />
+      <Text
+        text={formatMm(yMm)}
+        x={fromPx}
+        y={yPx - 15}
+        width={toPxX - fromPx}
+        align="center"
+        fontFamily={paint.mono}
+        fontSize={sizes.caption}
+        fill={paint.pencil}
+      />
+    </Group>
+  );
+}
+
+/** The same box at every station, so that the section keeps its scale while the hairline moves. */
+function extentOfTray(design: Design): Extent {
+  const points: Vec2[] = [];
+  for (const sheet of design.sheets) {
+    if (sheet.kind === "section") {
+      const ys = sheet.planLoops.flatMap((loop) => loop.map((point) => point.y));
+      const zs = sheet.chart.pieces.flatMap(({ piece }) => [0, 0.5, 1].map((t) => pointOnPiece(piece, t)[1]));
+      const widest = Math.max(...ys.map(Math.abs));
+      points.push([-widest, 0], [widest, Math.max(...zs)]);
+    }
+  }
+  return extentOf(points) ?? { left: -600, right: 600, bottom: 0, top: 100 };
+}

@@ -1,0 +1,154 @@
+import { Line, Text } from "react-konva";
+import type { Design } from "../../core/design.ts";
+import type { Vec2 } from "../../core/foundation/index.ts";
+import type { Project } from "../../core/project/index.ts";
+import { hatchOfItem } from "../drawings/index.ts";
+import { chosenKeys, lineKey, type Scene, type SceneLine, type Selection } from "../tools/index.ts";
+import { linePx, pointsOfEdge, pointsOfLine } from "./draw-line.ts";
+import { GroundLine } from "./GroundLine.tsx";
+import type { Paint } from "./paint.ts";
+import { dashes, pens, sizes } from "./pens.ts";
+import { type Box, type Transform, toPx } from "./viewport.ts";
+
+interface SideDrawingProps {
+  readonly project: Project;
+  readonly scene: Scene;
+  readonly design: Design | undefined;
+  readonly selection: Selection | undefined;
+  readonly transform: Transform;
+  readonly box: Box;
+  readonly paint: Paint;
+}
+
+/** The side view: profiles and lower edges as drawn, the fences that hang between them. */
+export function SideDrawing(props: SideDrawingProps) {
+  const { project, scene, design, selection, transform, box, paint } = props;
+  const lines = scene.lines.filter((line) => line.view === "side");
+  const chosen = sideKeys(project, selection);
+  const edgeId = selection?.kind === "item" || selection?.kind === "profile" ? selection.edgeId : undefined;
+  const sorted = [...lines].sort((a, b) => Number(isIn(chosen, a)) - Number(isIn(chosen, b)));
+  return (
+    <>
+      <GroundLine transform={transform} box={box} paint={paint} />
+      {design ? <FenceAreas {...{ project, design, transform, paint }} /> : null}
+      {sorted.map((line) => (
+        <SideLine
+          key={lineKey(line.line)}
+          line={line}
+          transform={transform}
+          paint={paint}
+          isChosen={isIn(chosen, line)}
+          edgeId={isIn(chosen, line) ? edgeId : undefined}
+        />
+      ))}
+    </>
+  );
+}
+
+const isIn = (keys: readonly string[], line: SceneLine): boolean => keys.includes(lineKey(line.line));
+
+/** A chosen section shows its profile in the side view as chosen too. */
+export function sideKeys(project: Project, selection: Selection | undefined): readonly string[] {
+  const keys = chosenKeys(selection);
+  if (selection?.kind !== "item") return keys;
+  const item = project.items.find((other) => other.id === selection.itemId);
+  return item?.kind === "section" ? [...keys, `profile/${item.profileId}`] : keys;
+}
+
+function SideLine({
+  line,
+  transform,
+  paint,
+  isChosen,
+  edgeId,
+}: {
+  readonly line: SceneLine;
+  readonly transform: Transform;
+  readonly paint: Paint;
+  readonly isChosen: boolean;
+  readonly edgeId: string | undefined;
+}) {
+  const colour = line.broken ? paint.stop : isChosen ? paint.mark : paint.ink;
+  const last = pointsOfLine(line).at(-1);
+  return (
+    <>
+      {line.edges.map((edge) => (
+        <Line
+          key={edge.edgeId}
+          points={linePx(transform, pointsOfEdge(edge))}
+          stroke={colour}
+          strokeWidth={edge.edgeId === edgeId ? pens.chosen * 2 : isChosen ? pens.chosen : pens.outline}
+          lineCap="round"
+          lineJoin="round"
+          {...(line.broken ? { dash: [...dashes.draft] } : {})}
+        />
+      ))}
+      {isChosen && last ? <Name at={last} text={line.name} transform={transform} paint={paint} /> : null}
+    </>
+  );
+}
+
+function Name({
+  at,
+  text,
+  transform,
+  paint,
+}: {
+  readonly at: Vec2;
+  readonly text: string;
+  readonly transform: Transform;
+  readonly paint: Paint;
+}) {
+  const [xPx, yPx] = toPx(transform, at);
+  return (
+    <Text
+      x={xPx - 210}
+      y={yPx - 24}
+      width={200}
+      align="right"
+      text={text}
+      fontFamily={paint.sans}
+      fontSize={sizes.label}
+      fill={paint.mark}
+    />
+  );
+}
+
+/** Each fence from its seat under the sheet down to its lower edge, as it follows from the drawing. */
+function FenceAreas({
+  project,
+  design,
+  transform,
+  paint,
+}: {
+  readonly project: Project;
+  readonly design: Design;
+  readonly transform: Transform;
+  readonly paint: Paint;
+}) {
+  return (
+    <>
+      {design.sheets.map((sheet) => {
+        if (sheet.kind !== "fence") return null;
+        const upper = sheet.seat.map((station): Vec2 => [station.at.x, station.midZMm]);
+        const lower = project.items.find((item) => item.id === sheet.itemId);
+        const lowerPoints =
+          lower?.kind === "fence" && lower.lowerEdge.kind === "heights"
+            ? lower.lowerEdge.nodes.map((node): Vec2 => [node.x, node.z])
+            : [];
+        const tint = paint.tints[hatchOfItem(project, sheet.itemId) - 1] ?? paint.rule;
+        return (
+          <Line
+            key={sheet.id}
+            points={linePx(transform, [...upper, ...[...lowerPoints].reverse()])}
+            closed={lowerPoints.length > 0}
+            {...(lowerPoints.length > 0 ? { fill: tint } : {})}
+            opacity={0.45}
+            stroke={paint.pencil}
+            strokeWidth={pens.derived}
+          />
+        );
+      })}
+    </>
+  );
+}

@@ -1,0 +1,169 @@
+import { crossingParameters, pointOnPiece } from "../../core/curves/index.ts";
+import type { Design } from "../../core/design.ts";
+import type { Vec2 } from "../../core/foundation/index.ts";
+import { type FenceSheet, faceHeightAt, type Hand, type SectionSheet } from "../../core/surfaces/index.ts";
+
+/** A sheet cut by the plane of the hairline: its faces as lines (y, z), from the left to the right of the car. */
+export interface CutSheet {
+  readonly key: string;
+  readonly itemId: string;
+  readonly name: string;
+  readonly hand: Hand;
+  readonly air: readonly Vec2[];
+  readonly coreLower: readonly Vec2[];
+  readonly coreUpper: readonly Vec2[];
+  readonly upper: readonly Vec2[];
+}
+
+/** A fence cut by the plane of the hairline: its four corners (y, z), lower edge first. */
+export interface CutFence {
+  readonly key: string;
+  readonly itemId: string;
+  readonly name: string;
+  readonly hand: Hand;
+  readonly corners: readonly [Vec2, Vec2, Vec2, Vec2];
+  readonly lowerZMm: number;
+  readonly yMm: number;
+}
+
+export interface CrossSection {
+  readonly xMm: number;
+  readonly sheets: readonly CutSheet[];
+  readonly fences: readonly CutFence[];
+}
+
+/** Heights are taken at this many places across a sheet. */
+const SAMPLES = 24;
+/** So far inside its edge a sheet is sampled, that the sample lies on it, mm. */
+const INSIDE_MM = 0.01;
+
+/** The tray cut square to its length at a station, seen from the rear: y to the right, z up. */
+export function crossSection(design: Design, xMm: number): CrossSection {
+  const sheets = design.sheets.flatMap((sheet) => (sheet.kind === "section" ? cutSheets(sheet, xMm) : []));
+  const fences = design.sheets.flatMap((sheet) => (sheet.kind === "fence" ? cutFences(sheet, xMm) : []));
+  return { xMm, sheets, fences };
+}
+
+function cutSheets(sheet: SectionSheet, xMm: number): readonly CutSheet[] {
+  const { depths } = sheet;
+  return spansAt(sheet, xMm).flatMap(([from, to], index) => {
+    const face = (depthMm: number) => faceAcross(sheet, depthMm, xMm, [from, to]);
+    const right = {
+      itemId: sheet.itemId,
+      name: sheet.name,
+      air: face(depths.airMm),
+      coreLower: face(depths.coreLowerMm),
+      coreUpper: face(depths.coreUpperMm),
+      upper: face(depths.upperMm),
+    };
+    return sheet.hands.map((hand) => {
+      const cut = { ...right, key: `${sheet.id}/${hand}/${index}`, hand };
+      return hand === "left" ? mirrorSheet(cut) : cut;
+    });
+  });
+}
+
+/** The stretches of y over which a sheet's outline covers a station. */
+function spansAt(sheet: SectionSheet, xMm: number): readonly (readonly [number, number])[] {
+  const crossings = sheet.planPieces
+    .flatMap((piece) => crossingParameters(piece, [1, 0], xMm).map((t) => pointOnPiece(piece, t)[1]))
+    .sort((a, b) => a - b);
+  return crossings.flatMap((from, index) => {
+    const to = crossings[index + 1];
+    if (to === undefined || to - from <= 2 * INSIDE_MM) return [];
+    const isCovered = faceHeightAt(sheet, sheet.depths.airMm, { x: xMm, y: (from + to) / 2 }) !== undefined;
+    return isCovered ? [[from, to] as const] : [];
+  });
+}
+
+function faceAcross(
+  sheet: SectionSheet,
+  depthMm: number,
+  x: number,
+  [from, to]: readonly [number, number],
+): readonly Vec2[] {
+  return Array.from({ length: SAMPLES + 1 }, (_, index) => {
+    const y = from + INSIDE_MM + ((to - from - 2 * INSIDE_MM) * index) / SAMPLES;
+    return { y, z: faceHeightAt(sheet, depthMm, { x, y }) };
+  }).flatMap(({ y, z }): readonly Vec2[] => (z === undefined ? [] : [[y, z]]));
+}
+
+const mirrorPoint = ([y, z]: Vec2): Vec2 => [-y, z];
+const mirrorFace = (face: readonly Vec2[]): readonly Vec2[] => [...face].reverse().map(mirrorPoint);
+const mirrorSheet = (cut: CutSheet): CutSheet => ({
+  ...cut,
+  air: mirrorFace(cut.air),
+  coreLower: mirrorFace(cut.coreLower),
+  coreUpper: mirrorFace(cut.coreUpper),
+  upper: mirrorFace(cut.upper),
+});
+
+function cutFences(fence: FenceSheet, xMm: number): readonly CutFence[] {
+  return fence.chart.pieces.flatMap(({ piece, startUMm, lengthUMm }, index) =>
+    crossingParameters(piece, [1, 0], xMm).flatMap((t) => {
+      const alongMm = startUMm + lengthUMm * t;
+      const seat = seatAt(fence, alongMm);
+      const lowerZMm = lowestAt(fence, alongMm);
+      if (seat === undefined || lowerZMm === undefined) return [];
+      const y = pointOnPiece(piece, t)[1];
+      const half = fence.thicknessMm / 2;
+      const cut = {
+        key: `${fence.id}/${index}`,
+        itemId: fence.itemId,
+        name: fence.name,
+        lowerZMm,
+        yMm: y,
+        corners: [
+          [y - half, lowerZMm],
+          [y + half, lowerZMm],
+          [y + half, seat.highYMm],
+          [y - half, seat.lowYMm],
+        ],
+      } satisfies Omit<CutFence, "hand">;
+      return fence.hands.map((hand) => (hand === "left" ? mirrorFence(cut) : { ...cut, hand }));
+    }),
+  );
+}
+
+function mirrorFence(cut: Omit<CutFence, "hand">): CutFence {
+  const [a, b, c, d] = cut.corners;
+  return {
+    ...cut,
+    hand: "left",
+    key: `${cut.key}/left`,
+    yMm: -cut.yMm,
+    corners: [mirrorPoint(b), mirrorPoint(a), mirrorPoint(d), mirrorPoint(c)],
+  };
+}
+
+/** Heights of the seat at the foam face toward smaller y and toward larger y, between two stations. */
+function seatAt(
+  fence: FenceSheet,
+  alongMm: number,
+): { readonly lowYMm: number; readonly highYMm: number } | undefined {
+  const index = fence.seat.findIndex((station) => station.alongMm >= alongMm);
+  const after = fence.seat[index];
+  const before = fence.seat[index - 1] ?? after;
+  if (!after || !before) return undefined;
+  const span = after.alongMm - before.alongMm;
+  const share = span === 0 ? 0 : (alongMm - before.alongMm) / span;
+  const between = (a: number, b: number) => a + (b - a) * share;
+  const left = between(before.leftZMm, after.leftZMm);
+  const right = between(before.rightZMm, after.rightZMm);
+  // A fence's line runs rearward: left of its direction, seen from above, lies the larger y.
+  return { lowYMm: right, highYMm: left };
+}
+
+/** The lowest height of the fence's outline at a place along it. */
+function lowestAt(fence: FenceSheet, alongMm: number): number | undefined {
+  const heights = fence.loops.flatMap((loop) =>
+    loop.edges.flatMap(({ points }) =>
+      points.flatMap((to, index) => {
+        const from = points[index - 1];
+        if (!from || (from.u - alongMm) * (to.u - alongMm) > 0 || from.u === to.u) return [];
+        return [from.v + ((alongMm - from.u) / (to.u - from.u)) * (to.v - from.v)];
+      }),
+    ),
+  );
+  return heights.length === 0 ? undefined : Math.min(...heights);
+}

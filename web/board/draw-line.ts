@@ -1,0 +1,37 @@
+import type { Vec2 } from "../../core/foundation/index.ts";
+import type { SceneEdge, SceneLine } from "../tools/index.ts";
+import { type Transform, toPx } from "./viewport.ts";
+
+/** The points of a drawn line in px, end to end, as the canvas takes them. */
+export function linePx(transform: Transform, points: readonly Vec2[]): number[] {
+  return points.flatMap((point) => {
+    const [xPx, yPx] = toPx(transform, point);
+    return Number.isFinite(xPx) && Number.isFinite(yPx) ? [xPx, yPx] : [];
+  });
+}
+
+/** The points of an edge, end to end. */
+export const pointsOfEdge = (edge: SceneEdge): readonly Vec2[] =>
+  edge.stretches.flatMap((stretch, index) => (index === 0 ? stretch.points : stretch.points.slice(1)));
+
+/** The points of a whole line, end to end. */
+export const pointsOfLine = (line: SceneLine): readonly Vec2[] => line.edges.flatMap(pointsOfEdge);
+
+/** The points of the image on the other side of the centre line. */
+export const imageOf = (points: readonly Vec2[]): readonly Vec2[] => points.map(([x, y]) => [x, -y]);
+
+/** A spot well inside a closed line for its label: the middle of its area, or of its nodes. */
+export function labelSpot(points: readonly Vec2[]): Vec2 {
+  let area = 0;
+  let x = 0;
+  let y = 0;
+  points.forEach((from, index) => {
+    const to = points[(index + 1) % points.length] ?? from;
+    const cross = from[0] * to[1] - to[0] * from[1];
+    area += cross;
+    x += (from[0] + to[0]) * cross;
+    y += (from[1] + to[1]) * cross;
+  });
+  if (Math.abs(area) < 1e-6) return points[Math.floor(points.length / 2)] ?? [0, 0];
+  return [x / (3 * area), y / (3 * area)];
+}

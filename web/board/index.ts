@@ -1,0 +1,2 @@
+export { Board } from "./Board.tsx";
+export { ChosenPanel } from "./ChosenPanel.tsx";
