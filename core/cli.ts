@@ -3,7 +3,7 @@ import { createRequire } from "node:module";
 import { dirname, join } from "node:path";
 import { drawBook, drawTemplates, type Fonts } from "./book/index.ts";
 import { type Design, designTray } from "./design.ts";
-import { levelOf, wordProblem } from "./foundation/index.ts";
+import { levelOf, type Problem, wordProblem } from "./foundation/index.ts";
 import { readProject } from "./project/index.ts";
 import { reportOf, writeCsvFiles, writePdf, writeSvgFiles } from "./writers/index.ts";
 
@@ -30,29 +30,34 @@ function main(given: readonly string[]): ExitCode {
   if (!reading.ok) return refuse(`${projectPath}: ${reading.message}`);
 
   const design = designTray(reading.project);
-  const files = packOf(design, readFonts());
+  const { files, problems } = packOf(design, readFonts());
   if (!writeFiles(files, outDir)) return refuse(`${outDir}: files cannot be written there.`);
-  return tell(design, files.length, outDir);
+  return tell(problems, `${files.length} files in ${outDir}`);
 }
 
-/** Everything that the pack holds, in the order of writing. */
-function packOf(design: Design, fonts: Fonts): readonly PackFile[] {
-  return [
+/** Everything that the pack holds, in the order of writing, and all that could not be made. */
+function packOf(
+  design: Design,
+  fonts: Fonts,
+): { readonly files: readonly PackFile[]; readonly problems: readonly Problem[] } {
+  const templates = drawTemplates(design, fonts);
+  const files = [
     { path: "build-book.pdf", content: writePdf(drawBook(design, fonts), fonts) },
-    { path: "templates.pdf", content: writePdf(drawTemplates(design, fonts), fonts) },
+    { path: "templates.pdf", content: writePdf(templates.set, fonts) },
     { path: "report.json", content: `${JSON.stringify(reportOf(design), null, 2)}\n` },
     ...writeSvgFiles(design, fonts).map(({ name, text }) => ({ path: `svg/${name}`, content: text })),
     ...writeCsvFiles(design).map(({ name, text }) => ({ path: `csv/${name}`, content: text })),
   ];
+  return { files, problems: [...design.problems, ...templates.problems] };
 }
 
-function tell(design: Design, fileCount: number, outDir: string): ExitCode {
-  const stops = design.problems.filter((problem) => levelOf(problem) === "stop");
-  const looks = design.problems.filter((problem) => levelOf(problem) === "look");
+function tell(problems: readonly Problem[], last: string): ExitCode {
+  const stops = problems.filter((problem) => levelOf(problem) === "stop");
+  const looks = problems.filter((problem) => levelOf(problem) === "look");
   const lines = [
     ...stops.map((problem) => `Not made: ${wordProblem(problem)}`),
     ...looks.map((problem) => `To look at: ${wordProblem(problem)}`),
-    `${fileCount} files in ${outDir}`,
+    last,
   ];
   for (const line of lines) process.stdout.write(`${line}\n`);
   return stops.length > 0 ? 1 : 0;
