@@ -28,3 +28,4 @@ export type {
   PathNode,
   PathStretch,
 } from "./types.ts";
+export { walkCurve } from "./walk-curve.ts";

@@ -11,17 +11,17 @@ export {
   toRadians,
 } from "./format.ts";
 export type { Problem, ProblemKind, ProblemLevel, ProblemPlace } from "./problems.ts";
-export { gauss, integrate, integrateWithOpenEnds } from "./quadrature.ts";
+export { cumulate, gauss, integrate, integrateWithOpenEnds } from "./quadrature.ts";
 export { fail, type Outcome, type Result, succeed } from "./results.ts";
 export { bracketedRoot, cubicRootsWithin, quadraticRoots } from "./roots.ts";
 export {
   CHORD_ERROR_MM,
-  CHORD_TURN_RAD,
   COINCIDENT_POINTS_MM,
   FLAT_RADIUS_MM,
   LARGEST_COORDINATE_MM,
   MOST_NODES,
   ON_CENTRE_LINE_MM,
+  OUTLINE_SHORTFALL,
   PROFILE_FALLBACK_MM,
   QUADRATURE_RELATIVE,
   ROUNDING_RELATIVE,

@@ -6,8 +6,8 @@
 // Rounding noise, relative: doubles carry 1e-16; a chain of a few hundred operations keeps 1e-12.
 export const ROUNDING_RELATIVE = 1e-12;
 
-/** Quadrature of lengths and areas, relative: well under the 1e-9 that curve lengths promise. */
-export const QUADRATURE_RELATIVE = 1e-11;
+/** Quadrature of lengths and areas, relative: under the 1e-9 that curve lengths promise, over the noise of its integrands. */
+export const QUADRATURE_RELATIVE = 1e-10;
 
 /** Two drawn points nearer than this are one point: a tenth of what a builder can mark. */
 export const COINCIDENT_POINTS_MM = 0.01;
@@ -22,10 +22,11 @@ export const ON_CENTRE_LINE_MM = 0.01;
 export const CHORD_ERROR_MM = 0.005;
 
 /**
- * Largest turn of one chord of a flat outline: an inscribed polygon of a full circle misses its area by
- * turn²/6 and its length by turn²/24, so 0.002 keeps both under 1e-6.
+ * How much shorter and smaller than the true curve a flat outline may be as written, relative to its edge's length
+ * and to the sheet's area, once for its curves and once for its straight pieces over bends: together under the 1e-6
+ * that lengths and areas of patterns promise.
  */
-export const CHORD_TURN_RAD = 0.002;
+export const OUTLINE_SHORTFALL = 4e-7;
 
 /** Folds under this are one smooth surface: over 20 mm of foam it opens 0.002 mm. */
 export const SMOOTH_FOLD_RAD = 1e-4;

@@ -11,7 +11,7 @@ import {
 import { glueOf, type Project, type ResolvedLines } from "../project/index.ts";
 import {
   type CornerFold,
-  edgeLengthInSpace,
+  edgeLengthsInSpace,
   type FenceSheet,
   facePointAt,
   type Hand,
@@ -232,7 +232,7 @@ function meetAlong(
     amountsMm.push([at(at(cuts, 0).setBackMm, 0), at(at(cuts, -1).setBackMm, 0)]);
     folds.push(first, last);
     lastCut ??= at(cuts, 0);
-    lengthMm += edgeLengthInSpace(sheet.chart, edge, 0);
+    lengthMm += edgeLengthsInSpace(sheet.chart, edge, 0).drawnMm;
     const [start, end] = [placeOnEdge(sheet, edge, 0), placeOnEdge(sheet, edge, 1)];
     if (start && end) ends = [ends?.[0] ?? start.p, end.p];
   }

@@ -4,10 +4,11 @@ import type { SetBack } from "../joints/index.ts";
 import { foamOf, type Project } from "../project/index.ts";
 import {
   areaInSpace,
-  edgeLengthInSpace,
+  edgeLengthsInSpace,
   type FenceSheet,
   fenceAreaInSpace,
   fenceEdgeLengthInSpace,
+  type LengthsInSpace,
   partIdOf,
   type RegionEdge,
   type SectionSheet,
@@ -173,8 +174,8 @@ function partEdges(
         .filter((edge) => edge.edgeId === edgeId)
         .reduce((sum, { points }) => sum + flatLengthMm(points), 0);
     const flat = lengthOf(after);
-    const inSpace = (depthMm: number) =>
-      drawn.reduce((sum, edge) => sum + lengthInSpace(sheet, edge, depthMm), 0);
+    const inSpace = drawn.map((edge) => lengthsInSpace(sheet, edge));
+    const sum = (key: keyof LengthsInSpace) => inSpace.reduce((total, lengths) => total + lengths[key], 0);
     const [name, role] = after
       .filter((edge) => edge.edgeId === edgeId)
       .map((edge) => [edge.name, edge.role] as const)[0] ?? [edgeId, "free" as const];
@@ -182,18 +183,19 @@ function partEdges(
       edgeId,
       name,
       role,
-      drawnLengthMm: inSpace(0),
-      spaceLengthMm: inSpace(sheet.depths.neutralMm) + flat - lengthOf(before),
+      drawnLengthMm: sum("drawnMm"),
+      spaceLengthMm: sum("atDepthMm") + flat - lengthOf(before),
       flatLengthMm: flat,
       bevelRad: setBacks.find((setBack) => setBack.edgeId === edgeId)?.bevelRad ?? [0, 0],
     };
   });
 }
 
-const lengthInSpace = (sheet: Sheet, edge: RegionEdge, depthMm: number): number =>
-  sheet.kind === "section"
-    ? edgeLengthInSpace(sheet.chart, edge, depthMm)
-    : fenceEdgeLengthInSpace(sheet, edge.points);
+function lengthsInSpace(sheet: Sheet, edge: RegionEdge): LengthsInSpace {
+  if (sheet.kind === "section") return edgeLengthsInSpace(sheet.chart, edge, sheet.depths.neutralMm);
+  const lengthMm = fenceEdgeLengthInSpace(sheet, edge.points);
+  return { drawnMm: lengthMm, atDepthMm: lengthMm };
+}
 
 /** The mirror image of a right-hand part. */
 function leftHand(part: Part, sheet: Sheet): Part {

@@ -10,11 +10,11 @@ import {
   addSpace,
   at,
   crossSpace,
+  cumulate,
   type FlatPoint,
   gauss,
   lengthSpace,
   type PlanPoint,
-  QUADRATURE_RELATIVE,
   type SpacePoint,
 } from "../foundation/index.ts";
 import type { ChartPiece, CylinderChart } from "./types.ts";
@@ -42,9 +42,9 @@ export function cylinderChart(
   const pieces: ChartPiece[] = [];
   let startUMm = 0;
   for (const piece of profile) {
-    const tableUMm = lengthTable((t) => rightSectionSpeed(bare, piece, t));
+    const tableUMm = cumulate((t) => rightSectionSpeed(bare, piece, t));
     const lengthUMm = at(tableUMm, -1);
-    pieces.push({ piece, startUMm, lengthUMm, tableUMm });
+    pieces.push({ piece, startUMm, lengthUMm, tableUMm, isEven: isEvenSpeed(bare, piece) });
     startUMm += lengthUMm;
   }
   return { kind: "cylinder", pieces, lengthUMm: startUMm, ...bare };
@@ -63,26 +63,16 @@ function rightSectionVelocity(frame: Frame, piece: CurvePiece, t: number): reado
 const rightSectionSpeed = (frame: Frame, piece: CurvePiece, t: number): number =>
   Math.hypot(...rightSectionVelocity(frame, piece, t));
 
-/** Cumulated integral of a speed over equal steps of t, the steps halved until they agree with their halves. */
-export function lengthTable(speed: (t: number) => number): readonly number[] {
-  for (let steps = 1; ; steps *= 2) {
-    const table = [0];
-    let halves = 0;
-    for (let i = 0; i < steps; i++) {
-      const [a, b] = [i / steps, (i + 1) / steps];
-      table.push(at(table, -1) + gauss(speed, a, b));
-      halves += gauss(speed, a, (a + b) / 2) + gauss(speed, (a + b) / 2, b);
-    }
-    if (Math.abs(halves - at(table, -1)) <= QUADRATURE_RELATIVE * halves || steps >= 64) return table;
-  }
-}
+/** Lines are even, and so are arcs as long as the right section is the profile itself. */
+const isEvenSpeed = (frame: Pick<CylinderChart, "tanHeading" | "tanTilt">, piece: CurvePiece): boolean =>
+  piece.kind === "line" || (piece.kind === "arc" && frame.tanHeading === 0 && frame.tanTilt === 0);
 
 /** u at a place of the chart; beyond the ends the surface goes on straight. */
 export function uAtPlace(chart: CylinderChart, place: ChartPlace): number {
-  const { piece, startUMm, tableUMm } = at(chart.pieces, place.index);
+  const { piece, startUMm, lengthUMm, tableUMm, isEven } = at(chart.pieces, place.index);
   const { t } = place;
+  if (isEven) return startUMm + t * lengthUMm;
   if (t <= 0) return startUMm + t * rightSectionSpeed(chart, piece, 0);
-  if (piece.kind === "line" && t < 1) return startUMm + t * at(tableUMm, -1);
   if (t >= 1) return startUMm + at(tableUMm, -1) + (t - 1) * rightSectionSpeed(chart, piece, 1);
   const steps = tableUMm.length - 1;
   const step = Math.min(Math.floor(t * steps), steps - 1);
@@ -173,6 +163,7 @@ export function pieceIndexOfXi(chart: CylinderChart, xi: number): number {
 /** The place of ξ on one piece of the chart; beyond the chart's ends along its straight continuation. */
 export function placeOfXi(chart: CylinderChart, xi: number, index = pieceIndexOfXi(chart, xi)): ChartPlace {
   const { piece } = at(chart.pieces, index);
+  if (piece.kind === "line") return { index, t: (xi - piece.from[0]) / (piece.to[0] - piece.from[0]) };
   return { index, t: parameterOf((t) => [pointOnPiece(piece, t)[0], derivativeOnPiece(piece, t)[0]], xi) };
 }
 

@@ -63,6 +63,7 @@ function placeUnder(chart: CylinderChart, depthMm: number, p: PlanPoint): ChartP
   )
     index++;
   const { piece } = at(chart.pieces, index);
+  if (piece.kind === "line") return placeOfXi(chart, target - shift({ index, t: 0 }), index);
   const slope = shiftSlope(chart, depthMm);
   const t = parameterOf((s) => {
     const place = { index, t: s };

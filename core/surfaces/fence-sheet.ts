@@ -1,27 +1,31 @@
 import {
   type Curve,
+  type CurveFrame,
   type CurvePiece,
-  frameAtLength,
   pointOnPiece,
   reversePiece,
   toCurve,
+  walkCurve,
 } from "../curves/index.ts";
 import {
   at,
   bracketedRoot,
   CHORD_ERROR_MM,
-  CHORD_TURN_RAD,
   type FlatPoint,
   type PlanPoint,
   type Problem,
 } from "../foundation/index.ts";
 import { faceDepths } from "../laminate/index.ts";
 import { coreOf, type Fence, type Project } from "../project/index.ts";
-import { facePointAt } from "./face-height.ts";
+import { type ChordLimits, chordKeeps, isOnStraight } from "./chord-limits.ts";
+import { faceHeightAt } from "./face-height.ts";
 import type { ChartPiece, FenceSheet, RegionEdge, SeatStation, SectionSheet } from "./types.ts";
 
 /** A fence may miss the sheet by this much of its length at either end: less than a saw cut. */
 const END_GRACE_MM = 0.5;
+
+/** A fence's edges are long and low: a fifth of the chord error of any pattern, and lengths good to 4e-7. */
+const FENCE_CHORDS: ChordLimits = { sagMm: CHORD_ERROR_MM / 5, turnRad: 0.003 };
 
 /** Step of the first look along a fence for places where the sheet above changes; less than any sheet's width. */
 const LOOK_STEP_MM = 5;
@@ -41,14 +45,15 @@ export function fenceSheet(
 ): { readonly sheet?: FenceSheet; readonly problems: readonly Problem[] } {
   const core = coreOf(project, fence);
   const rearward = runsRearward(line) ? line : toCurve(line.pieces.toReversed().map(reversePiece), false);
-  const seatOf = seatFinder(fence, core.thicknessMm, rearward, sheets);
-  const bare = bareStretch(fence, rearward, seatOf);
+  const walk = walkCurve(rearward);
+  const above = lookAbove(fence, core.thicknessMm, walk, sheets);
+  const bare = bareStretch(fence, rearward, above);
   if (bare) return { problems: [bare] };
-  const lower = lowerHeights(project, fence, rearward, lowerEdge, seatOf);
+  const lower = lowerHeights(project, fence, { line: rearward, walk, above }, lowerEdge);
   if ("problem" in lower) return { problems: [lower.problem] };
 
-  const stops = seatStops(rearward, seatOf);
-  const upper = sampleAlong(stops, (s) => seatOf(s)?.midZMm ?? Number.NaN);
+  const stops = seatStops(rearward, above);
+  const upper = sampleAlong(stops, (s) => above.overAt(s)?.z ?? Number.NaN);
   const under = sampleAlong(stops, lower.heightAt);
   const noDepth = upper.find(({ u, v }) => v < lower.heightAt(u) - 1e-9);
   if (noDepth) {
@@ -71,7 +76,7 @@ export function fenceSheet(
       hands: project.symmetry === "none" || isOnCentre ? ["whole"] : ["right", "left"],
       chart: { kind: "upright", ...chartOf(rearward) },
       loops: [{ edges: outlineEdges(under, upper) }],
-      seat: upper.flatMap(({ u }) => seatOf(u) ?? []),
+      seat: upper.flatMap(({ u }) => above.seatAt(u) ?? []),
       seatOn: fence.seat,
       standsFirst: fence.standsFirst,
     },
@@ -89,53 +94,63 @@ function chartOf(line: Curve): { readonly pieces: readonly ChartPiece[]; readonl
   const pieces = line.pieces.map((piece, i) => {
     const startUMm = at(line.startsMm, i);
     const lengthUMm = (line.startsMm[i + 1] ?? line.lengthMm) - startUMm;
-    return { piece, startUMm, lengthUMm, tableUMm: [0, lengthUMm] };
+    return { piece, startUMm, lengthUMm, tableUMm: [0, lengthUMm], isEven: true };
   });
   return { pieces, lengthUMm: line.lengthMm };
 }
 
-type SeatOf = (alongMm: number) => SeatStation | undefined;
+/** Position and tangent of the fence's line at an arc length. */
+type Walk = (alongMm: number) => CurveFrame;
 
-/** The seat at a place along the fence, from the lowest face above it; undefined where there is none. */
-function seatFinder(fence: Fence, thicknessMm: number, line: Curve, sheets: readonly SectionSheet[]): SeatOf {
-  const seatDepth = (sheet: SectionSheet) =>
-    fence.seat === "core" ? sheet.depths.coreLowerMm : sheet.depths.airMm;
+/** What stands above a fence at a place along it; undefined where no sheet does. */
+interface Above {
+  /** The lowest sheet over the mid-plane, and the height of its seat there. */
+  readonly overAt: (alongMm: number) => { readonly sheetId: string; readonly z: number } | undefined;
+  /** As `overAt`, with the heights at both foam faces. */
+  readonly seatAt: (alongMm: number) => SeatStation | undefined;
+}
+
+function lookAbove(fence: Fence, thicknessMm: number, walk: Walk, sheets: readonly SectionSheet[]): Above {
   const lowestOver = (p: PlanPoint) => {
-    let lowest: { readonly sheet: SectionSheet; readonly z: number } | undefined;
+    let lowest: { readonly sheetId: string; readonly z: number } | undefined;
     for (const sheet of sheets) {
-      const z = facePointAt(sheet, seatDepth(sheet), p)?.z;
-      if (z !== undefined && (lowest === undefined || z < lowest.z)) lowest = { sheet, z };
+      const depthMm = fence.seat === "core" ? sheet.depths.coreLowerMm : sheet.depths.airMm;
+      const z = faceHeightAt(sheet, depthMm, p);
+      if (z !== undefined && (lowest === undefined || z < lowest.z)) lowest = { sheetId: sheet.id, z };
     }
     return lowest;
   };
-  return (alongMm) => {
-    const { at: middle, tangent } = frameAtLength(line, alongMm);
-    const side = (offsetMm: number): PlanPoint => ({
-      x: middle[0] - tangent[1] * offsetMm,
-      y: middle[1] + tangent[0] * offsetMm,
-    });
-    const over = lowestOver(side(0));
-    if (!over) return undefined;
-    // A face of the fence that hangs over the sheet's edge takes the height of its mid-plane.
-    const leftZMm = lowestOver(side(thicknessMm / 2))?.z ?? over.z;
-    const rightZMm = lowestOver(side(-thicknessMm / 2))?.z ?? over.z;
-    return {
-      alongMm,
-      at: side(0),
-      midZMm: over.z,
-      leftZMm,
-      rightZMm,
-      bevelRad: Math.atan2(leftZMm - rightZMm, thicknessMm),
-      sheetId: over.sheet.id,
-    };
+  const beside = (alongMm: number, offsetMm: number): PlanPoint => {
+    const { at: middle, tangent } = walk(alongMm);
+    return { x: middle[0] - tangent[1] * offsetMm, y: middle[1] + tangent[0] * offsetMm };
+  };
+  return {
+    overAt: (alongMm) => lowestOver(beside(alongMm, 0)),
+    seatAt: (alongMm) => {
+      const over = lowestOver(beside(alongMm, 0));
+      if (!over) return undefined;
+      // A face of the fence that hangs over the sheet's edge takes the height of its mid-plane.
+      const leftZMm = lowestOver(beside(alongMm, thicknessMm / 2))?.z ?? over.z;
+      const rightZMm = lowestOver(beside(alongMm, -thicknessMm / 2))?.z ?? over.z;
+      const bevelRad = Math.atan2(leftZMm - rightZMm, thicknessMm);
+      return {
+        alongMm,
+        at: beside(alongMm, 0),
+        midZMm: over.z,
+        leftZMm,
+        rightZMm,
+        bevelRad,
+        sheetId: over.sheetId,
+      };
+    },
   };
 }
 
 /** The first stretch of a fence with no sheet above, its ends found to a hundredth of a millimetre. */
-function bareStretch(fence: Fence, line: Curve, seatOf: SeatOf): Problem | undefined {
+function bareStretch(fence: Fence, line: Curve, above: Above): Problem | undefined {
   const steps = Math.max(2, Math.ceil(line.lengthMm / LOOK_STEP_MM));
   const isBare = (s: number): boolean =>
-    seatOf(Math.min(Math.max(s, END_GRACE_MM), line.lengthMm - END_GRACE_MM)) === undefined;
+    above.overAt(Math.min(Math.max(s, END_GRACE_MM), line.lengthMm - END_GRACE_MM)) === undefined;
   const border = (from: number, to: number): number => {
     const bareAtFrom = isBare(from);
     let [a, b] = [from, to];
@@ -168,17 +183,16 @@ const bareProblem = (fence: Fence, fromMm: number, toMm: number): Problem => ({
 function lowerHeights(
   project: Project,
   fence: Fence,
-  line: Curve,
+  { line, walk, above }: { readonly line: Curve; readonly walk: Walk; readonly above: Above },
   lowerEdge: Curve | undefined,
-  seatOf: SeatOf,
 ): { readonly heightAt: (alongMm: number) => number } | { readonly problem: Problem } {
   const wrapMm = project.drawnFace === "air" ? project.skins.lowerMm : 0;
   if (fence.lowerEdge.kind === "depths") {
     const nodes = fence.lowerEdge.nodes.toSorted((a, b) => a.alongMm - b.alongMm);
     const airOver = (s: number): number => {
-      const seat = seatOf(s);
-      if (!seat) return Number.NaN;
-      return fence.seat === "core" ? seat.midZMm - wrapMm : seat.midZMm;
+      const over = above.overAt(s);
+      if (!over) return Number.NaN;
+      return fence.seat === "core" ? over.z - wrapMm : over.z;
     };
     return { heightAt: (s) => airOver(s) - depthAt(nodes, s) + wrapMm };
   }
@@ -207,7 +221,7 @@ function lowerHeights(
       },
     };
   }
-  return { heightAt: (s) => heightOnCurve(lowerEdge, at(frameAtLength(line, s).at, 0)) + wrapMm };
+  return { heightAt: (s) => heightOnCurve(lowerEdge, at(walk(s).at, 0)) + wrapMm };
 }
 
 function depthAt(
@@ -234,8 +248,8 @@ export function heightOnCurve(curve: Curve, x: number): number {
 }
 
 /** Where the seat's or the line's form changes: ends, pieces of the line, and borders between sheets above. */
-function seatStops(line: Curve, seatOf: SeatOf): readonly number[] {
-  const keyAt = (s: number): string => seatOf(s)?.sheetId ?? "";
+function seatStops(line: Curve, above: Above): readonly number[] {
+  const keyAt = (s: number): string => above.overAt(s)?.sheetId ?? "";
   const steps = Math.max(2, Math.ceil(line.lengthMm / LOOK_STEP_MM));
   const stops = new Set<number>([0, line.lengthMm, ...line.startsMm]);
   for (let i = 0; i < steps; i++) {
@@ -263,12 +277,9 @@ function sampleAlong(stops: readonly number[], heightAt: (s: number) => number):
   const result: FlatPoint[] = [point(at(stops, 0))];
   const refine = (a: FlatPoint, b: FlatPoint, depth: number): void => {
     const middle = point((a.u + b.u) / 2);
-    const chord = Math.hypot(b.u - a.u, b.v - a.v);
-    const cross = Math.abs((middle.u - a.u) * (b.v - middle.v) - (middle.v - a.v) * (b.u - middle.u));
-    const turn = Math.atan2(cross, (middle.u - a.u) * (b.u - middle.u) + (middle.v - a.v) * (b.v - middle.v));
-    const keeps = chord === 0 || (cross / chord <= CHORD_ERROR_MM && turn <= CHORD_TURN_RAD / 2);
+    const keeps = chordKeeps(a, middle, b, FENCE_CHORDS);
     if ((depth <= 0 && keeps) || depth < -10) {
-      if (depth < 0 || cross > 1e-9 * chord) result.push(middle);
+      result.push(middle);
       result.push(b);
       return;
     }
@@ -278,9 +289,7 @@ function sampleAlong(stops: readonly number[], heightAt: (s: number) => number):
   for (let i = 1; i < stops.length; i++) refine(at(result, -1), point(at(stops, i)), 2);
   return result.filter((p, i) => {
     const [a, b] = [result[i - 1], result[i + 1]];
-    if (!a || !b) return true;
-    const chord = Math.hypot(b.u - a.u, b.v - a.v);
-    return Math.abs((p.u - a.u) * (b.v - a.v) - (p.v - a.v) * (b.u - a.u)) > 1e-9 * chord;
+    return !a || !b || !isOnStraight(a, p, b);
   });
 }
 

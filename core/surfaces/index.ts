@@ -16,9 +16,10 @@ export { faceHeightAt, facePointAt, polygonsContain, sheetContains } from "./fac
 export { heightOnCurve } from "./fence-sheet.ts";
 export {
   areaInSpace,
-  edgeLengthInSpace,
+  edgeLengthsInSpace,
   fenceAreaInSpace,
   fenceEdgeLengthInSpace,
+  type LengthsInSpace,
 } from "./measure-in-space.ts";
 export { partIdOf } from "./part-id.ts";
 export { bendSamples } from "./section-sheets.ts";

@@ -3,10 +3,10 @@ import {
   crossingParameters,
   derivativeOnPiece,
   extremeParameters,
-  frameAtLength,
   pointOnPiece,
   startOfPiece,
   toCurve,
+  walkCurve,
 } from "../curves/index.ts";
 import {
   at,
@@ -26,26 +26,38 @@ import {
 } from "./cylinder-chart.ts";
 import type { CylinderChart, FenceSheet, RegionEdge } from "./types.ts";
 
+/** An edge's length in space on the drawn surface, and at a depth inward from it. */
+export interface LengthsInSpace {
+  readonly drawnMm: number;
+  readonly atDepthMm: number;
+}
+
 /**
- * The length in space of a traced edge at depth `depthMm` inward from the drawn surface (0: as drawn): the speed
- * along the plan curve on that surface, by quadrature. An edge without a trace is a ruling and has its own length.
+ * The lengths in space of a traced edge, drawn and at depth `depthMm` inward from the drawn surface: the speed along
+ * the plan curve on that surface, by quadrature. An edge without a trace is a ruling and has its own length.
  */
-export function edgeLengthInSpace(chart: CylinderChart, edge: RegionEdge, depthMm: number): number {
+export function edgeLengthsInSpace(chart: CylinderChart, edge: RegionEdge, depthMm: number): LengthsInSpace {
   const { trace } = edge;
   if (!trace) {
-    const [a, b] = [at(edge.points, 0), at(edge.points, -1)];
-    return Math.abs(b.v - a.v);
+    const lengthMm = Math.abs(at(edge.points, -1).v - at(edge.points, 0).v);
+    return { drawnMm: lengthMm, atDepthMm: lengthMm };
   }
   const [low, high] = trace.from < trace.to ? [trace.from, trace.to] : [trace.to, trace.from];
   const middle = pointOnPiece(trace.piece, (low + high) / 2);
   const index = pieceIndexOfXi(chart, xiOfPlan(chart, { x: middle[0], y: middle[1] }));
-  const speed = (s: number): number => {
-    const [x, y] = pointOnPiece(trace.piece, s);
-    const [dx, dy] = derivativeOnPiece(trace.piece, s);
-    const place = placeOfXi(chart, xiOfPlan(chart, { x, y }), index);
-    return speedOnSurface(chart, place, dx - dy * chart.tanHeading, dy, depthMm);
+  const isFlat = at(chart.pieces, index).piece.kind === "line";
+  const lengthAt = (depth: number): number => {
+    const speed = (s: number): number => {
+      const [x, y] = pointOnPiece(trace.piece, s);
+      const [dx, dy] = derivativeOnPiece(trace.piece, s);
+      const place = placeOfXi(chart, xiOfPlan(chart, { x, y }), index);
+      return speedOnSurface(chart, place, dx - dy * chart.tanHeading, dy, depth);
+    };
+    if (isFlat && trace.piece.kind === "line") return speed((low + high) / 2) * (high - low);
+    return integrateWithOpenEnds(speed, low, high);
   };
-  return integrateWithOpenEnds(speed, low, high);
+  const drawnMm = lengthAt(0);
+  return { drawnMm, atDepthMm: isFlat ? drawnMm : lengthAt(depthMm) };
 }
 
 /** |dX/ds| on the surface at a depth, for dξ/ds and dy/ds: along the right section it shrinks by 1 − depth × curvature. */
@@ -75,22 +87,32 @@ export function areaInSpace(chart: CylinderChart, pieces: readonly CurvePiece[],
   const shift = chart.pivotYMm * chart.tanHeading;
   const normal = [1, -chart.tanHeading] as const;
   const xiOn = (x: number, y: number) => xiOfPlan(chart, { x, y });
-  const stops = pieces.flatMap((piece) =>
-    [0, 1, ...extremeParameters(piece, normal)].map((t) => xiOn(...pointOnPiece(piece, t))),
-  );
+  const turningXis = (piece: CurvePiece): readonly number[] =>
+    [0, 1, ...extremeParameters(piece, normal)].map((t) => xiOn(...pointOnPiece(piece, t)));
+  const xiSpan = (piece: CurvePiece): readonly [number, number] => [
+    Math.min(...turningXis(piece)),
+    Math.max(...turningXis(piece)),
+  ];
+  const stops = pieces.flatMap(turningXis);
   const [first, last] = xiRange(chart);
   const borders = chart.pieces.map(({ piece }) => startOfPiece(piece)[0]);
   const clamped = [...stops, ...borders]
     .map((xi) => Math.min(Math.max(xi, first), last))
     .sort((a, b) => a - b);
+  const spans = pieces.map((piece) => ({ piece, span: xiSpan(piece) }));
   const rulingLengthAt = (xi: number): number => {
-    const ys = pieces
-      .flatMap((piece) => crossingParameters(piece, normal, xi - shift).map((t) => pointOnPiece(piece, t)[1]))
+    const ys = spans
+      .filter(({ span }) => span[0] <= xi && xi <= span[1])
+      .flatMap(({ piece }) =>
+        crossingParameters(piece, normal, xi - shift).map((t) => pointOnPiece(piece, t)[1]),
+      )
       .sort((a, b) => a - b);
     let widthMm = 0;
     for (let i = 0; i + 1 < ys.length; i += 2) widthMm += at(ys, i + 1) - at(ys, i);
     return widthMm / chart.ruling.y;
   };
+  const scaleMm2 =
+    (at(clamped, -1) - at(clamped, 0)) * Math.max(1, rulingLengthAt((at(clamped, 0) + at(clamped, -1)) / 2));
   let areaMm2 = 0;
   for (let i = 0; i + 1 < clamped.length; i++) {
     const [a, b] = [at(clamped, i), at(clamped, i + 1)];
@@ -106,7 +128,7 @@ export function areaInSpace(chart: CylinderChart, pieces: readonly CurvePiece[],
       },
       from,
       to,
-      Math.max(areaMm2, 1),
+      scaleMm2,
     );
   }
   return areaMm2;
@@ -114,17 +136,20 @@ export function areaInSpace(chart: CylinderChart, pieces: readonly CurvePiece[],
 
 /** A fence's edge in space: chords between points lifted over the plan line, refined once and extrapolated. */
 export function fenceEdgeLengthInSpace(sheet: FenceSheet, points: readonly FlatPoint[]): number {
-  const line = toCurve(
-    sheet.chart.pieces.map(({ piece }) => piece),
-    false,
-  );
-  const lift = ({ u, v }: FlatPoint): SpacePoint => {
-    const [x, y] = frameAtLength(line, u).at;
-    return { x, y, z: v };
-  };
+  const lift = liftOnto(sheet);
   let total = 0;
   for (let i = 0; i + 1 < points.length; i++) total += chordLength(lift, at(points, i), at(points, i + 1));
   return total;
+}
+
+/** From a fence's flat coordinates into space. */
+function liftOnto(sheet: FenceSheet): (p: FlatPoint) => SpacePoint {
+  const pieces = sheet.chart.pieces.map(({ piece }) => piece);
+  const walk = walkCurve(toCurve(pieces, false));
+  return ({ u, v }) => {
+    const [x, y] = walk(u).at;
+    return { x, y, z: v };
+  };
 }
 
 /** The length of the lifted straight between two flat points: Richardson's extrapolation over its chords. */
@@ -156,12 +181,13 @@ export function fenceAreaInSpace(
     const [a, b] = [at(points, after - 1), at(points, after)];
     return a.v + ((b.v - a.v) * (u - a.u)) / (b.u - a.u || 1);
   };
+  const lift = liftOnto(sheet);
   const ground = stops.map((u) => ({ u, v: 0 }));
   let areaMm2 = 0;
   for (let i = 0; i + 1 < ground.length; i++) {
     const [a, b] = [at(ground, i), at(ground, i + 1)];
     const height = (u: number) => heightAt(upper, u) - heightAt(lower, u);
-    areaMm2 += ((height(a.u) + height(b.u)) / 2) * fenceEdgeLengthInSpace(sheet, [a, b]);
+    areaMm2 += ((height(a.u) + height(b.u)) / 2) * chordLength(lift, a, b);
   }
   return areaMm2;
 }

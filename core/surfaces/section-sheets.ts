@@ -23,6 +23,7 @@ import {
 } from "../foundation/index.ts";
 import { type FaceDepths, faceDepths } from "../laminate/index.ts";
 import { coreOf, type Profile, type Project, type Section } from "../project/index.ts";
+import { chordLimits } from "./chord-limits.ts";
 import {
   bendAtPlace,
   chartPointAt,
@@ -81,6 +82,7 @@ export function sectionSheets(
   const hands: readonly Hand[] = !isMirrored || isJoined ? ["whole"] : ["right", "left"];
   const planLoops = loops.map((loop) => polygonOf(loop, planParameters, pointOnPiece));
 
+  const limitsOf = chordLimits(loops, planAreaMm2(planLoops));
   const { corners, stretches } = divideAtCorners(whole, pieces);
   const sheets = stretches.map((stretch, i): SectionSheet => {
     const chart = cylinderChart(stretch, frame);
@@ -97,7 +99,7 @@ export function sectionSheets(
       depths,
       hands,
       chart,
-      loops: traceLoops(chart, loops, limits, depths.neutralMm),
+      loops: traceLoops(chart, loops, limits, { neutralMm: depths.neutralMm, limitsOf }),
       planLoops,
       planPieces: loops.flat().map(({ piece }) => piece),
       ends: [
@@ -112,6 +114,18 @@ export function sectionSheets(
 
 const planParameters = (piece: CurvePiece): readonly number[] =>
   flattenPiece(piece, { chordErrorMm: CHORD_ERROR_MM, turnRad: 0.02 });
+
+/** Area of plan polygons, holes taken off. */
+function planAreaMm2(polygons: readonly (readonly PlanPoint[])[]): number {
+  let twice = 0;
+  for (const polygon of polygons) {
+    for (const [i, p] of polygon.entries()) {
+      const q = at(polygon, (i + 1) % polygon.length);
+      twice += p.x * q.y - q.x * p.y;
+    }
+  }
+  return Math.abs(twice) / 2;
+}
 
 const typedEdgeNames = (section: Section): Readonly<Record<string, string>> =>
   Object.fromEntries(

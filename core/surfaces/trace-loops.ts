@@ -1,5 +1,6 @@
 import { crossingParameters, endOfPiece, pointOnPiece } from "../curves/index.ts";
-import { at, CHORD_ERROR_MM, CHORD_TURN_RAD, type FlatPoint, type Vec2 } from "../foundation/index.ts";
+import { at, type FlatPoint, type Vec2 } from "../foundation/index.ts";
+import { type ChordLimits, chordKeeps, isOnStraight } from "./chord-limits.ts";
 import { chartPointAt, pieceIndexOfXi, placeOfXi, turnAtPlace, xiOfPlan } from "./cylinder-chart.ts";
 import { type DrawnPiece, walkEnds } from "./drawn-loops.ts";
 import type { CylinderChart, RegionEdge, RegionLoop } from "./types.ts";
@@ -10,15 +11,21 @@ export interface XiLimits {
   readonly to?: { readonly xi: number; readonly edgeId: string };
 }
 
+/** How fine a region is traced: judged in the flat pattern at depth `neutralMm`. */
+export interface Flatness {
+  readonly neutralMm: number;
+  readonly limitsOf: (drawn: DrawnPiece) => ChordLimits;
+}
+
 /**
  * The region of a sheet: plan loops carried onto its chart, kept between the corner rulings, and closed along
- * them. Points are as dense as the flat pattern at depth `neutralMm` needs.
+ * them. Points are as dense as the flat pattern needs.
  */
 export function traceLoops(
   chart: CylinderChart,
   loops: readonly (readonly DrawnPiece[])[],
   limits: XiLimits,
-  neutralMm: number,
+  flatness: Flatness,
 ): readonly RegionLoop[] {
   const closed: RegionLoop[] = [];
   const chains: Chain[] = [];
@@ -26,7 +33,7 @@ export function traceLoops(
     const stretches = loop.flatMap((drawn) => stretchesOf(chart, drawn, limits));
     const isInside = (stretch: Stretch) => stretch.isInside;
     if (stretches.every(isInside)) {
-      closed.push({ edges: stretches.map((stretch) => traceStretch(chart, stretch, neutralMm)) });
+      closed.push({ edges: stretches.map((stretch) => traceStretch(chart, stretch, flatness)) });
       continue;
     }
     const start = stretches.findIndex(
@@ -36,7 +43,7 @@ export function traceLoops(
     let chain: RegionEdge[] = [];
     for (let i = 1; i <= stretches.length; i++) {
       const stretch = at(stretches, (start + i) % stretches.length);
-      if (stretch.isInside) chain.push(traceStretch(chart, stretch, neutralMm));
+      if (stretch.isInside) chain.push(traceStretch(chart, stretch, flatness));
       else if (chain.length > 0) {
         chains.push({ edges: chain });
         chain = [];
@@ -82,7 +89,7 @@ interface TracedPoint {
   readonly turnRad: number;
 }
 
-function traceStretch(chart: CylinderChart, stretch: Stretch, neutralMm: number): RegionEdge {
+function traceStretch(chart: CylinderChart, stretch: Stretch, flatness: Flatness): RegionEdge {
   const { drawn, from, to, pieceIndex } = stretch;
   const trace = (t: number): TracedPoint => {
     const [x, y] = pointOnPiece(drawn.piece, t);
@@ -90,7 +97,9 @@ function traceStretch(chart: CylinderChart, stretch: Stretch, neutralMm: number)
     return { point: chartPointAt(chart, place, y), turnRad: turnAtPlace(chart, place) };
   };
   const isStraight = drawn.piece.kind === "line" && at(chart.pieces, pieceIndex).piece.kind === "line";
-  const traced = isStraight ? [trace(from), trace(to)] : traceDensely(trace, from, to, neutralMm);
+  const traced = isStraight
+    ? [trace(from), trace(to)]
+    : traceDensely(trace, from, to, { neutralMm: flatness.neutralMm, ...flatness.limitsOf(drawn) });
   return {
     edgeId: drawn.edgeId,
     name: drawn.name,
@@ -106,7 +115,7 @@ function traceDensely(
   trace: (t: number) => TracedPoint,
   from: number,
   to: number,
-  neutralMm: number,
+  { neutralMm, ...limits }: ChordLimits & { readonly neutralMm: number },
 ): readonly TracedPoint[] {
   const flat = ({ point, turnRad }: TracedPoint): FlatPoint => ({
     u: point.u - neutralMm * turnRad,
@@ -116,7 +125,7 @@ function traceDensely(
   const refine = (a: number, b: number, start: TracedPoint, end: TracedPoint, depth: number): void => {
     const middleAt = (a + b) / 2;
     const middle = trace(middleAt);
-    if (depth <= 0 && chordKeepsLimits(flat(start), flat(middle), flat(end))) {
+    if (depth <= 0 && chordKeeps(flat(start), flat(middle), flat(end), limits)) {
       result.push(end);
       return;
     }
@@ -134,15 +143,6 @@ function traceDensely(
   return dropStraightPoints(result, flat);
 }
 
-function chordKeepsLimits(a: FlatPoint, m: FlatPoint, b: FlatPoint): boolean {
-  const [au, av, bu, bv] = [m.u - a.u, m.v - a.v, b.u - m.u, b.v - m.v];
-  const cross = Math.abs(au * bv - av * bu);
-  const chord = Math.hypot(b.u - a.u, b.v - a.v);
-  if (chord === 0) return true;
-  const turnOfHalves = Math.atan2(cross, au * bu + av * bv);
-  return cross / chord <= CHORD_ERROR_MM && turnOfHalves <= CHORD_TURN_RAD / 2;
-}
-
 /** Leaves out points that lie on the straight between their neighbours to rounding. */
 function dropStraightPoints(
   points: readonly TracedPoint[],
@@ -152,12 +152,7 @@ function dropStraightPoints(
   points.forEach((point, i) => {
     const before = kept.at(-1);
     const after = points[i + 1];
-    if (before && after) {
-      const [a, m, b] = [flat(before), flat(point), flat(after)];
-      const chord = Math.hypot(b.u - a.u, b.v - a.v);
-      const off = Math.abs((m.u - a.u) * (b.v - a.v) - (m.v - a.v) * (b.u - a.u));
-      if (off <= 1e-10 * chord * chord) return;
-    }
+    if (before && after && isOnStraight(flat(before), flat(point), flat(after))) return;
     kept.push(point);
   });
   return kept;

@@ -14,6 +14,8 @@ export interface ChartPiece {
   readonly startUMm: number;
   readonly lengthUMm: number;
   readonly tableUMm: readonly number[];
+  /** Whether u grows evenly with t, so that no quadrature is needed. */
+  readonly isEven: boolean;
 }
 
 /**
@@ -55,7 +57,7 @@ export type EdgeRole = "free" | "joint" | "centre";
 
 /**
  * One drawn edge of a sheet, in chart coordinates {u, v} of the drawn surface, dense enough that the chords
- * keep CHORD_ERROR_MM and CHORD_TURN_RAD in the flat pattern. `turnsRad[i]` is the angle that the surface has
+ * keep CHORD_ERROR_MM and OUTLINE_SHORTFALL in the flat pattern. `turnsRad[i]` is the angle that the surface has
  * turned toward its inward normal from u = 0 to point i: a surface at depth d has u − d · turn there. `trace`,
  * where present, is the plan curve that the points lie on and the stretch of its parameter, first to last point.
  */

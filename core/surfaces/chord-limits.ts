@@ -1,0 +1,58 @@
+import { type CurvePiece, pieceLengthMm } from "../curves/index.ts";
+import { CHORD_ERROR_MM, type FlatPoint, OUTLINE_SHORTFALL } from "../foundation/index.ts";
+import type { DrawnPiece } from "./drawn-loops.ts";
+
+/** How far a chord of a flat outline may leave its curve, and how far it may turn. */
+export interface ChordLimits {
+  readonly sagMm: number;
+  readonly turnRad: number;
+}
+
+/** Turn beyond which a chord is not taken for one, however short its edge. */
+const MOST_TURN_RAD = 0.05;
+
+/**
+ * The limits for each piece of a sheet's outline, so that edges and area as written fall short by no more than
+ * OUTLINE_SHORTFALL: a chord of turn θ is short by θ²/24 of its length, and leaves out ⅔ of its length times its
+ * sag. Curves and straight pieces (which bend a little in the flat where they cross a bend) have a budget each.
+ */
+export function chordLimits(
+  loops: readonly (readonly DrawnPiece[])[],
+  areaMm2: number,
+): (drawn: DrawnPiece) => ChordLimits {
+  const edges = new Map<string, number>();
+  const kinds = new Map<string, number>();
+  const add = (sums: Map<string, number>, key: string, lengthMm: number) =>
+    sums.set(key, (sums.get(key) ?? 0) + lengthMm);
+  for (const { piece, edgeId } of loops.flat()) {
+    const lengthMm = pieceLengthMm(piece);
+    add(edges, edgeId, lengthMm);
+    add(kinds, `${edgeId}/${kindOf(piece)}`, lengthMm);
+    add(kinds, kindOf(piece), lengthMm);
+  }
+  return ({ piece, edgeId }) => {
+    const share = (edges.get(edgeId) ?? 1) / (kinds.get(`${edgeId}/${kindOf(piece)}`) ?? 1);
+    return {
+      sagMm: Math.min(CHORD_ERROR_MM, (1.5 * OUTLINE_SHORTFALL * areaMm2) / (kinds.get(kindOf(piece)) ?? 1)),
+      turnRad: Math.min(MOST_TURN_RAD, Math.sqrt(24 * OUTLINE_SHORTFALL * share)),
+    };
+  };
+}
+
+const kindOf = (piece: CurvePiece): "straight" | "curved" => (piece.kind === "line" ? "straight" : "curved");
+
+/** Whether the chord from a to b keeps its limits, judged by the curve's point m halfway. */
+export function chordKeeps(a: FlatPoint, m: FlatPoint, b: FlatPoint, limits: ChordLimits): boolean {
+  const chord = Math.hypot(b.u - a.u, b.v - a.v);
+  if (chord === 0) return true;
+  const [au, av, bu, bv] = [m.u - a.u, m.v - a.v, b.u - m.u, b.v - m.v];
+  const cross = Math.abs(au * bv - av * bu);
+  // The halves of a chord of turn θ meet at θ/2.
+  return cross / chord <= limits.sagMm && Math.atan2(cross, au * bu + av * bv) <= limits.turnRad / 2;
+}
+
+/** Whether m lies on the straight from a to b to rounding. */
+export function isOnStraight(a: FlatPoint, m: FlatPoint, b: FlatPoint): boolean {
+  const chord = Math.hypot(b.u - a.u, b.v - a.v);
+  return Math.abs((m.u - a.u) * (b.v - a.v) - (m.v - a.v) * (b.u - a.u)) <= 1e-10 * chord * chord;
+}
