@@ -1,5 +1,14 @@
 import { orient2d } from "robust-predicates";
-import { at, COINCIDENT_POINTS_MM, cross2, dot2, subtract2, type Vec2 } from "../foundation/index.ts";
+import {
+  add2,
+  at,
+  COINCIDENT_POINTS_MM,
+  cross2,
+  dot2,
+  scale2,
+  subtract2,
+  type Vec2,
+} from "../foundation/index.ts";
 import { type ChordLine, visitNearChords } from "./chord-tree.ts";
 import { flattenPiece } from "./flatten.ts";
 import { pointOnPiece } from "./pieces.ts";
@@ -94,10 +103,8 @@ function placeOfContact(curve: Curve, line: ChordLine, i: number, j: number): Ve
   if (follows && turnsBack(line, i, j)) return pointOf(line, j);
   if (precedes && turnsBack(line, j, i)) return pointOf(line, 0);
   if (follows || precedes) return undefined;
-  const crossing = exactCrossing(line, i, j);
-  if (crossing) return crossing;
   const neighbours = areNeighbours(curve, at(line.pieceIndices, i), at(line.pieceIndices, j));
-  return neighbours ? undefined : touch(curve, line, i, j);
+  return (neighbours ? undefined : touch(curve, line, i, j)) ?? exactCrossing(line, i, j);
 }
 
 function areNeighbours(curve: Curve, a: number, b: number): boolean {
@@ -145,12 +152,14 @@ const orientation = (line: ChordLine, chord: number, point: number): number =>
 
 const areOnOneSide = (a: number, b: number): boolean => (a > 0 && b > 0) || (a < 0 && b < 0);
 
-/** An end of one of two chords on one straight line that lies on the other. */
+/** The middle of the stretch that two chords on one straight line share. */
 function sharedPoint(line: ChordLine, i: number, j: number): Vec2 | undefined {
   const isOn = (chord: number, point: number) =>
     isBetween(line.xs, chord, point) && isBetween(line.ys, chord, point);
-  const point = [j, j + 1].find((end) => isOn(i, end)) ?? [i, i + 1].find((end) => isOn(j, end));
-  return point === undefined ? undefined : pointOf(line, point);
+  return middleOf(line, [
+    ...[j, j + 1].filter((end) => isOn(i, end)),
+    ...[i, i + 1].filter((end) => isOn(j, end)),
+  ]);
 }
 
 function isBetween(values: readonly number[], chord: number, point: number): boolean {
@@ -160,7 +169,10 @@ function isBetween(values: readonly number[], chord: number, point: number): boo
   return value >= Math.min(from, to) && value <= Math.max(from, to);
 }
 
-/** Where two chords that do not cross come within COINCIDENT_POINTS_MM, at two separate places of the curve. */
+/**
+ * Where ends of two chords come within COINCIDENT_POINTS_MM of the other, at two separate places of the curve; the
+ * middle of the shared stretch where the chords lie on each other.
+ */
 function touch(curve: Curve, line: ChordLine, i: number, j: number): Vec2 | undefined {
   const wholeMm = at(line.alongMm, -1);
   const touches = (chord: number, point: number) => {
@@ -169,8 +181,16 @@ function touch(curve: Curve, line: ChordLine, i: number, j: number): Vec2 | unde
     const separateMm = curve.closed ? Math.min(apartMm, wholeMm - apartMm) : apartMm;
     return foot.distanceMm <= COINCIDENT_POINTS_MM && separateMm >= SEPARATE_PLACES_MM;
   };
-  const point = [j, j + 1].find((end) => touches(i, end)) ?? [i, i + 1].find((end) => touches(j, end));
-  return point === undefined ? undefined : pointOf(line, point);
+  return middleOf(line, [
+    ...[j, j + 1].filter((end) => touches(i, end)),
+    ...[i, i + 1].filter((end) => touches(j, end)),
+  ]);
+}
+
+function middleOf(line: ChordLine, points: readonly number[]): Vec2 | undefined {
+  if (points.length === 0) return undefined;
+  const sum = points.map((point) => pointOf(line, point)).reduce(add2);
+  return scale2(sum, 1 / points.length);
 }
 
 function nearestOnChord(

@@ -6,7 +6,7 @@ import {
   flattenPiece,
   pointOnPiece,
 } from "../../../core/curves/index.ts";
-import { CHORD_ERROR_MM, CHORD_TURN_RAD } from "../../../core/foundation/index.ts";
+import { CHORD_ERROR_MM } from "../../../core/foundation/index.ts";
 import { SEED } from "./drawn-paths.ts";
 import { anyPiece } from "./pieces.arbitrary.ts";
 
@@ -49,7 +49,7 @@ describe("chords of a piece", () => {
       first: [0, 300, 0, 0],
       second: [0, 400, -800, 400],
     };
-    const points = flattenPiece(bump, { chordErrorMm: CHORD_ERROR_MM, turnRad: CHORD_TURN_RAD }).map((t) =>
+    const points = flattenPiece(bump, { chordErrorMm: CHORD_ERROR_MM, turnRad: 0.002 }).map((t) =>
       pointOnPiece(bump, t),
     );
     let area = 0;

@@ -107,6 +107,7 @@ const fixtures: readonly Fixture[] = [
     ]),
     meet: [
       ["n0", "n3"],
+      ["n0", "n4"],
       ["n0", "n5"],
     ],
   },
