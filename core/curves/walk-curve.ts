@@ -1,4 +1,4 @@
-import { at, cumulate, gauss } from "../foundation/index.ts";
+import { at, cumulate, gauss, length2 } from "../foundation/index.ts";
 import { derivativeOnPiece, frameOnPiece } from "./pieces.ts";
 import type { Curve, CurveFrame, CurvePiece } from "./types.ts";
 
@@ -21,7 +21,7 @@ export function walkCurve(curve: Curve): (sMm: number) => CurveFrame {
 /** From a share of a piece's length to its parameter: Newton on the tabled length, kept inside its step. */
 function parameterFinder(piece: CurvePiece): (share: number) => number {
   if (piece.kind !== "cubic") return (share) => share;
-  const speed = (t: number) => Math.hypot(...derivativeOnPiece(piece, t));
+  const speed = (t: number) => length2(derivativeOnPiece(piece, t));
   const table = cumulate(speed);
   const steps = table.length - 1;
   return (share) => {

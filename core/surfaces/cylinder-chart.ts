@@ -13,6 +13,7 @@ import {
   cumulate,
   type FlatPoint,
   gauss,
+  length2,
   lengthSpace,
   type PlanPoint,
   type SpacePoint,
@@ -61,7 +62,7 @@ function rightSectionVelocity(frame: Frame, piece: CurvePiece, t: number): reado
 }
 
 const rightSectionSpeed = (frame: Frame, piece: CurvePiece, t: number): number =>
-  Math.hypot(...rightSectionVelocity(frame, piece, t));
+  length2(rightSectionVelocity(frame, piece, t));
 
 /** Lines are even, and so are arcs as long as the right section is the profile itself. */
 const isEvenSpeed = (frame: Pick<CylinderChart, "tanHeading" | "tanTilt">, piece: CurvePiece): boolean =>

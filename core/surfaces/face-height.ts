@@ -26,7 +26,10 @@ export function facePointAt(
   depthMm: number,
   p: PlanPoint,
 ): (SpacePoint & { readonly normal: SpacePoint }) | undefined {
-  const { chart } = sheet;
+  const { chart, planBox } = sheet;
+  const reach = Math.abs(depthMm);
+  if (p.x < planBox[0].x - reach || p.x > planBox[1].x + reach) return undefined;
+  if (p.y < planBox[0].y - reach || p.y > planBox[1].y + reach) return undefined;
   const place = placeUnder(chart, depthMm, p);
   const normal = normalAtPlace(chart, place);
   const foot = { x: p.x - depthMm * normal.x, y: p.y - depthMm * normal.y };

@@ -287,10 +287,17 @@ function sampleAlong(stops: readonly number[], heightAt: (s: number) => number):
     refine(middle, b, depth - 1);
   };
   for (let i = 1; i < stops.length; i++) refine(at(result, -1), point(at(stops, i)), 2);
-  return result.filter((p, i) => {
-    const [a, b] = [result[i - 1], result[i + 1]];
-    return !a || !b || !isOnStraight(a, p, b);
+  return dropStraight(result);
+}
+
+/** Leaves out points on the straight between the last kept one and the next. */
+function dropStraight(points: readonly FlatPoint[]): readonly FlatPoint[] {
+  const kept: FlatPoint[] = [];
+  points.forEach((p, i) => {
+    const [before, after] = [kept.at(-1), points[i + 1]];
+    if (!before || !after || !isOnStraight(before, p, after)) kept.push(p);
   });
+  return kept;
 }
 
 /** Counter-clockwise in {u, v}: lower edge rearward, rear end up, upper edge forward, front end down. */

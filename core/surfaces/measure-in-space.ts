@@ -155,14 +155,14 @@ function liftOnto(sheet: FenceSheet): (p: FlatPoint) => SpacePoint {
 /** The length of the lifted straight between two flat points: Richardson's extrapolation over its chords. */
 function chordLength(lift: (p: FlatPoint) => SpacePoint, a: FlatPoint, b: FlatPoint): number {
   const parts = Math.max(2, 2 * Math.ceil(Math.abs(b.u - a.u) / 20));
-  const on = (i: number): SpacePoint => {
+  const lifted = Array.from({ length: parts + 1 }, (_, i) => {
     const t = i / parts;
     return lift({ u: a.u + (b.u - a.u) * t, v: a.v + (b.v - a.v) * t });
-  };
+  });
   let fine = 0;
   let coarse = 0;
-  for (let i = 0; i < parts; i++) fine += distanceSpace(on(i), on(i + 1));
-  for (let i = 0; i < parts; i += 2) coarse += distanceSpace(on(i), on(i + 2));
+  for (let i = 0; i < parts; i++) fine += distanceSpace(at(lifted, i), at(lifted, i + 1));
+  for (let i = 0; i < parts; i += 2) coarse += distanceSpace(at(lifted, i), at(lifted, i + 2));
   return fine + (fine - coarse) / 3;
 }
 

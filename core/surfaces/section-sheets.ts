@@ -82,6 +82,7 @@ export function sectionSheets(
   const hands: readonly Hand[] = !isMirrored || isJoined ? ["whole"] : ["right", "left"];
   const planLoops = loops.map((loop) => polygonOf(loop, planParameters, pointOnPiece));
 
+  const planBox = boxOf(planLoops.flat());
   const limitsOf = chordLimits(loops, planAreaMm2(planLoops));
   const { corners, stretches } = divideAtCorners(whole, pieces);
   const sheets = stretches.map((stretch, i): SectionSheet => {
@@ -101,6 +102,7 @@ export function sectionSheets(
       chart,
       loops: traceLoops(chart, loops, limits, { neutralMm: depths.neutralMm, limitsOf }),
       planLoops,
+      planBox,
       planPieces: loops.flat().map(({ piece }) => piece),
       ends: [
         ...(before ? [mitrePlane(whole, before, -1)] : []),
@@ -114,6 +116,14 @@ export function sectionSheets(
 
 const planParameters = (piece: CurvePiece): readonly number[] =>
   flattenPiece(piece, { chordErrorMm: CHORD_ERROR_MM, turnRad: 0.02 });
+
+function boxOf(points: readonly PlanPoint[]): readonly [PlanPoint, PlanPoint] {
+  const [xs, ys] = [points.map(({ x }) => x), points.map(({ y }) => y)];
+  return [
+    { x: Math.min(...xs), y: Math.min(...ys) },
+    { x: Math.max(...xs), y: Math.max(...ys) },
+  ];
+}
 
 /** Area of plan polygons, holes taken off. */
 function planAreaMm2(polygons: readonly (readonly PlanPoint[])[]): number {

@@ -99,6 +99,8 @@ export interface SectionSheet extends SheetCommon {
   readonly chart: CylinderChart;
   /** The outline of the whole section as polygons in plan (right or whole hand), even-odd. */
   readonly planLoops: readonly (readonly PlanPoint[])[];
+  /** Its bounding box in plan: least and most corner. */
+  readonly planBox: readonly [PlanPoint, PlanPoint];
   /** The curves of that outline, in no order. */
   readonly planPieces: readonly CurvePiece[];
   /** The mitre planes at profile corners that bound this sheet of its section. */
