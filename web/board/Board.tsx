@@ -182,7 +182,9 @@ function typeInto(field: HTMLInputElement | null, letter: string): boolean {
 /** Goes to the first number of the chosen node, or of what is chosen. */
 function editChosen(): boolean {
   if (useView.getState().tool !== "select") return false;
-  const field = document.querySelector<HTMLElement>("[data-chosen-first]");
+  const field =
+    document.querySelector<HTMLElement>(".chosen-panel [data-chosen-row] input") ??
+    document.querySelector<HTMLElement>(".chosen-panel input");
   field?.focus();
   return field !== null;
 }

@@ -1,0 +1,191 @@
+import { Slash, Spline } from "lucide-react";
+import type { Vec2 } from "../../../core/foundation/index.ts";
+import type { FollowPiece, LineRef, PlanElement, PlanNode, SideNode } from "../../../core/project/index.ts";
+import { useDocument, useView } from "../../stores/index.ts";
+import {
+  elementsOfLine,
+  lineKey,
+  lineOfSelection,
+  moveNodeCommands,
+  nodeLabel,
+  selectLine,
+} from "../../tools/index.ts";
+import { dispatchAll } from "../dispatch-all.ts";
+import { NodeDetails } from "./NodeDetails.tsx";
+import { NumberCell } from "./NumberCell.tsx";
+
+interface NodesTableProps {
+  readonly line: LineRef;
+  readonly title: string;
+  readonly closed: boolean;
+}
+
+/** The nodes of a line as numbers; the chosen node with all that can be set on it. */
+export function NodesTable({ line, title, closed }: NodesTableProps) {
+  const elements = useDocument((state) => elementsOfLine(state.project, line));
+  const selection = useView((view) => view.selection);
+  const selectedLine = lineOfSelection(selection);
+  const isOnLine = selectedLine !== undefined && lineKey(selectedLine) === lineKey(line);
+  const chosenId =
+    isOnLine && (selection?.kind === "item" || selection?.kind === "profile") ? selection.nodeId : undefined;
+  const up = line.of === "item" ? "y" : "z";
+  return (
+    <section className="nodes">
+      <h3 className="caption">{title}</h3>
+      <table className="figures" data-testid={`nodes-${lineKey(line).replace("/", "-")}`}>
+        <thead>
+          <tr>
+            <th scope="col">Node</th>
+            <th scope="col">x mm</th>
+            <th scope="col">{up} mm</th>
+            <th scope="col">Radius</th>
+            <th scope="col">To the next</th>
+          </tr>
+        </thead>
+        <tbody>
+          {elements.map((element, index) => {
+            const before = elements[index - 1] ?? (closed ? elements.at(-1) : undefined);
+            const isLast = index === elements.length - 1 && !closed;
+            return element.kind === "follow" ? (
+              <FollowRow key={element.id} line={line} follow={element} />
+            ) : (
+              <NodeRow
+                key={element.id}
+                {...{ line, isLast, up }}
+                node={element}
+                before={before}
+                isChosen={element.id === chosenId}
+              />
+            );
+          })}
+        </tbody>
+      </table>
+      <NodeDetails line={line} nodeId={chosenId} closed={closed} />
+    </section>
+  );
+}
+
+/** Where a node lies in its view. */
+export const placeOf = (node: PlanNode | SideNode): Vec2 =>
+  "y" in node ? [node.x, node.y] : [node.x, node.z];
+
+interface NodeRowProps {
+  readonly line: LineRef;
+  readonly node: PlanNode | SideNode;
+  readonly before: PlanElement | SideNode | undefined;
+  readonly isLast: boolean;
+  readonly isChosen: boolean;
+  readonly up: "y" | "z";
+}
+
+function NodeRow({ line, node, before, isLast, isChosen, up }: NodeRowProps) {
+  const at = placeOf(node);
+  const label = nodeLabel(node.id);
+  const choose = () => {
+    if (!isChosen) useView.getState().select({ ...selectLine(line), nodeId: node.id });
+  };
+  const move = (to: Vec2) => dispatchAll(moveNodeCommands(useDocument.getState().project, line, node.id, to));
+  const change = (changes: { readonly radiusMm?: number | undefined }) =>
+    useDocument.getState().dispatch({ kind: "change-node", line, nodeId: node.id, changes });
+  const mayRound = !isLast && before !== undefined && before.next === "line" && node.next === "line";
+  const testId = `node-${node.id}`;
+  return (
+    <tr data-chosen-row={isChosen || undefined} data-testid={`${lineKey(line).replace("/", "-")}-${testId}`}>
+      <th scope="row">
+        <button type="button" className="plain node-name" aria-pressed={isChosen} onClick={choose}>
+          {label}
+        </button>
+      </th>
+      <td>
+        <NumberCell
+          label={`x of node ${label} in mm`}
+          value={at[0]}
+          testId={`${testId}-x`}
+          onFocus={choose}
+          onChange={(x) => move([x, at[1]])}
+        />
+      </td>
+      <td>
+        <NumberCell
+          label={`${up} of node ${label} in mm`}
+          value={at[1]}
+          testId={`${testId}-${up}`}
+          onFocus={choose}
+          onChange={(second) => move([at[0], second])}
+        />
+      </td>
+      <td>
+        {mayRound || node.radiusMm !== undefined ? (
+          <NumberCell
+            label={`Radius at node ${label} in mm`}
+            value={node.radiusMm}
+            hint="sharp"
+            testId={`${testId}-radius`}
+            onFocus={choose}
+            onClear={() => change({ radiusMm: undefined })}
+            onChange={(radiusMm) => change({ radiusMm: radiusMm > 0 ? radiusMm : undefined })}
+          />
+        ) : null}
+      </td>
+      <td>{isLast ? null : <SegmentSwitch line={line} nodeId={node.id} next={node.next} />}</td>
+    </tr>
+  );
+}
+
+function SegmentSwitch({
+  line,
+  nodeId,
+  next,
+}: {
+  readonly line: LineRef;
+  readonly nodeId: string;
+  readonly next: "line" | "curve";
+}) {
+  const other = next === "line" ? "curve" : "line";
+  return (
+    <button
+      type="button"
+      className="plain segment"
+      aria-label={`From node ${nodeLabel(nodeId)} to the next: ${next === "line" ? "straight; make it curved" : "curved; make it straight"}`}
+      data-testid={`node-${nodeId}-segment`}
+      onClick={() =>
+        useDocument.getState().dispatch({ kind: "change-node", line, nodeId, changes: { next: other } })
+      }
+    >
+      {next === "line" ? <Slash aria-hidden /> : <Spline aria-hidden />}
+      {next === "line" ? "straight" : "curved"}
+    </button>
+  );
+}
+
+function FollowRow({ line, follow }: { readonly line: LineRef; readonly follow: FollowPiece }) {
+  const name = useDocument(
+    (state) => state.project.items.find((item) => item.id === follow.edge.itemId)?.name ?? follow.edge.itemId,
+  );
+  const { fromNodeId, toNodeId } = follow.edge;
+  return (
+    <tr>
+      <td colSpan={4}>
+        follows {name}, {nodeLabel(fromNodeId)} to {nodeLabel(toNodeId)}
+        {follow.edge.hand === "left" ? ", its image" : ""}
+      </td>
+      <td>
+        {line.of === "item" ? (
+          <button
+            type="button"
+            className="plain segment"
+            title="Give this edge nodes of its own, where it runs now"
+            data-testid={`unfollow-${follow.id}`}
+            onClick={() =>
+              useDocument
+                .getState()
+                .dispatch({ kind: "unfollow-edge", itemId: line.itemId, followId: follow.id })
+            }
+          >
+            let go
+          </button>
+        ) : null}
+      </td>
+    </tr>
+  );
+}
