@@ -1,0 +1,68 @@
+import { describe, expect, it } from "vitest";
+import { type Curve, pointOnPiece } from "../../../core/curves/index.ts";
+import { checkDocument, foamOf, type Project, resolveLines } from "../../../core/project/index.ts";
+import { readExample } from "../../read-example.ts";
+
+const floor = readExample("hill-climb-floor");
+const practice = readExample("practice-piece");
+
+function extentOf(curves: readonly Curve[]) {
+  const points = curves.flatMap((curve) =>
+    curve.pieces.flatMap((piece) => Array.from({ length: 51 }, (_, i) => pointOnPiece(piece, i / 50))),
+  );
+  const xs = points.map(([x]) => x);
+  const ys = points.map(([, y]) => y);
+  return { fromX: Math.min(...xs), toX: Math.max(...xs), fromY: Math.min(...ys), toY: Math.max(...ys) };
+}
+
+const outlinesOf = (project: Project) => Object.values(resolveLines(project).plan);
+
+describe.each([
+  ["the hill-climb floor", floor],
+  ["the practice piece", practice],
+])("%s", (_title, project) => {
+  it("has nothing wrong in what was typed and drawn", () => {
+    expect(checkDocument(project)).toEqual([]);
+    expect(resolveLines(project).problems).toEqual([]);
+    expect(outlinesOf(project)).toHaveLength(project.items.length);
+  });
+
+  it("bends no tighter than its foam bends cold", () => {
+    const ratio = foamOf(project, project.core.foamId)?.leastBendRatio ?? Number.POSITIVE_INFINITY;
+    const toNeutral = project.skins.lowerMm + project.core.thicknessMm / 2;
+    const radii = project.profiles.flatMap(({ nodes }) => nodes.flatMap(({ radiusMm }) => radiusMm ?? []));
+    expect(radii.length).toBeGreaterThan(0);
+    for (const radius of radii)
+      expect(radius - toNeutral).toBeGreaterThanOrEqual(ratio * project.core.thicknessMm);
+  });
+
+  it("has stock of its foam and thickness, 1250 by 600", () => {
+    expect(project.stock).toMatchObject([{ ...project.core, lengthMm: 1250, widthMm: 600 }]);
+  });
+});
+
+describe("the hill-climb floor", () => {
+  it("is two metres long and 1.3 m wide", () => {
+    const { fromX, toX, toY } = extentOf(outlinesOf(floor));
+    expect(toX - fromX).toBeCloseTo(2000, 6);
+    expect(2 * toY).toBeGreaterThan(1280);
+    expect(2 * toY).toBeLessThanOrEqual(1300);
+  });
+
+  it("shares the seam between its sections, and has two fences a side, one of them curved", () => {
+    expect(Object.values(resolveLines(floor).follows)).toHaveLength(1);
+    const fences = floor.items.filter((item) => item.kind === "fence");
+    expect(fences).toHaveLength(2);
+    const isCurved = fences.map(({ line }) => line.elements.some(({ next }) => next === "curve"));
+    expect(isCurved).toEqual([false, true]);
+  });
+});
+
+describe("the practice piece", () => {
+  it("is one whole section of about 600 by 300 on two ribs along it", () => {
+    const { fromX, toX, fromY, toY } = extentOf(outlinesOf(practice));
+    expect([toX - fromX, toY - fromY]).toEqual([590, 290]);
+    expect(practice.symmetry).toBe("none");
+    expect(practice.jig.along).toMatchObject({ kind: "typed", atMm: [60, 230] });
+  });
+});
