@@ -1,10 +1,12 @@
 import type { Design } from "./book/index.ts";
 import { cutStrips } from "./cutting/index.ts";
-import type { Jig } from "./jig/index.ts";
+import { buildJig } from "./jig/index.ts";
 import { findJoints } from "./joints/index.ts";
+import { markingTables } from "./marking/index.ts";
 import { layParts } from "./patterns/index.ts";
 import { checkDocument, type Project, resolveLines, soundProject } from "./project/index.ts";
 import { buildSheets } from "./surfaces/index.ts";
+import { totalTray } from "./totals/index.ts";
 
 export type { Design } from "./book/index.ts";
 
@@ -19,41 +21,23 @@ export function designTray(typed: Project): Design {
   const joining = findJoints(project, lines, surfaces.sheets, surfaces.folds);
   const patterns = layParts(project, surfaces.sheets, joining.setBacks);
   const cutting = cutStrips(patterns.parts, project);
-  const jig: Jig = {
-    ribs: [],
-    baseboard: {
-      attitude: project.jig.attitude,
-      levelZMm: 0,
-      corners: [
-        { x: 0, y: 0 },
-        { x: 0, y: 0 },
-      ],
-      lines: [],
-    },
-  };
+  const marking = markingTables(cutting.strips, project);
+  const jigging = buildJig(surfaces.sheets, project);
+  const { parts } = patterns;
+  const { strips, seams } = cutting;
+  const { joints } = joining;
+  const totals = totalTray({ parts, strips, seams, joints, jig: jigging.jig }, project);
   return {
     project,
     sheets: surfaces.sheets,
-    joints: joining.joints,
-    parts: patterns.parts,
-    seams: cutting.seams,
-    strips: cutting.strips,
-    marking: [],
-    jig,
+    joints,
+    parts,
+    seams,
+    strips,
+    marking,
+    jig: jigging.jig,
     glueUp: [],
-    totals: {
-      partCount: patterns.parts.length,
-      stripCount: cutting.strips.length,
-      foamAreaMm2: 0,
-      foamMassKg: 0,
-      glueMassKg: 0,
-      jointLengthMm: 0,
-      stock: [],
-      ribBoardAreaMm2: 0,
-      ribBoardsAtLeast: 0,
-      ribBoardMassKg: 0,
-      handsOnHours: 0,
-    },
+    totals,
     problems: [
       ...checkDocument(typed),
       ...lines.problems,
@@ -61,6 +45,7 @@ export function designTray(typed: Project): Design {
       ...joining.problems,
       ...patterns.problems,
       ...cutting.problems,
+      ...jigging.problems,
     ],
   };
 }
