@@ -40,9 +40,10 @@ export function pageWindow(settings: Project["paper"]): Result<PageWindow> {
   const wrong = wrongSettings(settings);
   if (wrong.length > 0) return fail(...wrong);
   const { widthMm: paperWidthMm, heightMm: paperHeightMm } = paperSize(settings.size, settings.rollWidthMm);
-  const { marginMm, overlapMm, correctionX, correctionY } = settings;
-  const widthMm = (paperWidthMm - 2 * marginMm) / correctionX;
-  const heightMm = (paperHeightMm - 2 * marginMm - HEADING_MM) / correctionY;
+  const { marginMm, correctionX, correctionY } = settings;
+  const overlapMm = Math.round(settings.overlapMm * 10) / 10;
+  const widthMm = downToTenth((paperWidthMm - 2 * marginMm) / correctionX);
+  const heightMm = downToTenth((paperHeightMm - 2 * marginMm - HEADING_MM) / correctionY);
   const window: PageWindow = {
     paperWidthMm,
     paperHeightMm,
@@ -56,6 +57,9 @@ export function pageWindow(settings: Project["paper"]): Result<PageWindow> {
   };
   return fitsGauges(window) ? succeed(window) : fail(tooSmall(window));
 }
+
+/** Windows and overlaps are whole tenths, so that the origin printed on each page is exact. */
+const downToTenth = (lengthMm: number): number => Math.floor(lengthMm * 10 + 1e-6) / 10;
 
 const inset = (window: PageWindow): number => window.overlapMm + GAUGE_INSET_MM;
 

@@ -162,11 +162,11 @@ function forwardArrow(
   const middle = from.y + note / 2;
   if (piece.arrow.word === "up") {
     const x = from.x + note / 2;
-    return [...arrowMarks(paper(x, from.y), paper(x, from.y + arrowMm), note, "outline"), word(x + note)];
+    return [...arrowMarks(paper(x, from.y), paper(x, from.y + arrowMm), note, "thin"), word(x + note)];
   }
   const ends = [paper(from.x, middle), paper(from.x + arrowMm, middle)] as const;
   const [tail, tip] = Math.cos(piece.arrow.turnRad) < 0 ? [ends[1], ends[0]] : ends;
-  return [...arrowMarks(tail, tip, note, "outline"), word(from.x + arrowMm + note)];
+  return [...arrowMarks(tail, tip, note, "thin"), word(from.x + arrowMm + note)];
 }
 
 /** Places along a line that are tried for its words. */

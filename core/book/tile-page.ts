@@ -202,7 +202,7 @@ function faces(
     const [dx, dy] = [2.2 * Math.cos(turn), 2.2 * Math.sin(turn)];
     marks.push(
       textMark(paper(x, from.y), words),
-      ...arrowMarks(paper(middle.x - dx, middle.y - dy), paper(middle.x + dx, middle.y + dy), 2.5, "outline"),
+      ...arrowMarks(paper(middle.x - dx, middle.y - dy), paper(middle.x + dx, middle.y + dy), 2.5, "thin"),
     );
     x += width + 12;
   }

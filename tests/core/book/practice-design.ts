@@ -2,8 +2,7 @@ import type { Design } from "../../../core/design.ts";
 import type { FlatPoint } from "../../../core/foundation/index.ts";
 import type { Rib } from "../../../core/jig/index.ts";
 import type { FlatEdge, Part, PartEdge } from "../../../core/patterns/index.ts";
-import { emptyProject } from "../../../core/project/defaults.ts";
-import type { Project } from "../../../core/project/index.ts";
+import { emptyProject, type Project } from "../../../core/project/index.ts";
 
 /** An invented practice piece, written down by hand: one bent strip of 600 by 300 mm on two ribs alike. */
 export function practiceDesign(paper: Partial<Project["paper"]> = {}): Design {
