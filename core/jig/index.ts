@@ -1,1 +1,2 @@
+export { buildJig } from "./build-jig.ts";
 export type { Baseboard, Jig, Rib, RibHeight } from "./types.ts";

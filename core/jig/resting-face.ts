@@ -1,0 +1,88 @@
+import type { PlanPoint } from "../foundation/index.ts";
+import { faceHeightAt, partIdOf, type SectionSheet, type Sheet } from "../surfaces/index.ts";
+
+/** What lies on the jig over one plan point. */
+export interface Rest {
+  readonly zMm: number;
+  readonly partId: string;
+}
+
+/** The foam face that lies on the jig, over the whole tray, both hands. */
+export interface RestingFace {
+  /** Height above ground, and the part; where two parts overlap, the one that a support must stay below. */
+  readonly at: (p: PlanPoint) => Rest | undefined;
+  /** The box around all drawn outlines in plan; the face itself may reach a little beyond it. */
+  readonly least: PlanPoint;
+  readonly most: PlanPoint;
+  readonly reachMm: number;
+}
+
+/** One hand of one sheet, with the box that it lies in. */
+interface Image {
+  readonly sheet: SectionSheet;
+  readonly partId: string;
+  readonly depthMm: number;
+  readonly sideOfY: 1 | -1;
+  readonly least: PlanPoint;
+  readonly most: PlanPoint;
+}
+
+/**
+ * The face that the tray rests on: the lower core face on an upright jig, the upper one on an inverted jig.
+ * Undefined where there is no section at all.
+ */
+export function restingFace(
+  sheets: readonly Sheet[],
+  attitude: "upright" | "inverted",
+): RestingFace | undefined {
+  const images = sheets.flatMap((sheet) => (sheet.kind === "section" ? imagesOf(sheet, attitude) : []));
+  if (images.length === 0) return undefined;
+  const pick = (side: "least" | "most") => images.map((image) => image[side]);
+  return {
+    at: (p) => restAt(images, attitude, p),
+    least: corner(pick("least"), Math.min),
+    most: corner(pick("most"), Math.max),
+    reachMm: Math.max(...images.map(reachOf)),
+  };
+}
+
+/** Where a sheet slopes, a face off the drawn one ends beside its outline, by its depth at most. */
+const reachOf = ({ depthMm }: Pick<Image, "depthMm">): number => Math.abs(depthMm);
+
+function imagesOf(sheet: SectionSheet, attitude: "upright" | "inverted"): Image[] {
+  const depthMm = attitude === "upright" ? sheet.depths.coreLowerMm : sheet.depths.coreUpperMm;
+  return sheet.hands.map((hand) => {
+    const sideOfY = hand === "left" ? -1 : 1;
+    const points = sheet.planLoops.flat().map(({ x, y }) => ({ x, y: sideOfY * y }));
+    const partId = partIdOf(sheet.id, hand);
+    return {
+      sheet,
+      partId,
+      depthMm,
+      sideOfY,
+      least: corner(points, Math.min),
+      most: corner(points, Math.max),
+    };
+  });
+}
+
+const corner = (points: readonly PlanPoint[], pick: (a: number, b: number) => number): PlanPoint =>
+  points.reduce((best, p) => ({ x: pick(best.x, p.x), y: pick(best.y, p.y) }));
+
+function restAt(images: readonly Image[], attitude: "upright" | "inverted", p: PlanPoint): Rest | undefined {
+  let rest: Rest | undefined;
+  for (const image of images) {
+    if (!isInBox(image, p)) continue;
+    const { sheet, partId, depthMm, sideOfY } = image;
+    const zMm = faceHeightAt(sheet, depthMm, { x: p.x, y: sideOfY * p.y });
+    if (zMm === undefined) continue;
+    const isNearer = rest === undefined || (attitude === "upright" ? zMm < rest.zMm : zMm > rest.zMm);
+    if (isNearer) rest = { zMm, partId };
+  }
+  return rest;
+}
+
+function isInBox({ least, most, depthMm }: Image, p: PlanPoint): boolean {
+  const reach = reachOf({ depthMm });
+  return p.x >= least.x - reach && p.x <= most.x + reach && p.y >= least.y - reach && p.y <= most.y + reach;
+}

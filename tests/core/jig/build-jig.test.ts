@@ -1,0 +1,412 @@
+import fc from "fast-check";
+import { describe, expect, it } from "vitest";
+import { signedAreaMm2 } from "../../../core/cutting/index.ts";
+import { at, type FlatPoint } from "../../../core/foundation/index.ts";
+import { buildJig, type Jig, type Rib } from "../../../core/jig/index.ts";
+import type { Project } from "../../../core/project/index.ts";
+import { plainProject } from "../cutting/plain-project.ts";
+import { arcProfile, box, outlineThrough, section, straightProfile, trayOf } from "./jig-trays.ts";
+
+/** Rib tops lie on the resting face to this. */
+const ON_FACE_MM = 0.01;
+
+const { jig: plainJig, materials } = plainProject();
+const withJig = (changes: Partial<Project["jig"]>): Pick<Project, "jig"> => ({
+  jig: { ...plainJig, ...changes },
+});
+const bare = { skins: { lowerMm: 0, upperMm: 0 } };
+
+function jigOf(changes: Partial<Project>): Jig {
+  const { project, sheets } = trayOf(changes);
+  const { jig, problems } = buildJig(sheets, project);
+  expect(problems).toEqual([]);
+  return jig;
+}
+
+const ribOf = (jig: Jig, id: string): Rib => {
+  const rib = jig.ribs.find((other) => other.id === id);
+  expect(rib?.id, `rib ${id} among ${jig.ribs.map((other) => other.id).join(" ")}`).toBe(id);
+  return rib ?? at(jig.ribs, 0);
+};
+
+/** The greatest height of an outline over a place along it, by its edges. */
+function topAt(outline: readonly FlatPoint[], u: number): number {
+  let top = Number.NEGATIVE_INFINITY;
+  for (const [i, to] of outline.entries()) {
+    const from = at(outline, i - 1);
+    const [low, high] = from.u < to.u ? [from, to] : [to, from];
+    if (u < low.u || u > high.u || high.u === low.u) continue;
+    top = Math.max(top, low.v + ((u - low.u) / (high.u - low.u)) * (high.v - low.v));
+  }
+  return top;
+}
+
+// CLOSED FORM (case G13): under a cylinder R 1000, h = R − √(R² − x²) and bevel = asin(x / R).
+describe("ribs across under a cylinder of radius 1000", () => {
+  const heights = [0, 5.01256289338, 20.2041028867, 46.0607985831, 83.4848610088, 133.974596216];
+  const bevelsDeg = [0, 5.739170477, 11.53695903, 17.45760312, 23.57817848, 30];
+  const thin = { ...materials, boards: materials.boards.map((board) => ({ ...board, thicknessMm: 0.02 })) };
+  const tray = (board = materials) =>
+    jigOf({
+      ...bare,
+      ...withJig({ across: { kind: "typed", atMm: [0.5, 100, 200, 300, 400, 500] } }),
+      materials: board,
+      profiles: [arcProfile("arc", 1000, 560)],
+      items: [section("floor", 1, box(0, 560, 0, 300), "arc")],
+    });
+
+  it("have the heights of the closed form above the lowest one", () => {
+    const { ribs, baseboard } = tray();
+    for (const [i, rib] of ribs.entries()) {
+      if (i === 0) continue;
+      for (const height of rib.heights) {
+        const expected = at(heights, i) - baseboard.levelZMm;
+        expect(Math.abs(height.stationFaceMm - expected)).toBeLessThan(ON_FACE_MM);
+      }
+      expect(rib.straightTop).toBe(true);
+    }
+    expect(at(at(ribs, 0).heights, 0).stationFaceMm).toBeCloseTo(80, 9);
+  });
+
+  it("have the bevels of the closed form as the board gets thin", () => {
+    for (const [i, rib] of tray(thin).ribs.entries()) {
+      if (i === 0) continue;
+      const bevelDeg = (Math.abs(at(rib.heights, 0).bevelRad) * 180) / Math.PI;
+      expect(Math.abs(bevelDeg - at(bevelsDeg, i))).toBeLessThan(0.01);
+    }
+  });
+
+  it("have their bodies where the foam moves away, so that a square cut never stands proud", () => {
+    for (const rib of tray().ribs) {
+      expect(rib.stationFace).toBe("front");
+      expect(rib.cut).toBe("square");
+      expect(rib.mostProudMm).toBe(0);
+      for (const { farFaceMm, stationFaceMm } of rib.heights)
+        expect(farFaceMm).toBeGreaterThan(stationFaceMm);
+    }
+  });
+});
+
+describe("the resting face", () => {
+  const ramp = straightProfile("ramp", [
+    [0, 100],
+    [1000, 200],
+  ]);
+  const items = [section("floor", 1, box(0, 1000, 0, 300), "ramp")];
+  const across = { kind: "typed", atMm: [500] } as const;
+  // A ramp of slope 0.1: its normal offset d is d √1.01 higher, over the same plan point.
+  const rise = (depthMm: number) => 150 + depthMm * Math.sqrt(1.01);
+
+  it("upright is the lower core face, and height grows with z", () => {
+    const { ribs, baseboard } = jigOf({ ...withJig({ across }), profiles: [ramp], items });
+    const { stationFaceMm } = at(at(ribs, 0).heights, 0);
+    expect(stationFaceMm + baseboard.levelZMm).toBeCloseTo(rise(0.8), 6);
+    expect(at(ribs, 0).stationFace).toBe("front");
+  });
+
+  it("inverted is the upper core face, the tray lies upside down, and height falls with z", () => {
+    const { ribs, baseboard } = jigOf({
+      ...withJig({ across, attitude: "inverted" }),
+      profiles: [ramp],
+      items,
+    });
+    const { stationFaceMm } = at(at(ribs, 0).heights, 0);
+    expect(baseboard.levelZMm - stationFaceMm).toBeCloseTo(rise(10.8), 6);
+    expect(stationFaceMm).toBeCloseTo(80, 9);
+    expect(at(ribs, 0).stationFace).toBe("rear");
+  });
+});
+
+describe("where ribs stand", () => {
+  const level = straightProfile("level", [
+    [0, 100],
+    [2000, 100],
+  ]);
+  const wide = { profiles: [level], items: [section("floor", 1, box(0, 1500, 0, 500), "level")] };
+
+  it("spaced ribs start 25 mm inside the ends, keep the spacing, and stand closer at the ends", () => {
+    const { ribs } = jigOf({ ...wide, ...withJig({ across: { kind: "spacing", spacingMm: 300 } }) });
+    const atMm = ribs.map((rib) => rib.atMm);
+    expect(atMm[0]).toBe(25);
+    expect(at(atMm, -1)).toBe(1475);
+    const pitches = atMm.slice(1).map((x, i) => x - at(atMm, i));
+    const inner = Math.max(...pitches.slice(1, -1));
+    expect(inner).toBeLessThanOrEqual(301);
+    expect(at(pitches, 0)).toBeLessThanOrEqual(0.8 * inner + 1);
+    expect(at(pitches, -1)).toBeLessThanOrEqual(0.8 * inner + 1);
+    expect(ribs.map(({ id }) => id)).toEqual(ribs.map((_, i) => `A${i + 1}`));
+  });
+
+  it("ribs of one outline are one template", () => {
+    const { ribs } = jigOf({ ...wide, ...withJig({ across: { kind: "spacing", spacingMm: 300 } }) });
+    expect(new Set(ribs.map(({ sameAs }) => sameAs))).toEqual(new Set(["A1"]));
+  });
+
+  it("ribs along are mirrored, and a typed place without a sheet is named", () => {
+    const { project, sheets } = trayOf({
+      ...wide,
+      ...withJig({
+        across: { kind: "typed", atMm: [300, 5000] },
+        along: { kind: "typed", atMm: [0, 200] },
+      }),
+    });
+    const { jig, problems } = buildJig(sheets, project);
+    expect(jig.ribs.map(({ id, atMm }) => [id, atMm])).toEqual([
+      ["A1", 300],
+      ["L1", 0],
+      ["L2R", 200],
+      ["L2L", -200],
+    ]);
+    expect(ribOf(jig, "L2R").stationFace).toBe("left");
+    expect(ribOf(jig, "L2L").stationFace).toBe("right");
+    expect(problems).toEqual([
+      {
+        kind: "rib-under-nothing",
+        place: { ribId: "A2", setting: "jig.across.atMm" },
+        name: "Rib A2",
+        atMm: 5000,
+      },
+    ]);
+  });
+
+  it("a rib over an interval without foam is two pieces, one a side", () => {
+    const { ribs } = jigOf({
+      profiles: [level],
+      items: [section("side", 1, box(0, 1500, 200, 500), "level")],
+      ...withJig({ across: { kind: "typed", atMm: [700] } }),
+    });
+    expect(ribs.map(({ id, sameAs }) => [id, sameAs])).toEqual([
+      ["A1L", "A1L"],
+      ["A1R", "A1L"],
+    ]);
+    const reach = ribs.map(({ outlineMm }) => outlineMm.map(({ u }) => u));
+    expect(Math.min(...at(reach, 1))).toBeCloseTo(200, 5);
+    expect(Math.max(...at(reach, 0))).toBeCloseTo(-200, 5);
+  });
+
+  it("no ribs and no sheets make an empty jig", () => {
+    expect(jigOf({}).ribs).toEqual([]);
+    expect(jigOf({ ...wide, ...withJig({ across: { kind: "none" } }) }).ribs).toEqual([]);
+  });
+});
+
+describe("the outline of a rib", () => {
+  const level = straightProfile("level", [
+    [0, 100],
+    [1500, 100],
+  ]);
+  const items = [section("floor", 1, box(0, 1500, 0, 500), "level")];
+
+  it("is counter-clockwise, stands on the board, and is as long as the foam", () => {
+    const { ribs } = jigOf({
+      profiles: [level],
+      items,
+      ...withJig({ across: { kind: "typed", atMm: [700] } }),
+    });
+    const { outlineMm } = at(ribs, 0);
+    expect(signedAreaMm2(outlineMm)).toBeCloseTo(1000 * 80, 2);
+    expect(Math.min(...outlineMm.map(({ v }) => v))).toBe(0);
+  });
+
+  it("has half-lap slots that leave exactly the other half at every crossing", () => {
+    const { ribs } = jigOf({
+      profiles: [level],
+      items,
+      ...withJig({ across: { kind: "typed", atMm: [700] }, along: { kind: "typed", atMm: [200] } }),
+    });
+    const [across, right] = [at(ribs, 0), at(ribs, 1)];
+    // Two slots from below in the rib across, one from above in each rib along; 12.2 wide, 40 high.
+    expect(signedAreaMm2(across.outlineMm)).toBeCloseTo(1000 * 80 - 2 * 12.2 * 40, 2);
+    expect(signedAreaMm2(right.outlineMm)).toBeCloseTo(1500 * 80 - 12.2 * 40, 2);
+    expect(topAt(right.outlineMm, 706)).toBe(40);
+    expect(topAt(across.outlineMm, 206)).toBeCloseTo(80, 9);
+    expect(across.straightTop).toBe(false);
+  });
+});
+
+describe("fences in an upright jig", () => {
+  const level = straightProfile("level", [
+    [0, 150],
+    [1500, 150],
+  ]);
+  const fence = (angle: number) =>
+    ({
+      kind: "fence",
+      id: "fence",
+      number: 1,
+      name: "Fence",
+      line: {
+        closed: false,
+        elements: [
+          { kind: "node", id: "f1", x: 200, y: 200, next: "line" },
+          { kind: "node", id: "f2", x: 1200, y: 200 + angle, next: "line" },
+        ],
+      },
+      lowerEdge: {
+        kind: "heights",
+        nodes: [
+          { kind: "node", id: "h1", x: 100, z: 40, next: "line" },
+          { kind: "node", id: "h2", x: 1400, z: 40, next: "line" },
+        ],
+      },
+      seat: "core",
+      standsFirst: true,
+    }) as const;
+  const tray = (angle: number, attitude: "upright" | "inverted" = "upright") =>
+    jigOf({
+      profiles: [level],
+      items: [section("floor", 1, box(0, 1500, 0, 500), "level"), fence(angle)],
+      ...withJig({ attitude, across: { kind: "typed", atMm: [100, 700] } }),
+    });
+
+  it("hang clear of the baseboard", () => {
+    const { baseboard, ribs } = tray(0);
+    expect(baseboard.levelZMm).toBeLessThanOrEqual(40 - 10 + 1e-9);
+    for (const { heights } of ribs) expect(at(heights, 0).stationFaceMm).toBeGreaterThanOrEqual(80);
+  });
+
+  it("pass through notches wide enough for foam, skins and clearance, deeper than the fence", () => {
+    const jig = tray(0);
+    const rib = ribOf(jig, "A2");
+    const widthMm = 10 + 1.6 + 3;
+    const bottomMm = 40 - jig.baseboard.levelZMm - 3;
+    for (const y of [200 - widthMm / 2 + 0.01, 200, 200 + widthMm / 2 - 0.01]) {
+      expect(topAt(rib.outlineMm, y)).toBeLessThanOrEqual(bottomMm + 1e-6);
+      expect(topAt(rib.outlineMm, -y)).toBeLessThanOrEqual(bottomMm + 1e-6);
+    }
+    const topMm = at(rib.heights, 0).stationFaceMm;
+    expect(topAt(rib.outlineMm, 200 + widthMm / 2 + 0.1)).toBeCloseTo(topMm, 6);
+    expect(topAt(ribOf(jig, "A1").outlineMm, 200)).toBeCloseTo(topMm, 6);
+  });
+
+  it("need wider notches where they cross a rib at a slant", () => {
+    const rib = ribOf(tray(250), "A2");
+    const slope = 0.25;
+    const halfMm = ((10 + 1.6 + 3) / 2) * Math.hypot(1, slope);
+    const middle = (x: number) => 200 + slope * (x - 200);
+    const body = rib.stationFace === "front" ? [700, 712] : [688, 700];
+    const topMm = at(rib.heights, 0).stationFaceMm;
+    expect(topAt(rib.outlineMm, middle(at(body, 0)) - halfMm + 0.05)).toBeLessThan(topMm - 50);
+    expect(topAt(rib.outlineMm, middle(at(body, 1)) + halfMm - 0.05)).toBeLessThan(topMm - 50);
+    expect(topAt(rib.outlineMm, middle(at(body, 0)) - halfMm - 1)).toBeCloseTo(topMm, 6);
+    expect(topAt(rib.outlineMm, middle(at(body, 1)) + halfMm + 1)).toBeCloseTo(topMm, 6);
+  });
+
+  it("need none in an inverted jig, where they come on top", () => {
+    expect(tray(0, "inverted").ribs.map(({ straightTop }) => straightTop)).toEqual([true, true]);
+  });
+});
+
+describe("ribs along", () => {
+  it("follow a curved profile with straight stretches that miss by less than 0.02 mm", () => {
+    const { ribs, baseboard } = jigOf({
+      ...bare,
+      profiles: [arcProfile("arc", 700, 500)],
+      items: [section("floor", 1, box(0, 500, 0, 300), "arc")],
+      ...withJig({ across: { kind: "none" }, along: { kind: "typed", atMm: [150] } }),
+    });
+    for (const rib of ribs) {
+      for (let x = 1; x < 500; x += 3.7) {
+        const expected = 700 - Math.sqrt(700 ** 2 - x * x) - baseboard.levelZMm;
+        expect(Math.abs(topAt(rib.outlineMm, x) - expected)).toBeLessThan(0.02);
+      }
+      for (const { atMm, stationFaceMm } of rib.heights) {
+        const expected = 700 - Math.sqrt(700 ** 2 - atMm * atMm) - baseboard.levelZMm;
+        expect(Math.abs(stationFaceMm - expected)).toBeLessThan(ON_FACE_MM);
+      }
+    }
+  });
+
+  it("near a throat face the way that stands least proud, and are bevelled over the limit only", () => {
+    // A valley along the car: the floor falls to x = 500 and rises again; a rib across stands on its flank.
+    const valley = straightProfile("valley", [
+      [0, 200],
+      [500, 100],
+      [1000, 200],
+    ]);
+    const items = [section("floor", 1, box(0, 1000, 0, 300), "valley")];
+    const { ribs } = jigOf({
+      profiles: [valley],
+      items,
+      ...withJig({ across: { kind: "typed", atMm: [300, 700] } }),
+    });
+    expect(ribs.map(({ stationFace }) => stationFace)).toEqual(["rear", "front"]);
+    expect(ribs.map(({ mostProudMm }) => mostProudMm)).toEqual([0, 0]);
+  });
+
+  it("across a slope that changes sign are named when no square cut keeps within the limit", () => {
+    const up = straightProfile("up", [
+      [0, 100],
+      [1000, 300],
+    ]);
+    const down = straightProfile("down", [
+      [0, 300],
+      [1000, 100],
+    ]);
+    const items = [
+      section("left", 1, box(0, 1000, 0, 300), "up"),
+      section("right", 2, box(0, 1000, 300, 600), "down"),
+    ];
+    const { project, sheets } = trayOf({
+      symmetry: "none",
+      profiles: [up, down],
+      items,
+      ...withJig({ across: { kind: "typed", atMm: [500] } }),
+    });
+    const { jig, problems } = buildJig(sheets, project);
+    expect(problems.map(({ kind }) => kind)).toEqual(["rib-needs-bevel"]);
+    // 12 mm of board on a slope of 0.2 stand 2.4 mm proud, whichever way the body goes.
+    expect(at(jig.ribs, 0).mostProudMm).toBeCloseTo(2.4, 6);
+    expect(at(jig.ribs, 0).cut).toBe("bevel");
+  });
+});
+
+describe("over random trays", () => {
+  it("a straight line between two heights of the list misses the rib's top by no more than the tolerance", () => {
+    const tray = fc.record({
+      radiusMm: fc.double({ min: 400, max: 3000, noNaN: true }),
+      slantMm: fc.double({ min: 0, max: 200, noNaN: true }),
+      attitude: fc.constantFrom("upright" as const, "inverted" as const),
+    });
+    fc.assert(
+      fc.property(tray, ({ radiusMm, slantMm, attitude }) => {
+        const { ribs } = jigOf({
+          profiles: [arcProfile("arc", radiusMm, 350)],
+          items: [
+            section(
+              "floor",
+              1,
+              outlineThrough([
+                [0, 0],
+                [350, 0],
+                [350 - slantMm, 400],
+                [0, 500],
+              ]),
+              "arc",
+            ),
+          ],
+          ...withJig({
+            attitude,
+            across: { kind: "spacing", spacingMm: 200 },
+            along: { kind: "typed", atMm: [100] },
+          }),
+        });
+        for (const rib of ribs) {
+          const [first, last] = [at(rib.heights, 0), at(rib.heights, -1)];
+          expect(first.stationFaceMm).toBeGreaterThanOrEqual(80 - 1e-9);
+          expect(Math.min(...rib.outlineMm.map(({ u }) => u))).toBeCloseTo(first.atMm, 6);
+          expect(Math.max(...rib.outlineMm.map(({ u }) => u))).toBeCloseTo(last.atMm, 6);
+          if (rib.runs === "along") continue;
+          for (const [i, height] of rib.heights.entries()) {
+            const next = rib.heights[i + 1];
+            if (next === undefined || next.atMm === height.atMm) continue;
+            const middleMm = (height.atMm + next.atMm) / 2;
+            const joined = (height.stationFaceMm + next.stationFaceMm) / 2;
+            expect(Math.abs(topAt(rib.outlineMm, middleMm) - joined)).toBeLessThan(0.5 + ON_FACE_MM);
+          }
+        }
+      }),
+      { seed: 74, numRuns: 12 },
+    );
+  });
+});
