@@ -5,13 +5,14 @@ import {
   COINCIDENT_POINTS_MM,
   cross2,
   dot2,
+  length2,
   scale2,
   subtract2,
   type Vec2,
 } from "../foundation/index.ts";
 import { type ChordLine, visitNearChords } from "./chord-tree.ts";
-import { flattenPiece } from "./flatten.ts";
-import { pointOnPiece } from "./pieces.ts";
+import { type FlattenLimits, flattenPiece } from "./flatten.ts";
+import { pointOnPiece, secondDerivativeOnPiece } from "./pieces.ts";
 import type { Curve } from "./types.ts";
 
 /** A place where a curve meets itself: the two drawn edges (in the curve's order), their pieces, and the point. */
@@ -44,7 +45,10 @@ export function findSelfCrossings(curve: Curve): SelfCrossing[] {
 const MOST_CROSSINGS = 50;
 
 /** Fine enough that a touch within COINCIDENT_POINTS_MM is seen between two curves. */
-const CHORD_LIMITS = { chordErrorMm: COINCIDENT_POINTS_MM / 4, turnRad: 0.1 };
+const CHORD_LIMITS: FlattenLimits = { chordErrorMm: COINCIDENT_POINTS_MM / 4, turnRad: 0.1 };
+
+/** A line that would need more chords is no sketch of a tray; it is looked at more coarsely, so that none hangs. */
+const MOST_CHORDS = 200_000;
 
 /** Contacts nearer than this along the curve are one place of it, such as the two sides of a narrow tip. */
 const SEPARATE_PLACES_MM = 10 * COINCIDENT_POINTS_MM;
@@ -57,11 +61,23 @@ interface Contact extends SelfCrossing {
   readonly order: number;
 }
 
+/** The chord limits, with the error widened until the line is answered in time: chords grow with its root. */
+function chordLimitsFor(curve: Curve): FlattenLimits {
+  const { chordErrorMm, turnRad } = CHORD_LIMITS;
+  const bendsMm = curve.pieces.flatMap((piece) => [
+    length2(secondDerivativeOnPiece(piece, 0)),
+    length2(secondDerivativeOnPiece(piece, 1)),
+  ]);
+  const chords = bendsMm.reduce((sum, bendMm) => sum + Math.sqrt(bendMm / (8 * chordErrorMm)), 0);
+  return { chordErrorMm: chordErrorMm * Math.max(1, chords / MOST_CHORDS) ** 2, turnRad };
+}
+
 function chordLineOf(curve: Curve): ChordLine {
+  const limits = chordLimitsFor(curve);
   const points: Vec2[] = [];
   const pieceIndices: number[] = [];
   curve.pieces.forEach((piece, pieceIndex) => {
-    for (const t of flattenPiece(piece, CHORD_LIMITS)) {
+    for (const t of flattenPiece(piece, limits)) {
       const point = pointOnPiece(piece, t);
       if (t === 1 || isSame(point, points[points.length - 1])) continue;
       points.push(point);

@@ -9,7 +9,10 @@ export interface PathNode {
   readonly radiusMm?: number;
   /** Default: smooth between two curves, corner beside a line. */
   readonly meets?: "smooth" | "corner";
-  /** Direction of travel at the end of the curve that arrives, rad from axis 0 toward axis 1. */
+  /**
+   * Direction of travel at the end of the curve that arrives, rad from axis 0 toward axis 1. Counts where a run of
+   * curves ends and no smooth line gives its own.
+   */
   readonly tangentInRad?: number;
   /** Direction of travel at the start of the curve that leaves. */
   readonly tangentOutRad?: number;
@@ -18,7 +21,10 @@ export interface PathNode {
   readonly knotSpacingMm?: number;
 }
 
-/** A stretch that is already compiled (it follows an edge of another item), in this path's direction. */
+/**
+ * A stretch that is already compiled (it follows an edge of another item), in this path's direction. A curve beside
+ * it takes up its end tangent; two stretches that meet need no segment between them.
+ */
 export interface PathStretch {
   readonly kind: "stretch";
   readonly id: string;

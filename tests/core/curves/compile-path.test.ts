@@ -6,10 +6,12 @@ import {
   compilePath,
   derivativeOnPiece,
   endOfPiece,
+  findSelfCrossings,
   frameOnPiece,
   type LinePiece,
   nodePlace,
   type Path,
+  pointOnPiece,
   secondDerivativeOnPiece,
   startOfPiece,
 } from "../../../core/curves/index.ts";
@@ -423,6 +425,54 @@ describe("sketches that are no curve", () => {
     expect(problemsOf(path)).toMatchObject([
       { kind: "number-out-of-range", field: "knotSpacingMm", value: 0 },
     ]);
+  });
+});
+
+describe("whatever is typed", () => {
+  const oddNumber = fc.constantFrom(Number.NaN, Number.POSITIVE_INFINITY, 1e9, -1e300, 1e-300, 20_000, -3);
+  const mostly = (usual: fc.Arbitrary<number>) =>
+    fc.oneof({ weight: 40, arbitrary: usual }, { weight: 1, arbitrary: oddNumber });
+  const coordinate = mostly(fc.integer({ min: -300, max: 300 }));
+  const direction = mostly(fc.double({ min: -3, max: 3, noNaN: true }));
+  const anyNode = fc.record(
+    {
+      at: fc.tuple(coordinate, coordinate),
+      next: fc.constantFrom("line" as const, "curve" as const),
+      radiusMm: mostly(fc.constantFrom(0, 0, 0, 0, 5)),
+      meets: fc.constantFrom("smooth" as const, "corner" as const),
+      tangentInRad: direction,
+      tangentOutRad: direction,
+      knotSpacingMm: mostly(fc.integer({ min: 1, max: 900 })),
+    },
+    { requiredKeys: ["at", "next"] },
+  );
+
+  it("a path is either a curve of finite pieces through all its nodes, or has problems; it never throws", () => {
+    let curves = 0;
+    fc.assert(
+      fc.property(fc.array(anyNode, { maxLength: 7 }), fc.boolean(), (drawn, closed) => {
+        const nodes = drawn.map(({ at, ...rest }, i) => node(`n${i}`, at, rest));
+        const compiled = compilePath({ closed, elements: nodes });
+        if (!compiled.ok) {
+          expect(compiled.problems.length).toBeGreaterThan(0);
+          return;
+        }
+        curves++;
+        const curve = compiled.value;
+        expectEndToEnd(curve);
+        expect(curve.lengthMm).toBeGreaterThan(0);
+        expect(Number.isFinite(curve.lengthMm)).toBe(true);
+        for (const { id, at, radiusMm } of nodes) {
+          const place = nodePlace(curve, id);
+          const point = pointOnPiece(pieceAt(curve, place?.index ?? Number.NaN), place?.t ?? Number.NaN);
+          expect(point.every(Number.isFinite)).toBe(true);
+          if (!radiusMm) expectPoint(point, at);
+        }
+        expect(findSelfCrossings(curve).length).toBeLessThanOrEqual(50);
+      }),
+      { seed: SEED, numRuns: 500 },
+    );
+    expect(curves).toBeGreaterThan(30);
   });
 });
 

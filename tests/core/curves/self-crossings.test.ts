@@ -219,6 +219,13 @@ describe("a line that meets itself", () => {
     );
     expect(findSelfCrossings(curveOf(polygon(points)))).toHaveLength(50);
   });
+
+  it("five thousand wild curves, forty metres each way, are answered as well", () => {
+    const nodes = Array.from({ length: 5000 }, (_, i) =>
+      curveNode(`n${i}`, [20_000 * Math.sin(i * i * 1.1), 20_000 * Math.sin(i * i * 2.3)]),
+    );
+    expect(findSelfCrossings(curveOf(closedPath(...nodes)))).toHaveLength(50);
+  });
 });
 
 /** Exact for whole numbers: every pair of sides, ends included; neighbours only where one lies back on the other. */
