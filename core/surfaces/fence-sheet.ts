@@ -2,22 +2,17 @@ import {
   type Curve,
   type CurveFrame,
   type CurvePiece,
+  derivativeOnPiece,
   pointOnPiece,
   reversePiece,
   toCurve,
   walkCurve,
 } from "../curves/index.ts";
-import {
-  at,
-  bracketedRoot,
-  CHORD_ERROR_MM,
-  type FlatPoint,
-  type PlanPoint,
-  type Problem,
-} from "../foundation/index.ts";
+import { at, CHORD_ERROR_MM, type FlatPoint, type PlanPoint, type Problem } from "../foundation/index.ts";
 import { faceDepths } from "../laminate/index.ts";
 import { coreOf, type Fence, type Project } from "../project/index.ts";
 import { type ChordLimits, chordKeeps, isOnStraight } from "./chord-limits.ts";
+import { parameterOf } from "./cylinder-chart.ts";
 import { faceHeightAt } from "./face-height.ts";
 import type { ChartPiece, FenceSheet, RegionEdge, SeatStation, SectionSheet } from "./types.ts";
 
@@ -243,7 +238,7 @@ export function heightOnCurve(curve: Curve, x: number): number {
   const t =
     piece.kind === "line"
       ? (x - start[0]) / (end[0] - start[0])
-      : bracketedRoot((s) => pointOnPiece(piece, s)[0] - x, 0, 1);
+      : parameterOf((s) => [pointOnPiece(piece, s)[0], derivativeOnPiece(piece, s)[0]], x);
   return pointOnPiece(piece, t)[1];
 }
 

@@ -10,7 +10,6 @@ import {
 } from "../curves/index.ts";
 import {
   at,
-  CHORD_ERROR_MM,
   cross2,
   dot2,
   FLAT_RADIUS_MM,
@@ -114,8 +113,11 @@ export function sectionSheets(
   return { sheets: present, folds: foldsBetween(corners, present, section), problems: [] };
 }
 
+/** How exactly a plan polygon knows where its sheet ends: under what anybody can mark, and few corners to walk. */
+const CONTAINING_ERROR_MM = 0.02;
+
 const planParameters = (piece: CurvePiece): readonly number[] =>
-  flattenPiece(piece, { chordErrorMm: CHORD_ERROR_MM, turnRad: 0.02 });
+  flattenPiece(piece, { chordErrorMm: CONTAINING_ERROR_MM, turnRad: 0.2 });
 
 function boxOf(points: readonly PlanPoint[]): readonly [PlanPoint, PlanPoint] {
   const [xs, ys] = [points.map(({ x }) => x), points.map(({ y }) => y)];
