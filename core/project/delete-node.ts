@@ -1,5 +1,7 @@
+import type { Problem } from "../foundation/index.ts";
 import type { LineRef } from "./command-types.ts";
 import { editLine, planLineOf, withPlanLine } from "./edit-lines.ts";
+import { nameOfItem } from "./names.ts";
 import type { EdgeRef, Item, PlanElement, Project } from "./schema.ts";
 
 /**
@@ -27,6 +29,31 @@ export function moveReferences(earlier: Project, later: Project, itemId: string)
   );
   return items === later.items ? later : { ...later, items };
 }
+
+/**
+ * The references that a command moved to other nodes, each as a problem of kind "reference-moved" at the piece
+ * that follows: to be told once, when it happens.
+ */
+export function movedReferences(before: Project, after: Project): readonly Problem[] {
+  if (before.items === after.items) return [];
+  const earlier = new Map(followsOf(before));
+  return followsOf(after).flatMap(([key, { item, follow }]): readonly Problem[] => {
+    const edge = earlier.get(key)?.follow.edge;
+    const { fromNodeId, toNodeId } = follow.edge;
+    const isMoved =
+      edge?.itemId === follow.edge.itemId && (edge.fromNodeId !== fromNodeId || edge.toNodeId !== toNodeId);
+    if (!isMoved) return [];
+    const place = { itemId: item.id, nodeId: follow.id };
+    return [{ kind: "reference-moved", place, name: nameOfItem(item), fromNodeId, toNodeId }];
+  });
+}
+
+const followsOf = (project: Project) =>
+  project.items.flatMap((item) =>
+    planLineOf(item).elements.flatMap((follow) =>
+      follow.kind === "follow" ? [[`${item.id}/${follow.id}`, { item, follow }] as const] : [],
+    ),
+  );
 
 function moveInItem(item: Item, move: (edge: EdgeRef) => EdgeRef): Item {
   const line = planLineOf(item);

@@ -9,6 +9,7 @@ export type {
   Settings,
 } from "./command-types.ts";
 export { emptyProject, newFence, newProfile, newSection } from "./defaults.ts";
+export { movedReferences } from "./delete-node.ts";
 export { closeGesture, type History, historyOf, pushHistory, redoHistory, undoHistory } from "./history.ts";
 export { coreOf, foamOf, glueOf, ribBoardOf } from "./lookups.ts";
 export { nameOfCommand } from "./name-of-command.ts";

@@ -43,6 +43,7 @@ export function resolveLines(project: Project): ResolvedLines {
   const drawn = compileItems(project, faults);
   const problems: Problem[] = [];
   const plan: Record<string, Curve> = {};
+  const unfit: Record<string, Curve> = {};
   const profiles: Record<string, Curve> = {};
   const lowerEdges: Record<string, Curve> = {};
   const follows: Record<string, ResolvedLines["follows"][string]> = {};
@@ -62,14 +63,14 @@ export function resolveLines(project: Project): ResolvedLines {
     if (line.curve && isFit) {
       plan[item.id] = counterClockwise(line.curve);
       noteFollows(item, line, follows);
-    }
+    } else if (line.curve) unfit[item.id] = line.curve;
     if (item.kind !== "fence" || item.lowerEdge.kind !== "heights" || faults.unfitLowerEdgeIds.has(item.id))
       return;
     const owner = { name: `The lower edge of ${nameOfItem(item)}`, place: { itemId: item.id } };
     const curve = compileSide(item.lowerEdge.nodes, owner, problems);
     if (curve) lowerEdges[item.id] = curve;
   });
-  return { plan, profiles, lowerEdges, follows, problems };
+  return { plan, unfit, profiles, lowerEdges, follows, problems };
 }
 
 function noteFollows(

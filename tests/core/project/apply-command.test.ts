@@ -5,6 +5,7 @@ import {
   applyCommand,
   type Command,
   type LineRef,
+  movedReferences,
   newFence,
   newProfile,
   newSection,
@@ -451,6 +452,10 @@ describe("deleting a node", () => {
     const after = applyCommand(twoSections(), { kind: "delete-node", line: ONE, nodeId: "d" });
     expect(followOf(after)).toMatchObject({ fromNodeId: "c", toNodeId: "a" });
     expect(resolveLines(after).problems).toEqual([]);
+    expect(movedReferences(twoSections(), after)).toMatchObject([
+      { kind: "reference-moved", name: "Two", place: { itemId: "two", nodeId: "shared" }, toNodeId: "a" },
+    ]);
+    expect(movedReferences(after, after)).toEqual([]);
   });
 
   it("moves it to the node before where the next is the other end already", () => {

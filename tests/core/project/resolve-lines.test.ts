@@ -100,6 +100,7 @@ describe("an outline", () => {
     const lines = resolveLines(oneSection(rectangle(0, 1000, 0, 200), false));
     expect(lines.problems).toMatchObject([{ kind: "outline-open", gapMm: 200, place: { itemId: "one" } }]);
     expect(lines.plan.one).toBeUndefined();
+    expect(lines.unfit?.one?.lengthMm).toBeCloseTo(2200, 9);
   });
 
   it("that crosses itself is a problem that names both edges and the place", () => {
