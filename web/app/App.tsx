@@ -1,6 +1,7 @@
 import { HatchPatterns } from "../drawings/index.ts";
 import { stages } from "../stages/index.ts";
 import { useDocument, useView } from "../stores/index.ts";
+import { FaultBoundary } from "./FaultBoundary.tsx";
 import { KeyList } from "./KeyList.tsx";
 import { NoticeDialog } from "./NoticeDialog.tsx";
 import { TitleBar } from "./TitleBar.tsx";
@@ -11,6 +12,7 @@ export function App() {
   const stage = useView((view) => view.stage);
   const overlay = useView((view) => view.overlay);
   const isReadOnly = useDocument((state) => state.isReadOnly);
+  const generation = useDocument((state) => state.generation);
   const { Stage, word } = stages[stage];
   return (
     <div className="app">
@@ -23,7 +25,9 @@ export function App() {
         </p>
       ) : null}
       <main className="stage" aria-label={word} data-testid={`stage-view-${stage}`}>
-        <Stage />
+        <FaultBoundary key={`${stage}/${generation}`}>
+          <Stage />
+        </FaultBoundary>
       </main>
       <TruthLine />
       {overlay === "keys" ? <KeyList /> : null}

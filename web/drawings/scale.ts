@@ -28,6 +28,11 @@ export function boundsOf(spots: Iterable<Spot>): Bounds | undefined {
 export const widthOf = (bounds: Bounds): number => bounds.right - bounds.left;
 export const heightOf = (bounds: Bounds): number => bounds.top - bounds.bottom;
 
+export const middleOf = (bounds: Bounds): Spot => [
+  (bounds.left + bounds.right) / 2,
+  (bounds.bottom + bounds.top) / 2,
+];
+
 /** The box around two boxes. */
 export const unite = (one: Bounds, other: Bounds): Bounds => ({
   left: Math.min(one.left, other.left),

@@ -1,21 +1,57 @@
-import { expose } from "comlink";
-import type { Design } from "../../core/design.ts";
-import * as core from "../../core/design.ts";
+import { expose, transfer } from "comlink";
+import type { DrawingSet } from "../../core/book/index.ts";
+import { type Design, designTray } from "../../core/design.ts";
+import type { Problem } from "../../core/foundation/index.ts";
 import type { Project } from "../../core/project/index.ts";
+import type { Pen } from "../../core/writers/index.ts";
+import { pageFonts } from "./fonts.ts";
 
-// Until the core can design, a sample stands in for it.
-const samples = import.meta.glob<{ sampleDesign: Design }>("../../tests/web/sample-design.ts");
+/** What goes on paper: the true-size templates, or the build book. */
+export type PaperKind = "templates" | "book";
 
-/** The core's doors for the page; everything that crosses is plain data. */
+/** Pages before they are made, with the pens that their lines are drawn with. */
+export interface PagesAhead {
+  readonly set: DrawingSet;
+  readonly pens: Readonly<Record<string, Pen>>;
+  readonly problems: readonly Problem[];
+}
+
+/** The core's doors for the page; everything that crosses is plain data. Book and writers load when first asked. */
 const doors = {
-  async design(project: Project): Promise<Design> {
-    if ("designTray" in core) return core.designTray(project);
-    const sample = await Object.values(samples)[0]?.();
-    if (sample) return sample.sampleDesign;
-    throw new Error("The core is not here yet.");
+  design: (project: Project): Design => designTray(project),
+
+  async pages(project: Project, kind: PaperKind): Promise<PagesAhead> {
+    const { PENS } = await writers();
+    return { ...(await draw(project, kind)), pens: PENS };
+  },
+
+  async pdf(
+    project: Project,
+    kind: PaperKind,
+    onPage: (done: number, all: number) => void,
+  ): Promise<Uint8Array<ArrayBuffer>> {
+    const { writePdf } = await writers();
+    const { set } = await draw(project, kind);
+    const bytes = new Uint8Array(writePdf(set, await pageFonts(), { onPage }));
+    return transfer(bytes, [bytes.buffer]);
+  },
+
+  async report(project: Project): Promise<string> {
+    const { reportOf } = await writers();
+    return `${JSON.stringify(reportOf(designTray(project)), null, 2)}\n`;
   },
 };
 
 export type CoreDoors = typeof doors;
 
 expose(doors);
+
+const writers = () => import("../../core/writers/index.ts");
+
+async function draw(project: Project, kind: PaperKind): Promise<Omit<PagesAhead, "pens">> {
+  const { drawBook, drawTemplates } = await import("../../core/book/index.ts");
+  const design = designTray(project);
+  const drawn =
+    kind === "templates" ? drawTemplates(design, await pageFonts()) : drawBook(design, await pageFonts());
+  return "set" in drawn ? drawn : { set: drawn, problems: [] };
+}

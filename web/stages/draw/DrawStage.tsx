@@ -1,13 +1,9 @@
-import type { ComponentType, CSSProperties } from "react";
+import type { CSSProperties } from "react";
+import { Board, ChosenPanel } from "../../board/index.ts";
 import { Splitter } from "../../controls/index.ts";
 import { type PhoneView, usePreferences, useView } from "../../stores/index.ts";
 import { Shelf } from "./Shelf.tsx";
 import { ToolRail } from "./ToolRail.tsx";
-
-// The board is written at the same time; until it is there its place is empty.
-const boards = import.meta.glob<Record<string, ComponentType>>("../../board/index.ts", { eager: true });
-const Board = Object.values(boards)[0]?.Board;
-const ChosenPanel = Object.values(boards)[0]?.ChosenPanel;
 
 /** Tools, drawing board, and the shelf of flat parts with what is chosen below it. */
 export function DrawStage() {
@@ -21,7 +17,7 @@ export function DrawStage() {
     <div className="draw" data-hand={hand} data-phone-view={phoneView} style={sizes}>
       <ToolRail />
       <div className="board-place" data-testid="board">
-        {Board ? <Board /> : null}
+        <Board />
       </div>
       <Splitter
         label="Width of the shelf"
@@ -43,7 +39,7 @@ export function DrawStage() {
       />
       <Shelf />
       <section className="chosen" aria-label="What is chosen" data-testid="chosen">
-        {ChosenPanel ? <ChosenPanel /> : null}
+        <ChosenPanel />
       </section>
       <PhoneViews />
     </div>

@@ -1,0 +1,39 @@
+import { useMemo } from "react";
+import type { Design } from "../../../core/design.ts";
+import { planOutlines } from "../../drawings/index.ts";
+import { useDesign } from "../../stores/index.ts";
+import { GlueCard } from "./GlueCard.tsx";
+import { GlueSettings } from "./GlueSettings.tsx";
+
+/** What is glued to what, in which order, a card with a picture for each step. */
+export function GlueStage() {
+  const design = useDesign((state) => state.design);
+  if (design === undefined) return null;
+  return (
+    <div className="two-panes">
+      <div className="side-settings">
+        <GlueSettings />
+      </div>
+      <article className="pane">
+        {design.glueUp.length === 0 ? (
+          <p className="empty">
+            No step yet. Draw sections that meet along an edge; the order of gluing comes here.
+          </p>
+        ) : (
+          <Steps design={design} />
+        )}
+      </article>
+    </div>
+  );
+}
+
+function Steps({ design }: { readonly design: Design }) {
+  const outlines = useMemo(() => planOutlines(design.project), [design.project]);
+  return (
+    <ol className="glue-steps" data-testid="glue-steps">
+      {design.glueUp.map((step) => (
+        <GlueCard key={step.step} step={step} design={design} outlines={outlines} />
+      ))}
+    </ol>
+  );
+}

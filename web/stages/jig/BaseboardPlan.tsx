@@ -1,0 +1,146 @@
+import { useMemo } from "react";
+import type { Design } from "../../../core/design.ts";
+import { formatMm, formatNumber } from "../../../core/foundation/index.ts";
+import type { Rib } from "../../../core/jig/index.ts";
+import { useSize } from "../../controls/index.ts";
+import {
+  boundsOf,
+  fitScale,
+  outlinesOfPart,
+  pathOf,
+  planOutlines,
+  type Scale,
+} from "../../drawings/index.ts";
+import { useView } from "../../stores/index.ts";
+
+const MARGIN_PX = 40;
+const MOST_HEIGHT_PX = 420;
+
+/** The baseboard from above: its edges, the ribs where they stand, and the tray over them in pencil. */
+export function BaseboardPlan({ design, chosenId }: { readonly design: Design; readonly chosenId: string }) {
+  const { ref, widthPx } = useSize<HTMLDivElement>();
+  const { corners, attitude } = design.jig.baseboard;
+  const bounds = boundsOf(corners.map(({ x, y }) => [x, y] as const));
+  return (
+    <section aria-label="Baseboard">
+      <header className="drawing-heading">
+        <h2>Baseboard from above</h2>
+        {bounds ? (
+          <p className="pencil">
+            {`${formatMm(bounds.right - bounds.left)} × ${formatMm(bounds.top - bounds.bottom)} mm, `}
+            {attitude === "upright" ? "tray upright" : "tray upside down"}
+          </p>
+        ) : null}
+      </header>
+      <div ref={ref} className="part-drawing">
+        {bounds && widthPx > 0 ? (
+          <Picture
+            design={design}
+            chosenId={chosenId}
+            scale={fitScale(bounds, { widthPx, heightPx: MOST_HEIGHT_PX, marginPx: MARGIN_PX })}
+          />
+        ) : null}
+      </div>
+    </section>
+  );
+}
+
+interface PictureProps {
+  readonly design: Design;
+  readonly chosenId: string;
+  readonly scale: Scale;
+}
+
+function Picture({ design, chosenId, scale }: PictureProps) {
+  const outlines = useMemo(() => planOutlines(design.project), [design.project]);
+  const [one, other] = design.jig.baseboard.corners;
+  const [left, top] = scale.toPx([Math.min(one.x, other.x), Math.max(one.y, other.y)]);
+  const [right, bottom] = scale.toPx([Math.max(one.x, other.x), Math.min(one.y, other.y)]);
+  const [, centre] = scale.toPx([0, 0]);
+  return (
+    <svg
+      width={scale.widthPx}
+      height={scale.heightPx}
+      aria-label="Baseboard from above"
+      data-testid="baseboard"
+    >
+      <rect className="board-edge" x={left} y={top} width={right - left} height={bottom - top} />
+      {design.parts.flatMap((part) =>
+        outlinesOfPart(part, outlines, design.project.symmetry).map(({ spots, closed }, index) => (
+          <path
+            key={`${part.id}/${index}`}
+            className="derived"
+            d={pathOf(spots, scale, closed ? "closed" : "open")}
+          />
+        )),
+      )}
+      <line className="centre-line" x1={left - 24} x2={right + 24} y1={centre} y2={centre} />
+      {design.jig.ribs.map((rib) => (
+        <RibMark key={rib.id} rib={rib} design={design} scale={scale} isChosen={rib.id === chosenId} />
+      ))}
+    </svg>
+  );
+}
+
+interface RibMarkProps {
+  readonly rib: Rib;
+  readonly design: Design;
+  readonly scale: Scale;
+  readonly isChosen: boolean;
+}
+
+function RibMark({ rib, design, scale, isChosen }: RibMarkProps) {
+  const select = useView((view) => view.select);
+  const line = design.jig.baseboard.lines.find(({ ribId }) => ribId === rib.id);
+  if (line === undefined) return null;
+  const from = scale.toPx([line.from.x, line.from.y]);
+  const to = scale.toPx([line.to.x, line.to.y]);
+  const widthPx = Math.max(1.5, rib.thicknessMm * scale.pixelsPerMm);
+  const body = bodyShift(rib, widthPx / 2);
+  const [x, y] =
+    rib.runs === "across"
+      ? [from[0], Math.min(from[1], to[1]) - 8]
+      : [Math.max(from[0], to[0]) + 8, from[1] + 4];
+  const ends = { x1: from[0], y1: from[1], x2: to[0], y2: to[1] };
+  return (
+    // biome-ignore lint/a11y/noStaticElementInteractions: the same choice is in the cutting list for keys
+    <g
+      className="rib-mark"
+      data-chosen={isChosen}
+      data-testid={`rib-mark-${rib.id}`}
+      onClick={() => select({ kind: "rib", ribId: rib.id })}
+    >
+      <title>{`${rib.id}, ${rib.runs} at ${formatMm(rib.atMm)} mm`}</title>
+      <line
+        className="rib-body"
+        {...ends}
+        transform={`translate(${body.right} ${body.down})`}
+        strokeWidth={widthPx}
+      />
+      <line className="rib-station" {...ends} />
+      <line className="hit" {...ends} />
+      <text className="code" x={x} y={y} textAnchor={rib.runs === "across" ? "middle" : "start"}>
+        {rib.id}
+      </text>
+      {rib.runs === "across" ? (
+        <text className="station-number" x={x} y={Math.max(from[1], to[1]) + 16} textAnchor="middle">
+          {formatNumber(rib.atMm, 0)}
+        </text>
+      ) : null}
+    </g>
+  );
+}
+
+/** The body of a rib lies on the other side of its station face. */
+function bodyShift(rib: Rib, halfPx: number): { readonly right: number; readonly down: number } {
+  switch (rib.stationFace) {
+    case "front":
+      return { right: halfPx, down: 0 };
+    case "rear":
+      return { right: -halfPx, down: 0 };
+    case "left":
+      return { right: 0, down: -halfPx };
+    case "right":
+      return { right: 0, down: halfPx };
+  }
+}

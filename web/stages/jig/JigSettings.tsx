@@ -1,0 +1,67 @@
+import { ribBoardOf } from "../../../core/project/index.ts";
+import { Choice, NumberField, Select } from "../../controls/index.ts";
+import { SettingsGroup, useSettings } from "../settings/index.ts";
+import { RibPlacesFields } from "./RibPlacesFields.tsx";
+
+/** How the jig stands, where its ribs are, and the board they are cut from. */
+export function JigSettings() {
+  const { project, change } = useSettings();
+  const { jig, materials } = project;
+  const set = (changes: Partial<typeof jig>) => change({ jig: { ...jig, ...changes } });
+  const board = ribBoardOf(project);
+  return (
+    <>
+      <SettingsGroup title="Stand">
+        <Choice
+          label="The tray is built"
+          value={jig.attitude}
+          testId="setting-attitude"
+          options={[
+            { value: "upright", word: "Upright" },
+            { value: "inverted", word: "Upside down" },
+          ]}
+          note={
+            jig.attitude === "upright"
+              ? "Ribs under the air side; fences stand in the jig first."
+              : "Ribs under the upper face; sheets first, fences on top of them after."
+          }
+          onChange={(attitude) => set({ attitude })}
+        />
+      </SettingsGroup>
+      <SettingsGroup title="Ribs across">
+        <RibPlacesFields setting="jig.across" places={jig.across} onChange={(across) => set({ across })} />
+      </SettingsGroup>
+      <SettingsGroup title="Ribs along">
+        <RibPlacesFields setting="jig.along" places={jig.along} onChange={(along) => set({ along })} />
+      </SettingsGroup>
+      <SettingsGroup title="Board">
+        <Select
+          label="Cut from"
+          value={jig.boardId}
+          setting="jig.boardId"
+          options={materials.boards.map(({ id, name }) => ({ value: id, word: name }))}
+          onChange={(boardId) => set({ boardId })}
+        />
+        {board ? (
+          <p className="note">{`${board.thicknessMm} mm thick, ${board.lengthMm} × ${board.widthMm} mm.`}</p>
+        ) : null}
+        <NumberField
+          label="Lowest rib"
+          unit="mm"
+          value={jig.leastHeightMm}
+          note="So that a hand and a clamp go under the tray."
+          setting="jig.leastHeightMm"
+          onChange={(leastHeightMm) => set({ leastHeightMm })}
+        />
+        <NumberField
+          label="Square cut stands proud by at most"
+          unit="mm"
+          value={jig.proudLimitMm}
+          note="Beyond it the rib's top is bevelled."
+          setting="jig.proudLimitMm"
+          onChange={(proudLimitMm) => set({ proudLimitMm })}
+        />
+      </SettingsGroup>
+    </>
+  );
+}

@@ -1,0 +1,34 @@
+import { useDesign, useView } from "../../stores/index.ts";
+import { BaseboardPlan } from "./BaseboardPlan.tsx";
+import { CuttingList } from "./CuttingList.tsx";
+import { JigSettings } from "./JigSettings.tsx";
+import { RibView } from "./RibView.tsx";
+
+/** The supports that hold the shape: where they stand, how high, and what to cut. */
+export function JigStage() {
+  const design = useDesign((state) => state.design);
+  const selection = useView((view) => view.selection);
+  if (design === undefined) return null;
+  const { ribs } = design.jig;
+  const rib = ribs.find(({ id }) => selection?.kind === "rib" && id === selection.ribId) ?? ribs[0];
+  return (
+    <div className="two-panes">
+      <div className="side-settings">
+        <JigSettings />
+      </div>
+      <article className="pane">
+        {rib ? (
+          <>
+            <BaseboardPlan design={design} chosenId={rib.id} />
+            <RibView rib={rib} ribs={ribs} />
+            <CuttingList ribs={ribs} chosenId={rib.id} />
+          </>
+        ) : (
+          <p className="empty">
+            No rib stands yet. Draw a section, and say on the left how far apart the ribs are.
+          </p>
+        )}
+      </article>
+    </div>
+  );
+}

@@ -1,0 +1,60 @@
+import type { RibPlaces } from "../../../core/project/index.ts";
+import { Choice, NumberField, parseLengthMm, showNumber, TextField } from "../../controls/index.ts";
+
+interface RibPlacesFieldsProps {
+  readonly setting: string;
+  readonly places: RibPlaces;
+  readonly onChange: (places: RibPlaces) => void;
+}
+
+/** No ribs, ribs evenly apart, or ribs at typed positions. */
+export function RibPlacesFields({ setting, places, onChange }: RibPlacesFieldsProps) {
+  return (
+    <>
+      <Choice
+        label="Where"
+        value={places.kind}
+        testId={`setting-${setting}`}
+        options={[
+          { value: "none", word: "None" },
+          { value: "spacing", word: "Evenly" },
+          { value: "typed", word: "At" },
+        ]}
+        onChange={(kind) => onChange(startOf(kind))}
+      />
+      {places.kind === "spacing" ? (
+        <NumberField
+          label="One every"
+          unit="mm"
+          value={places.spacingMm}
+          setting={`${setting}.spacingMm`}
+          onChange={(spacingMm) => onChange({ kind: "spacing", spacingMm })}
+        />
+      ) : null}
+      {places.kind === "typed" ? (
+        <TextField
+          label="Positions, mm"
+          value={wordPositions(places.atMm)}
+          mostLetters={400}
+          setting={`${setting}.atMm`}
+          onChange={(text) => onChange({ kind: "typed", atMm: parsePositions(text) })}
+        />
+      ) : null}
+    </>
+  );
+}
+
+function startOf(kind: RibPlaces["kind"]): RibPlaces {
+  if (kind === "none") return { kind };
+  return kind === "spacing" ? { kind, spacingMm: 300 } : { kind, atMm: [] };
+}
+
+export const wordPositions = (atMm: readonly number[]): string =>
+  atMm.map((mm) => showNumber(mm, 2)).join("; ");
+
+/** Positions between semicolons or spaces; what is no number is left out. */
+export const parsePositions = (text: string): readonly number[] =>
+  text
+    .split(/[;\s]+/)
+    .map(parseLengthMm)
+    .filter((mm) => mm !== undefined);

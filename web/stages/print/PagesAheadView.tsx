@@ -1,0 +1,101 @@
+import { BookOpen, FileJson2, Printer, X } from "lucide-react";
+import { useEffect, useState } from "react";
+import { Choice } from "../../controls/index.ts";
+import { useDocument } from "../../stores/index.ts";
+import type { PaperKind } from "../../worker/index.ts";
+import { PageList } from "./PageList.tsx";
+import { usePaper } from "./paper-store.ts";
+
+/** Typing in the fields gathers for so long before the pages are drawn again. */
+const GATHER_MS = 200;
+
+/** The pages before they are made: how many, what they look like, and the buttons that make the files. */
+export function PagesAheadView() {
+  const project = useDocument((state) => state.project);
+  const [kind, setKind] = useState<PaperKind>("templates");
+  const { ahead, isLookingAhead, failure, lookAhead } = usePaper();
+  useEffect(() => {
+    const timer = setTimeout(() => lookAhead(project, kind), GATHER_MS);
+    return () => clearTimeout(timer);
+  }, [project, kind, lookAhead]);
+  const count = ahead?.set.pages.length;
+  return (
+    <>
+      <header className="print-heading">
+        <Choice
+          label="Look at"
+          value={kind}
+          testId="paper-kind"
+          options={[
+            { value: "templates", word: "Templates, true to size" },
+            { value: "book", word: "Build book" },
+          ]}
+          onChange={setKind}
+        />
+        <MakeButtons />
+      </header>
+      <Writing />
+      {failure ? (
+        <p className="failure" role="alert">
+          {`The pages could not be drawn. ${failure}`}
+        </p>
+      ) : null}
+      <p className="page-count" data-testid="page-count" data-settled={!isLookingAhead} aria-live="polite">
+        {count === undefined ? "Drawing the pages…" : pageWords(count, project.paper.size, kind)}
+      </p>
+      {ahead ? <PageList ahead={ahead} /> : null}
+    </>
+  );
+}
+
+function pageWords(count: number, size: string, kind: PaperKind): string {
+  if (count === 0) return "No page. What keeps them from being made stands at the foot.";
+  const pages = count === 1 ? "1 page" : `${count} pages`;
+  return kind === "templates" ? `${pages} on ${size === "roll" ? "the roll" : size}` : pages;
+}
+
+function MakeButtons() {
+  const project = useDocument((state) => state.project);
+  const { write, writeReport, writing } = usePaper();
+  const isBusy = writing !== undefined;
+  return (
+    <div className="make-buttons">
+      <button
+        type="button"
+        className="primary"
+        data-testid="make-templates"
+        disabled={isBusy}
+        onClick={() => void write(project, "templates")}
+      >
+        <Printer aria-hidden /> Make templates PDF
+      </button>
+      <button
+        type="button"
+        data-testid="make-book"
+        disabled={isBusy}
+        onClick={() => void write(project, "book")}
+      >
+        <BookOpen aria-hidden /> Make build book PDF
+      </button>
+      <button type="button" data-testid="make-report" onClick={() => void writeReport(project)}>
+        <FileJson2 aria-hidden /> Make report
+      </button>
+    </div>
+  );
+}
+
+function Writing() {
+  const writing = usePaper((paper) => paper.writing);
+  const cancel = usePaper((paper) => paper.cancel);
+  if (writing === undefined) return null;
+  const { done, all } = writing;
+  return (
+    <div className="writing" role="status" data-testid="writing">
+      <progress {...(all > 0 ? { value: done, max: all } : {})} aria-label="Pages written" />
+      <span>{all > 0 ? `Page ${done} of ${all}` : "Drawing the pages…"}</span>
+      <button type="button" data-testid="cancel-writing" onClick={cancel}>
+        <X aria-hidden /> Cancel
+      </button>
+    </div>
+  );
+}

@@ -1,0 +1,81 @@
+import { proxy } from "comlink";
+import { create } from "zustand";
+import type { Project } from "../../../core/project/index.ts";
+import { download, fileNameOf } from "../../files/index.ts";
+import { type PagesAhead, type PaperKind, startCore } from "../../worker/index.ts";
+
+/** Work on paper that takes a while, and runs in a core of its own so that it can be stopped at once. */
+export interface PaperStore {
+  /** The pages as they would be made now, of the kind that is looked at. */
+  readonly ahead: PagesAhead | undefined;
+  readonly isLookingAhead: boolean;
+  readonly writing: { readonly kind: PaperKind; readonly done: number; readonly all: number } | undefined;
+  readonly failure: string | undefined;
+  lookAhead(project: Project, kind: PaperKind): void;
+  write(project: Project, kind: PaperKind): Promise<void>;
+  writeReport(project: Project): Promise<void>;
+  cancel(): void;
+}
+
+type RunningCore = ReturnType<typeof startCore>;
+
+export const usePaper = create<PaperStore>()((set, get) => {
+  let looking: RunningCore | undefined;
+  let writing: RunningCore | undefined;
+  let asked = 0;
+  return {
+    ahead: undefined,
+    isLookingAhead: false,
+    writing: undefined,
+    failure: undefined,
+
+    lookAhead: (project, kind) => {
+      asked += 1;
+      const question = asked;
+      looking ??= startCore();
+      set({ isLookingAhead: true });
+      looking.core.pages(project, kind).then(
+        (ahead) => {
+          if (question === asked) set({ ahead, isLookingAhead: false, failure: undefined });
+        },
+        (error: unknown) => {
+          if (question === asked) set({ ahead: undefined, isLookingAhead: false, failure: String(error) });
+        },
+      );
+    },
+
+    write: async (project, kind) => {
+      if (writing) return;
+      const core = startCore();
+      writing = core;
+      set({ writing: { kind, done: 0, all: 0 }, failure: undefined });
+      const onPage = proxy((done: number, all: number) => {
+        if (writing === core) set({ writing: { kind, done, all } });
+      });
+      try {
+        const bytes = await core.core.pdf(project, kind, onPage);
+        const name = kind === "templates" ? "templates" : "build-book";
+        download(new Blob([bytes], { type: "application/pdf" }), `${fileNameOf(project.title)}-${name}.pdf`);
+      } catch (error) {
+        set({ failure: String(error) });
+      }
+      get().cancel();
+    },
+
+    writeReport: async (project) => {
+      looking ??= startCore();
+      try {
+        const text = await looking.core.report(project);
+        download(new Blob([text], { type: "application/json" }), `${fileNameOf(project.title)}-report.json`);
+      } catch (error) {
+        set({ failure: String(error) });
+      }
+    },
+
+    cancel: () => {
+      writing?.stop();
+      writing = undefined;
+      set({ writing: undefined });
+    },
+  };
+});

@@ -1,0 +1,3 @@
+export { originWords } from "./origin-words.ts";
+export { SettingsGroup } from "./SettingsGroup.tsx";
+export { useSettings } from "./use-settings.ts";

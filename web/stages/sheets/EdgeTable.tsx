@@ -1,0 +1,59 @@
+import { formatAngle, formatMm } from "../../../core/foundation/index.ts";
+import type { Part, PartEdge } from "../../../core/patterns/index.ts";
+
+const ROLES: Readonly<Record<PartEdge["role"], string>> = {
+  free: "free",
+  joint: "joint",
+  centre: "centre line",
+  seam: "seam",
+};
+
+/** The three lengths of every edge: as drawn, along the bent foam, and on the flat pattern. */
+export function EdgeTable({ part }: { readonly part: Part }) {
+  return (
+    <section aria-label="Edges" className="scroll-x">
+      <h3>Edges</h3>
+      <table className="figures" data-testid="edge-table">
+        <thead>
+          <tr>
+            <th scope="col">Edge</th>
+            <th scope="col" className="figure" title="Along the air side, as it is drawn">
+              drawn, mm
+            </th>
+            <th scope="col" className="figure" title="Along the neutral fibre of the bent foam, in space">
+              in the foam, mm
+            </th>
+            <th scope="col" className="figure" title="On the flat pattern, as it is written to the template">
+              flat, mm
+            </th>
+            <th scope="col" className="figure" title="Off square, from its start to its end">
+              bevel
+            </th>
+            <th scope="col">meets</th>
+          </tr>
+        </thead>
+        <tbody>
+          {part.edges.map((edge, index) => (
+            <tr key={edge.edgeId} data-edge={edge.edgeId}>
+              <td>
+                <span className="code edge-number">{index + 1}</span> {edge.name}
+              </td>
+              <td className="figure">{formatMm(edge.drawnLengthMm)}</td>
+              <td className="figure">{formatMm(edge.spaceLengthMm)}</td>
+              <td className="figure">{formatMm(edge.flatLengthMm)}</td>
+              <td className="figure">{bevelWords(edge.bevelRad)}</td>
+              <td>{ROLES[edge.role]}</td>
+            </tr>
+          ))}
+        </tbody>
+      </table>
+    </section>
+  );
+}
+
+/** A bevel that stays the same is said once, one that changes from its start to its end. */
+function bevelWords([start, end]: readonly [number, number]): string {
+  const words = [formatAngle(start), formatAngle(end)];
+  if (words[0] === words[1]) return words[0] === formatAngle(0) ? "square" : (words[0] ?? "");
+  return words.join(" to ");
+}

@@ -1,0 +1,140 @@
+import { useState } from "react";
+import type { Strip } from "../../../core/cutting/index.ts";
+import type { Design } from "../../../core/design.ts";
+import { formatMm, formatNumber } from "../../../core/foundation/index.ts";
+import type { MarkingTable, RowReason } from "../../../core/marking/index.ts";
+import type { Part } from "../../../core/patterns/index.ts";
+import { NumberField } from "../../controls/index.ts";
+import { useSettings } from "../settings/index.ts";
+
+/** The strips a part is cut in, and for the chosen one how it is marked out with tape and square. */
+export function MarkingOut({ part, design }: { readonly part: Part; readonly design: Design }) {
+  const strips = design.strips.filter((strip) => strip.partId === part.id);
+  const [wanted, want] = useState<string>();
+  const strip = strips.find(({ id }) => id === wanted) ?? strips[0];
+  const table = design.marking.find(({ stripId }) => stripId === strip?.id);
+  return (
+    <section aria-label="Marking out" className="marking-out">
+      <header>
+        <h3>Marking out</h3>
+        {strips.length > 1 ? <StripChoice strips={strips} chosenId={strip?.id} onChoose={want} /> : null}
+      </header>
+      {strip ? <StripFacts strip={strip} design={design} /> : null}
+      <div className="columns">
+        {table ? <Rows table={table} /> : <p className="pencil">This strip has no marking-out table.</p>}
+        <MarkingSettings table={table} />
+      </div>
+    </section>
+  );
+}
+
+interface StripChoiceProps {
+  readonly strips: readonly Strip[];
+  readonly chosenId: string | undefined;
+  readonly onChoose: (stripId: string) => void;
+}
+
+function StripChoice({ strips, chosenId, onChoose }: StripChoiceProps) {
+  return (
+    <div className="choices" role="radiogroup" aria-label="Strip">
+      {strips.map(({ id }) => (
+        <label key={id} className="code">
+          <input type="radio" name="strip" checked={id === chosenId} onChange={() => onChoose(id)} />
+          {id}
+        </label>
+      ))}
+    </div>
+  );
+}
+
+function StripFacts({ strip, design }: { readonly strip: Strip; readonly design: Design }) {
+  const stock = design.project.stock.find(({ id }) => id === strip.stockId);
+  const seams = design.seams.filter((seam) => seam.stripIds.includes(strip.id));
+  return (
+    <p className="pencil">
+      <span className="code">{strip.id}</span>
+      {stock
+        ? ` is cut from the ${formatMm(stock.lengthMm)} × ${formatMm(stock.widthMm)} × ${formatMm(stock.thicknessMm)} mm sheet.`
+        : " fits no sheet in store."}
+      {seams.map((seam) => {
+        const other = seam.stripIds.find((id) => id !== strip.id);
+        const place = seam.runs === "along ruling" ? "square to the length" : "along the length";
+        return ` Glued to ${other} by a seam ${place}, ${formatMm(seam.lengthMm)} mm long.`;
+      })}
+    </p>
+  );
+}
+
+const REASONS: Readonly<Record<RowReason, string>> = {
+  station: "",
+  corner: "corner",
+  extra: "between, for the curve",
+};
+
+function Rows({ table }: { readonly table: MarkingTable }) {
+  const marks = Math.max(0, ...table.rows.map((row) => row.offsetsMm.length));
+  return (
+    <div className="scroll-x">
+      <table className="figures" data-testid="marking-table">
+        <thead>
+          <tr>
+            <th scope="col" className="figure">
+              along the datum, mm
+            </th>
+            {Array.from({ length: marks }, (_, index) => (
+              <th key={index} scope="col" className="figure">
+                {`mark ${index + 1}, mm`}
+              </th>
+            ))}
+            <th scope="col">why here</th>
+          </tr>
+        </thead>
+        <tbody>
+          {table.rows.map((row) => (
+            <tr key={row.alongMm}>
+              <td className="figure">{formatMm(row.alongMm)}</td>
+              {Array.from({ length: marks }, (_, index) => {
+                const offset = row.offsetsMm[index];
+                return (
+                  <td key={index} className="figure">
+                    {offset === undefined ? "" : formatMm(offset)}
+                  </td>
+                );
+              })}
+              <td className="pencil">{REASONS[row.reason]}</td>
+            </tr>
+          ))}
+        </tbody>
+      </table>
+    </div>
+  );
+}
+
+function MarkingSettings({ table }: { readonly table: MarkingTable | undefined }) {
+  const { project, change } = useSettings();
+  const { marking } = project;
+  return (
+    <div className="settings-group">
+      {table ? (
+        <p>
+          {`Joined with straight lines the marks miss the edge by at most ${formatNumber(table.straightMissMm, 2)} mm; `}
+          {`with a batten bent along them by ${formatNumber(table.battenMissMm, 2)} mm.`}
+        </p>
+      ) : null}
+      <NumberField
+        label="A station every"
+        unit="mm"
+        value={marking.intervalMm}
+        setting="marking.intervalMm"
+        onChange={(intervalMm) => change({ marking: { ...marking, intervalMm } })}
+      />
+      <NumberField
+        label="Extra marks where straight lines miss by more than"
+        unit="mm"
+        value={marking.toleranceMm}
+        setting="marking.toleranceMm"
+        onChange={(toleranceMm) => change({ marking: { ...marking, toleranceMm } })}
+      />
+    </div>
+  );
+}

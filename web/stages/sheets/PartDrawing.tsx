@@ -1,0 +1,207 @@
+import type { Design } from "../../../core/design.ts";
+import { formatMm, formatNumber } from "../../../core/foundation/index.ts";
+import type { FlatEdge, Part } from "../../../core/patterns/index.ts";
+import { useSize } from "../../controls/index.ts";
+import {
+  type Bounds,
+  fitScale,
+  flatSpot,
+  hatchFill,
+  hatchOfItem,
+  loopsBounds,
+  loopsPath,
+  middleOf,
+  pathOf,
+  type Scale,
+} from "../../drawings/index.ts";
+
+const MARGIN_PX = 44;
+const MOST_HEIGHT_PX = 460;
+
+interface PartDrawingProps {
+  readonly part: Part;
+  readonly design: Design;
+}
+
+/** A part laid flat and drawn large: strips, bends, stations, numbered edges, and which way is forward. */
+export function PartDrawing({ part, design }: PartDrawingProps) {
+  const { ref, widthPx } = useSize<HTMLDivElement>();
+  const bounds = loopsBounds(part.loops);
+  return (
+    <div ref={ref} className="part-drawing">
+      {bounds && widthPx > 0 ? (
+        <Picture part={part} design={design} bounds={bounds} scale={scaleFor(bounds, widthPx)} />
+      ) : null}
+    </div>
+  );
+}
+
+const scaleFor = (bounds: Bounds, widthPx: number): Scale =>
+  fitScale(bounds, { widthPx, heightPx: MOST_HEIGHT_PX, marginPx: MARGIN_PX });
+
+interface PictureProps extends PartDrawingProps {
+  readonly bounds: Bounds;
+  readonly scale: Scale;
+}
+
+function Picture({ part, design, bounds, scale }: PictureProps) {
+  const strips = design.strips.filter((strip) => strip.partId === part.id);
+  const path = loopsPath(part.loops, scale);
+  return (
+    <svg
+      width={scale.widthPx}
+      height={scale.heightPx}
+      role="img"
+      aria-label={`${part.id} laid flat, ${part.faceShown} toward you`}
+      data-testid="part-drawing"
+    >
+      <path d={path} fill={hatchFill(hatchOfItem(design.project, part.itemId))} fillRule="evenodd" />
+      <Stations bounds={bounds} scale={scale} everyMm={stationInterval(design, scale)} />
+      <Bends part={part} bounds={bounds} scale={scale} />
+      {strips.length > 1
+        ? strips.map((strip) => <path key={strip.id} className="seam" d={loopsPath(strip.loops, scale)} />)
+        : null}
+      <path className="outline" d={path} />
+      {part.loops
+        .flatMap((loop) => loop.edges)
+        .map((edge) => (
+          <EdgeNumber key={edge.edgeId} edge={edge} part={part} scale={scale} />
+        ))}
+      {strips.length > 1
+        ? strips.map((strip) => {
+            const box = loopsBounds(strip.loops);
+            if (!box) return null;
+            const [x, y] = scale.toPx(middleOf(box));
+            return (
+              <text key={strip.id} className="code strip-label" x={x} y={y} textAnchor="middle">
+                {strip.id}
+              </text>
+            );
+          })
+        : null}
+      <Forward part={part} bounds={bounds} scale={scale} />
+    </svg>
+  );
+}
+
+/** Stations as the marking out has them, or the next coarser step that leaves room for the numbers. */
+function stationInterval(design: Design, scale: Scale): number {
+  const { intervalMm } = design.project.marking;
+  const leastPx = 44;
+  const steps = [1, 2, 5, 10].map((factor) => factor * intervalMm);
+  return steps.find((step) => step * scale.pixelsPerMm >= leastPx) ?? 10 * intervalMm;
+}
+
+interface StationsProps {
+  readonly bounds: Bounds;
+  readonly scale: Scale;
+  readonly everyMm: number;
+}
+
+function Stations({ bounds, scale, everyMm }: StationsProps) {
+  if (!(everyMm > 0)) return null;
+  const count = Math.min(200, Math.floor(bounds.right / everyMm) - Math.ceil(bounds.left / everyMm) + 1);
+  const first = Math.ceil(bounds.left / everyMm);
+  return (
+    <g className="stations">
+      {Array.from({ length: Math.max(0, count) }, (_, index) => {
+        const u = (first + index) * everyMm;
+        const [x, top] = scale.toPx([u, bounds.top]);
+        const [, bottom] = scale.toPx([u, bounds.bottom]);
+        return (
+          <g key={u}>
+            <line x1={x} x2={x} y1={top} y2={bottom + 10} />
+            <text x={x} y={bottom + 24} textAnchor="middle">
+              {formatNumber(u, 0)}
+            </text>
+          </g>
+        );
+      })}
+    </g>
+  );
+}
+
+function Bends({
+  part,
+  bounds,
+  scale,
+}: {
+  readonly part: Part;
+  readonly bounds: Bounds;
+  readonly scale: Scale;
+}) {
+  return (
+    <g>
+      {part.zones.map((zone, index) => {
+        const [from, top] = scale.toPx([zone.fromUMm, bounds.top]);
+        const [to, bottom] = scale.toPx([zone.toUMm, bounds.bottom]);
+        return (
+          <g key={zone.fromUMm}>
+            {index > 0 ? <line className="fold" x1={from} x2={from} y1={top - 8} y2={bottom} /> : null}
+            {zone.leastRadiusMm === undefined ? null : (
+              <text className="bend-label" x={(from + to) / 2} y={top - 14} textAnchor="middle">
+                {`${zone.verdict === "too tight" ? "too tight" : "bend"}, R ${formatNumber(zone.leastRadiusMm, 0)}`}
+              </text>
+            )}
+          </g>
+        );
+      })}
+    </g>
+  );
+}
+
+/** The number of an edge in the table, just inside its middle. */
+function EdgeNumber({
+  edge,
+  part,
+  scale,
+}: {
+  readonly edge: FlatEdge;
+  readonly part: Part;
+  readonly scale: Scale;
+}) {
+  const number = part.edges.findIndex(({ edgeId }) => edgeId === edge.edgeId) + 1;
+  const middle = edge.points[Math.floor(edge.points.length / 2)];
+  const before = edge.points[Math.max(0, Math.floor(edge.points.length / 2) - 1)];
+  if (!middle || !before || number === 0) return null;
+  const [x, y] = scale.toPx([(middle.u + before.u) / 2, (middle.v + before.v) / 2]);
+  return (
+    <g className="edge-mark">
+      <title>{`Edge ${number}, ${edge.name}: ${formatMm(part.edges[number - 1]?.flatLengthMm ?? 0)} mm flat`}</title>
+      {edge.role === "centre" ? (
+        <path className="centre-line" d={pathOf(edge.points.map(flatSpot), scale, "open")} />
+      ) : null}
+      <circle cx={x} cy={y} r="9" />
+      <text className="code" x={x} y={y + 4} textAnchor="middle">
+        {number}
+      </text>
+    </g>
+  );
+}
+
+/** An arrow toward the front of the car, by the left edge of the drawing. */
+function Forward({
+  part,
+  bounds,
+  scale,
+}: {
+  readonly part: Part;
+  readonly bounds: Bounds;
+  readonly scale: Scale;
+}) {
+  const isReversed = part.kind === "fence" && part.hand === "left";
+  const [left, top] = scale.toPx([bounds.left, bounds.top]);
+  const y = Math.max(14, top - 26);
+  const points = isReversed ? `${left + 64} ${y}` : `${left} ${y}`;
+  const tail = isReversed ? left : left + 64;
+  const barb = isReversed ? -7 : 7;
+  const tip = isReversed ? left + 64 : left;
+  return (
+    <g className="forward">
+      <path d={`M${tail} ${y}L${points}M${tip + barb} ${y - 4}L${tip} ${y}L${tip + barb} ${y + 4}`} />
+      <text x={left + 72} y={y + 4}>
+        forward
+      </text>
+    </g>
+  );
+}

@@ -1,0 +1,53 @@
+import { Choice, NumberField } from "../../controls/index.ts";
+import { SettingsGroup, useSettings } from "../settings/index.ts";
+
+const LENGTHS = [
+  { key: "kerfMm", label: "Width the blade takes", note: "A knife takes nothing; saw and wire do." },
+  { key: "trimMm", label: "Left standing on free edges", note: "Trimmed off after lamination." },
+  { key: "stockEdgeMm", label: "Lost on every side of a stock sheet", note: "Before its edge is true." },
+  { key: "seamStaggerMm", label: "Least step between neighbouring seams", note: "" },
+] as const;
+
+/** The blade, and what is allowed for it. */
+export function CuttingSettings() {
+  const { project, change } = useSettings();
+  const { cutting } = project;
+  const set = (changes: Partial<typeof cutting>) => change({ cutting: { ...cutting, ...changes } });
+  return (
+    <SettingsGroup title="Cutting">
+      <Choice
+        label="Cut with"
+        value={cutting.tool}
+        testId="setting-tool"
+        options={[
+          { value: "knife", word: "Knife" },
+          { value: "saw", word: "Saw" },
+          { value: "hot-wire", word: "Hot wire" },
+        ]}
+        onChange={(tool) => set({ tool })}
+      />
+      <Choice
+        label="The blade runs"
+        value={cutting.bladeSide}
+        testId="setting-blade-side"
+        options={[
+          { value: "waste", word: "Outside the line" },
+          { value: "middle", word: "On it" },
+          { value: "part", word: "Inside" },
+        ]}
+        onChange={(bladeSide) => set({ bladeSide })}
+      />
+      {LENGTHS.map(({ key, label, note }) => (
+        <NumberField
+          key={key}
+          label={label}
+          unit="mm"
+          value={cutting[key]}
+          note={note}
+          setting={`cutting.${key}`}
+          onChange={(value) => set({ [key]: value })}
+        />
+      ))}
+    </SettingsGroup>
+  );
+}
