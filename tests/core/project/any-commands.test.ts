@@ -33,15 +33,12 @@ const line: fc.Arbitrary<LineRef> = fc.oneof(
   itemId.map((id): LineRef => ({ of: "lower-edge", itemId: id })),
   fc.constant<LineRef>({ of: "profile", profileId: "flat" }),
 );
-const edge = fc.record(
-  {
-    itemId,
-    fromNodeId: nodeId,
-    toNodeId: nodeId,
-    hand: fc.constantFrom("right", "left"),
-  },
-  LOADED_MACHINE_MS,
-);
+const edge = fc.record({
+  itemId,
+  fromNodeId: nodeId,
+  toNodeId: nodeId,
+  hand: fc.constantFrom("right", "left"),
+});
 
 const command: fc.Arbitrary<Command> = fc.oneof(
   fc.record({ kind: fc.constant("move-node"), line, nodeId, to: fc.tuple(number, number) }),
