@@ -1,6 +1,12 @@
+import { arrangementSheet } from "./arrangement-sheet.ts";
+import { coverSheets } from "./cover-sheets.ts";
 import type { Design } from "./design.ts";
+import { glueSheets } from "./glue-sheets.ts";
+import { jigSheets } from "./jig-sheets.ts";
 import { type Fonts, readLettering } from "./lettering.ts";
 import { framePages, type SheetBody } from "./page-frame.ts";
+import { partsSheets } from "./parts-sheets.ts";
+import { shoppingSheets } from "./shopping-sheets.ts";
 import { stripSheets } from "./strip-sheets.ts";
 import type { DrawingSet } from "./types.ts";
 
@@ -8,16 +14,21 @@ import type { DrawingSet } from "./types.ts";
 export function drawBook(design: Design, fonts: Fonts): DrawingSet {
   const { project } = design;
   const lettering = readLettering(fonts);
-  const bodies: readonly SheetBody[] = [
+  const sheets: readonly SheetBody[] = [
+    ...arrangementSheet(design, lettering),
+    ...shoppingSheets(design, lettering),
+    ...partsSheets(design, lettering),
     ...design.strips.flatMap((strip) => {
       const part = design.parts.find((candidate) => candidate.id === strip.partId);
       return part === undefined ? [] : stripSheets(design, strip, part, lettering);
     }),
+    ...jigSheets(design, lettering),
+    ...glueSheets(design, lettering),
   ];
   return {
     title: `${project.title}: build book`,
     issuedOn: project.titleBlock.issuedOn,
     projectId: project.id,
-    pages: framePages(bodies, project, lettering),
+    pages: framePages([...coverSheets(design, sheets, lettering), ...sheets], project, lettering),
   };
 }

@@ -13,23 +13,43 @@ export interface SheetBody {
   readonly documentType: string;
   /** `1:5`, or a dash where nothing is to scale. */
   readonly scale: string;
+  /** A4 upright unless the drawing needs A3 on its side. */
+  readonly format?: PaperFormat;
   readonly marks: readonly Mark[];
 }
 
-const PAGE_WIDTH_MM = 210;
-const PAGE_HEIGHT_MM = 297;
+/** A4 upright, or A3 on its side. */
+export type PaperFormat = "A4" | "A3";
+
+const PAGES: Readonly<Record<PaperFormat, { readonly widthMm: number; readonly heightMm: number }>> = {
+  A4: { widthMm: 210, heightMm: 297 },
+  A3: { widthMm: 420, heightMm: 297 },
+};
+
 /** ISO 5457: 20 mm at the left for filing, 10 mm on the other sides. */
-const FRAME: Box = { left: 20, bottom: 10, right: 200, top: 287 };
+const frameOf = (format: PaperFormat): Box => ({
+  left: 20,
+  bottom: 10,
+  right: PAGES[format].widthMm - 10,
+  top: PAGES[format].heightMm - 10,
+});
+const BLOCK_WIDTH_MM = 180;
 /** ISO 7200: the title block is 180 mm wide. */
 const BLOCK_HEIGHT_MM = 27;
 
 /** Where a sheet's content goes: inside the frame and above the title block. */
-export const CONTENT: Box = {
-  left: FRAME.left + 3,
-  right: FRAME.right - 3,
-  bottom: FRAME.bottom + BLOCK_HEIGHT_MM + 4,
-  top: FRAME.top - 3,
-};
+export function contentOf(format: PaperFormat): Box {
+  const frame = frameOf(format);
+  return {
+    left: frame.left + 3,
+    right: frame.right - 3,
+    bottom: frame.bottom + BLOCK_HEIGHT_MM + 4,
+    top: frame.top - 6,
+  };
+}
+
+/** The content of an A4 sheet. */
+export const CONTENT: Box = contentOf("A4");
 export const CONTENT_WIDTH_MM = CONTENT.right - CONTENT.left;
 
 /** The bodies as A4 pages with frame, centring marks and a title block in the lower right corner. */
@@ -38,27 +58,30 @@ export function framePages(
   project: Project,
   lettering: Lettering,
 ): readonly DrawingPage[] {
-  return bodies.map((body, i) => ({
-    name: body.title,
-    widthMm: PAGE_WIDTH_MM,
-    heightMm: PAGE_HEIGHT_MM,
-    marks: [
-      ...frame(),
-      ...titleBlock(body, project, { number: i + 1, count: bodies.length, lettering }),
-      ...body.marks,
-    ],
-  }));
+  return bodies.map((body, i) => {
+    const format = body.format ?? "A4";
+    return {
+      name: body.title,
+      ...PAGES[format],
+      marks: [
+        ...frameMarks(format),
+        ...titleBlock(body, project, { number: i + 1, count: bodies.length, lettering }),
+        ...body.marks,
+      ],
+    };
+  });
 }
 
-function frame(): readonly Mark[] {
-  const { left, right, bottom, top } = FRAME;
+function frameMarks(format: PaperFormat): readonly Mark[] {
+  const { left, right, bottom, top } = frameOf(format);
+  const { widthMm, heightMm } = PAGES[format];
   const [x, y] = [(left + right) / 2, (bottom + top) / 2];
   return [
     boxMark(paper(left, bottom), right - left, top - bottom, "frame"),
-    lineMark([paper(x, top - 4), paper(x, PAGE_HEIGHT_MM - 4)], "frame"),
+    lineMark([paper(x, top - 3), paper(x, heightMm - 4)], "frame"),
     lineMark([paper(x, 4), paper(x, bottom)], "frame"),
     lineMark([paper(6, y), paper(left, y)], "frame"),
-    lineMark([paper(right, y), paper(PAGE_WIDTH_MM - 4, y)], "frame"),
+    lineMark([paper(right, y), paper(widthMm - 4, y)], "frame"),
   ];
 }
 
@@ -78,7 +101,8 @@ interface Field {
 /** The fields of ISO 7200, in three rows. */
 function titleBlock(body: SheetBody, project: Project, context: BlockContext): readonly Mark[] {
   const { titleBlock: given } = project;
-  const { left, right, bottom } = FRAME;
+  const { right, bottom } = frameOf(body.format ?? "A4");
+  const left = right - BLOCK_WIDTH_MM;
   const rowMm = BLOCK_HEIGHT_MM / 3;
   const at = (row: number, from: number, to: number): Box => ({
     left: left + from,
@@ -100,7 +124,7 @@ function titleBlock(body: SheetBody, project: Project, context: BlockContext): r
     { label: "Sheet", text: `${context.number} / ${context.count}`, box: at(0, 160, 180) },
   ];
   return [
-    lineMark([paper(left, bottom + BLOCK_HEIGHT_MM), paper(right, bottom + BLOCK_HEIGHT_MM)], "frame"),
+    boxMark(paper(left, bottom), BLOCK_WIDTH_MM, BLOCK_HEIGHT_MM, "frame"),
     ...fields.flatMap((field) => drawField(field, context.lettering)),
   ];
 }

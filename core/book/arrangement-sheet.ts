@@ -1,0 +1,154 @@
+import { formatMm, formatNumber } from "../foundation/index.ts";
+import { boxOf, heightOf, widthOf } from "./boxes.ts";
+import type { Design } from "./design.ts";
+import { dimensionMarks } from "./dimensions.ts";
+import type { Lettering } from "./lettering.ts";
+import { arrowMarks, lineMark, loopMark, paper, textMark } from "./marks.ts";
+import { contentOf, type PaperFormat, type SheetBody } from "./page-frame.ts";
+import {
+  centreLineMarks,
+  codeMarks,
+  onView,
+  planBox,
+  planMarks,
+  sideLoops,
+  type View,
+} from "./plan-picture.ts";
+import { partShapes, type SpaceShape } from "./plan-shapes.ts";
+import { standardScale } from "./scales.ts";
+import type { Mark, PaperPoint } from "./types.ts";
+
+/** Room for dimensions and station numbers around the views, mm. */
+const BESIDE_MM = 22;
+const BETWEEN_MM = 34;
+const HEADING_MM = 12;
+const BELOW_MM = 16;
+
+/** The general arrangement: plan from above with both halves, side view below on the same stations. */
+export function arrangementSheet(design: Design, lettering: Lettering): readonly SheetBody[] {
+  const shapes = partShapes(design);
+  if (shapes.length === 0) return [];
+  const plan = planBox(shapes);
+  const inSide = shapes.filter((shape) => shape.hand !== "left");
+  const sidePoints = inSide.flatMap((shape) => sideLoops(shape).flat());
+  const side = boxOf([...sidePoints, paper(plan.left, 0), paper(plan.right, 0)]);
+  const size = { widthMm: widthOf(plan), heightMm: heightOf(plan) + heightOf(side) };
+  const roomOn = (format: PaperFormat) => {
+    const area = contentOf(format);
+    return {
+      widthMm: widthOf(area) - 2 * BESIDE_MM,
+      heightMm: heightOf(area) - BETWEEN_MM - HEADING_MM - BELOW_MM,
+    };
+  };
+  const small = standardScale(size, roomOn("A4"));
+  const format = small > 5 ? "A3" : "A4";
+  const scale = standardScale(size, roomOn(format));
+  const area = contentOf(format);
+  const left = (area.left + area.right - size.widthMm / scale) / 2;
+  const planBottom = area.top - HEADING_MM - heightOf(plan) / scale;
+  const planView: View = { box: plan, scale, corner: paper(left, planBottom) };
+  const sideView: View = {
+    box: { ...side, left: plan.left, right: plan.right },
+    scale,
+    corner: paper(left, planBottom - BETWEEN_MM - heightOf(side) / scale),
+  };
+  return [
+    {
+      title: "General arrangement",
+      documentType: "arrangement",
+      scale: `1:${scale}`,
+      format,
+      marks: [
+        textMark(paper(area.left, area.top - 5), "Plan from above, and side from the left", {
+          heightMm: 3.5,
+          face: "bold",
+        }),
+        ...forward(paper(area.right - 34, area.top - 4)),
+        ...shapes.flatMap((shape) =>
+          planMarks(shape, planView, shape.kind === "fence" ? "hidden" : "outline"),
+        ),
+        ...codeMarks(shapes, planView, lettering),
+        ...(plan.bottom < 0 && plan.top > 0 ? centreLineMarks(planView) : []),
+        ...stationRuler(planView, sideView),
+        ...inSide.flatMap((shape) => sideMarks(shape, sideView)),
+        ...ground(sideView),
+        ...mainDimensions(planView, sideView, inSide),
+      ],
+    },
+  ];
+}
+
+const forward = (from: PaperPoint): readonly Mark[] => [
+  ...arrowMarks(paper(from.x + 14, from.y), from, 3, "thin"),
+  textMark(paper(from.x + 16, from.y - 1.2), "forward", { face: "bold" }),
+];
+
+const sideMarks = (shape: SpaceShape, view: View): readonly Mark[] =>
+  sideLoops(shape).map((loop) =>
+    loopMark(
+      loop.map((p) => onView(view, p)),
+      shape.kind === "fence" ? "outline" : "thin",
+      "side",
+    ),
+  );
+
+/** The ground plane, drawn a little beyond the view. */
+function ground(view: View): readonly Mark[] {
+  const [from, to] = [onView(view, paper(view.box.left, 0)), onView(view, paper(view.box.right, 0))];
+  return [
+    lineMark([paper(from.x - 6, from.y), paper(to.x + 6, to.y)], "thin", "side"),
+    textMark(paper(to.x + 7, to.y - 0.9), "ground", { heightMm: 1.8 }),
+  ];
+}
+
+/** Steps of the stations, mm. */
+const STEPS_MM = [50, 100, 200, 250, 500, 1000];
+
+/** Stations between plan and side view, as far apart as their numbers need. */
+function stationRuler(plan: View, side: View): readonly Mark[] {
+  const { box, scale } = plan;
+  const step = STEPS_MM.find((one) => one / scale >= 9) ?? 1000;
+  const [top, bottom] = [plan.corner.y - 3, side.corner.y + heightOf(side.box) / scale + 3];
+  const middle = bottom + 3;
+  const marks: Mark[] = [];
+  for (let x = Math.ceil(box.left / step) * step; x <= box.right + 1e-6; x += step) {
+    const at = onView(plan, paper(x, box.bottom)).x;
+    marks.push(
+      lineMark([paper(at, top), paper(at, top - 3)], "station", "stations"),
+      lineMark([paper(at, bottom), paper(at, bottom + 2)], "station", "stations"),
+      textMark(paper(at, middle), formatNumber(x, 0), { heightMm: 2.5, face: "mono", anchor: "middle" }),
+    );
+  }
+  return marks;
+}
+
+function mainDimensions(plan: View, side: View, shapes: readonly SpaceShape[]): readonly Mark[] {
+  const { box } = plan;
+  const corner = (x: number, y: number) => onView(plan, paper(x, y));
+  const points = shapes.filter((shape) => shape.kind === "section").flatMap((shape) => shape.loops.flat());
+  const lowest = points.reduce((low, p) => (p.z < low.z ? p : low), points[0] ?? { x: 0, y: 0, z: 0 });
+  const ends = [
+    points.reduce((one, p) => (p.x < one.x ? p : one), points[0] ?? lowest),
+    points.reduce((one, p) => (p.x > one.x ? p : one), points[0] ?? lowest),
+  ];
+  const heights = [...ends, lowest].filter(
+    (p, i, all) => all.findIndex((other) => Math.abs(other.x - p.x) * 6 < 10 * plan.scale) === i,
+  );
+  return [
+    ...dimensionMarks(corner(box.left, box.bottom), corner(box.right, box.bottom), -12, widthOf(box)),
+    ...dimensionMarks(corner(box.left, box.bottom), corner(box.left, box.top), 10, heightOf(box)),
+    ...heights.map((p) => {
+      const foot = onView(side, paper(p.x, 0));
+      return textMark(paper(foot.x, foot.y - 5), `z ${formatMm(p.z)}`, {
+        face: "mono",
+        anchor: "middle",
+        heightMm: 2.5,
+      });
+    }),
+    textMark(
+      paper(side.corner.x - 6, side.corner.y - 11),
+      "z: height of the drawn face above ground at the front, at the rear and where it is lowest",
+      { heightMm: 1.8 },
+    ),
+  ];
+}

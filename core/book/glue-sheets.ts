@@ -1,0 +1,110 @@
+import { formatMass, formatMm, formatNumber } from "../foundation/index.ts";
+import type { GlueStep } from "../glue-up/index.ts";
+import {
+  type Block,
+  besideBlock,
+  flowBlocks,
+  gapBlock,
+  headingBlock,
+  paragraphBlock,
+  stackBlock,
+} from "./blocks.ts";
+import { heightOf, widthOf } from "./boxes.ts";
+import { cautionBlocks, type Hazard } from "./cautions.ts";
+import type { Design } from "./design.ts";
+import type { Lettering } from "./lettering.ts";
+import { boxMark, lineMark, paper } from "./marks.ts";
+import { CONTENT, CONTENT_WIDTH_MM, type SheetBody } from "./page-frame.ts";
+import { codeMarks, planBox, planMarks, type View } from "./plan-picture.ts";
+import { type SpaceShape, stripShapes } from "./plan-shapes.ts";
+import type { Mark, PaperPoint } from "./types.ts";
+
+const PICTURE_WIDTH_MM = 78;
+const PICTURE_HEIGHT_MM = 50;
+
+/** The glue-up step by step: a plan of what stands (thin) and what comes (thick), and what to do and why. */
+export function glueSheets(design: Design, lettering: Lettering): readonly SheetBody[] {
+  if (design.glueUp.length === 0) return [];
+  const shapes = stripShapes(design);
+  const glue = design.project.materials.glues.find((one) => one.id === design.project.glue.glueId);
+  const hazards: readonly Hazard[] = [glue?.hazard ?? "epoxy", "foam dust"];
+  const blocks: readonly Block[] = [
+    ...cautionBlocks(hazards, lettering),
+    gapBlock(2),
+    paragraphBlock(
+      `${glue === undefined ? "" : `Glue: ${glue.name}; work within ${formatNumber(glue.openMinutes, 0)} min, keep clamped ${formatNumber(glue.clampHours, 0)} h at 20 °C. `}Dry-fit every joint first; scuff and dust the edges. Thin lines stand already, thick ones come in this step.`,
+      CONTENT_WIDTH_MM,
+      lettering,
+    ),
+    ...design.glueUp.map((step) => stepBlock(step, shapes, lettering)),
+  ];
+  return flowBlocks(blocks, CONTENT).map((marks) => ({
+    title: "Glue-up",
+    documentType: "glue-up",
+    scale: "none",
+    marks,
+  }));
+}
+
+function stepBlock(step: GlueStep, shapes: readonly SpaceShape[], lettering: Lettering): Block {
+  const width = CONTENT_WIDTH_MM - PICTURE_WIDTH_MM - 6;
+  const text = (words: string) => paragraphBlock(words, width, lettering);
+  const facts = [
+    step.adds.length === 0 ? "" : `Comes: ${step.adds.join(", ")}.`,
+    step.joins.length === 0 ? "Nothing is glued in this step." : `Glue: ${step.joins.join(", ")}.`,
+    step.glueLengthMm > 0
+      ? `${formatMm(step.glueLengthMm)} mm of joint, ${formatMass(step.glueMassKg)} of glue.`
+      : "",
+    step.pins > 0 ? `${step.pins} pins, ${formatNumber(step.pinSpacingMm, 0)} mm apart.` : "",
+    step.waitHours > 0 ? `Wait ${formatNumber(step.waitHours, 1)} h before the next step loads it.` : "",
+    ...step.cautions,
+  ].filter((words) => words !== "");
+  const words = stackBlock([
+    headingBlock(`${step.step}  ${step.title}`),
+    text(`On the ${step.place}. ${step.why}`),
+    ...facts.map(text),
+  ]);
+  return stackBlock([besideBlock(stepPicture(step, shapes, lettering), words, PICTURE_WIDTH_MM + 6), rule()]);
+}
+
+const rule = (): Block => ({
+  heightMm: 3,
+  draw: (corner) => [
+    lineMark(
+      [paper(corner.x, corner.y - 1.5), paper(corner.x + CONTENT_WIDTH_MM, corner.y - 1.5)],
+      "station",
+    ),
+  ],
+});
+
+function stepPicture(step: GlueStep, shapes: readonly SpaceShape[], lettering: Lettering): Block {
+  const box = planBox(shapes);
+  const [width, height] = [PICTURE_WIDTH_MM - 6, PICTURE_HEIGHT_MM - 6];
+  const scale = Math.max(widthOf(box) / width, heightOf(box) / height, 1e-6);
+  const isOf = (ids: readonly string[]) => (shape: SpaceShape) =>
+    ids.includes(shape.id) || ids.includes(shape.partId);
+  const coming = shapes.filter(isOf(step.adds));
+  const standing = shapes.filter((shape) => isOf(step.standing)(shape) && !coming.includes(shape));
+  const draw = (corner: PaperPoint): readonly Mark[] => {
+    const view: View = {
+      box,
+      scale,
+      corner: paper(
+        corner.x + (PICTURE_WIDTH_MM - widthOf(box) / scale) / 2,
+        corner.y - 2 - PICTURE_HEIGHT_MM / 2 - heightOf(box) / scale / 2,
+      ),
+    };
+    return [
+      boxMark(
+        paper(corner.x, corner.y - 2 - PICTURE_HEIGHT_MM),
+        PICTURE_WIDTH_MM,
+        PICTURE_HEIGHT_MM,
+        "station",
+      ),
+      ...standing.flatMap((shape) => planMarks(shape, view, "station")),
+      ...coming.flatMap((shape) => planMarks(shape, view, "outline")),
+      ...codeMarks(coming, view, lettering),
+    ];
+  };
+  return { heightMm: PICTURE_HEIGHT_MM + 3, draw };
+}

@@ -1,0 +1,88 @@
+import { formatMm, formatNumber } from "../foundation/index.ts";
+import { type Block, flowBlocks, gapBlock, headingBlock, tableBlocks } from "./blocks.ts";
+import { cautionBlocks, type Hazard } from "./cautions.ts";
+import { spanOf } from "./data-tables.ts";
+import type { Design } from "./design.ts";
+import { jointWords } from "./edge-neighbours.ts";
+import type { Lettering } from "./lettering.ts";
+import { CONTENT, type SheetBody } from "./page-frame.ts";
+
+const MONO_END = { face: "mono", anchor: "end" } as const;
+
+/** The list of strips to cut, the joints between parts, and what to mind when cutting. */
+export function partsSheets(design: Design, lettering: Lettering): readonly SheetBody[] {
+  const blocks: readonly Block[] = [
+    headingBlock("Strips to cut"),
+    ...stripTable(design, lettering),
+    ...jointTable(design, lettering),
+    gapBlock(3),
+    ...cautionBlocks(cuttingHazards(design), lettering),
+  ];
+  return flowBlocks(blocks, CONTENT).map((marks) => ({
+    title: "Parts and joints",
+    documentType: "parts list",
+    scale: "none",
+    marks,
+  }));
+}
+
+const cuttingHazards = (design: Design): readonly Hazard[] =>
+  design.project.cutting.tool === "hot-wire"
+    ? ["hot wire", "foam dust", "fire"]
+    : ["knife", "foam dust", "fire"];
+
+function stripTable(design: Design, lettering: Lettering): readonly Block[] {
+  const columns = [
+    { title: "Strip", widthMm: 24, face: "mono" as const },
+    { title: "Name", widthMm: 44 },
+    { title: "Length", widthMm: 20, ...MONO_END },
+    { title: "Width", widthMm: 20, ...MONO_END },
+    { title: "Thick", widthMm: 15, ...MONO_END },
+    { title: "Stock", widthMm: 31 },
+    { title: "Bends", widthMm: 20 },
+  ];
+  const rows = design.strips.map((strip) => {
+    const part = design.parts.find((candidate) => candidate.id === strip.partId);
+    const stock = design.project.stock.find((candidate) => candidate.id === strip.stockId);
+    return [
+      strip.id,
+      part?.name ?? "",
+      formatMm(spanOf(strip.outlineMm.map((p) => p.u))),
+      formatMm(spanOf(strip.outlineMm.map((p) => p.v))),
+      part === undefined ? "" : formatMm(part.thicknessMm),
+      stock === undefined
+        ? "none fits"
+        : `${formatNumber(stock.lengthMm, 0)} × ${formatNumber(stock.widthMm, 0)}`,
+      part?.verdict ?? "",
+    ];
+  });
+  return tableBlocks(columns, rows, lettering);
+}
+
+function jointTable(design: Design, lettering: Lettering): readonly Block[] {
+  const seams = design.seams.map((seam) => [
+    seam.id,
+    `seam, ${seam.runs}`,
+    formatMm(seam.lengthMm),
+    "square",
+    "square",
+  ]);
+  const joints = design.joints.map((joint) => {
+    const cuts = joint.partIds.map((id) => {
+      const part = design.parts.find((candidate) => candidate.id === id);
+      if (part === undefined) return "";
+      const words = jointWords(joint, part);
+      return `${id}: ${words.slice(words.indexOf(", ") + 2)}`;
+    });
+    return [joint.id, joint.kind, formatMm(joint.lengthMm), ...cuts];
+  });
+  if (seams.length + joints.length === 0) return [];
+  const columns = [
+    { title: "Joint", widthMm: 40, face: "mono" as const },
+    { title: "Kind", widthMm: 38 },
+    { title: "Length", widthMm: 20, ...MONO_END },
+    { title: "Edge of the first", widthMm: 38 },
+    { title: "Edge of the second", widthMm: 38 },
+  ];
+  return [headingBlock("Joints and seams, mm"), ...tableBlocks(columns, [...joints, ...seams], lettering)];
+}

@@ -1,0 +1,104 @@
+import { type Box, boxOf, growBox, heightOf, widthOf } from "./boxes.ts";
+import { isInsideLoops } from "./chords.ts";
+import type { Lettering } from "./lettering.ts";
+import { lineMark, loopMark, paper, textMark } from "./marks.ts";
+import type { SpaceShape } from "./plan-shapes.ts";
+import type { LineStyle, Mark, PaperPoint } from "./types.ts";
+
+/** Where a view lies on paper: the view's box in the car, the scale, and its lower left corner on paper. */
+export interface View {
+  readonly box: Box;
+  readonly scale: number;
+  readonly corner: PaperPoint;
+}
+
+/** A point of the view (x rearward to the right; y or z up) on paper. */
+export const onView = (view: View, p: PaperPoint): PaperPoint =>
+  paper(
+    view.corner.x + (p.x - view.box.left) / view.scale,
+    view.corner.y + (p.y - view.box.bottom) / view.scale,
+  );
+
+/** The plan of shapes: x to the right, y up. */
+export const planLoops = (shape: SpaceShape): readonly (readonly PaperPoint[])[] =>
+  shape.loops.map((loop) => loop.map((p) => paper(p.x, p.y)));
+
+/** The side view of shapes: x to the right, z up. */
+export const sideLoops = (shape: SpaceShape): readonly (readonly PaperPoint[])[] =>
+  shape.loops.map((loop) => loop.map((p) => paper(p.x, p.z)));
+
+/** The box of all shapes in plan. */
+export const planBox = (shapes: readonly SpaceShape[]): Box =>
+  boxOf(shapes.flatMap((shape) => planLoops(shape).flat()));
+
+/** A shape's outline in plan; a fence, which is upright, as its line. */
+export function planMarks(shape: SpaceShape, view: View, style: LineStyle): readonly Mark[] {
+  if (shape.kind === "fence") {
+    const line = fenceLine(shape).map((p) => onView(view, p));
+    return line.length < 2 ? [] : [lineMark(line, style, "plan")];
+  }
+  return planLoops(shape).map((loop) =>
+    loopMark(
+      loop.map((p) => onView(view, p)),
+      style,
+      "plan",
+    ),
+  );
+}
+
+/** The plan of a fence from its front to its rear. */
+const fenceLine = (shape: SpaceShape): readonly PaperPoint[] =>
+  [...(planLoops(shape)[0] ?? [])].sort((a, b) => a.x - b.x || a.y - b.y);
+
+/** Each shape's code inside it where there is room, else beside it; codes never lie on each other. */
+export function codeMarks(shapes: readonly SpaceShape[], view: View, lettering: Lettering): readonly Mark[] {
+  const taken: Box[] = [];
+  return shapes.flatMap((shape) => {
+    const width = lettering.widthMm(shape.id, "mono", 2.5);
+    const spot = codeSpots(shape, view).find((p) => {
+      const box = codeBox(p, width);
+      return !taken.some((other) => overlap(other, box));
+    });
+    if (spot === undefined) return [];
+    taken.push(growBox(codeBox(spot, width), 0.3));
+    return [textMark(paper(spot.x - width / 2, spot.y - 1.25), shape.id, { face: "mono", layer: "words" })];
+  });
+}
+
+const codeBox = (p: PaperPoint, width: number): Box => ({
+  left: p.x - width / 2,
+  right: p.x + width / 2,
+  bottom: p.y - 1.5,
+  top: p.y + 1.5,
+});
+
+const overlap = (a: Box, b: Box): boolean =>
+  a.left < b.right && b.left < a.right && a.bottom < b.top && b.bottom < a.top;
+
+/** Places on paper where a code may stand, best first. */
+function codeSpots(shape: SpaceShape, view: View): readonly PaperPoint[] {
+  if (shape.kind === "fence") {
+    const line = fenceLine(shape);
+    return [0.5, 0.3, 0.7, 0.15, 0.85].flatMap((share) => {
+      const p = line[Math.floor(share * (line.length - 1))];
+      if (p === undefined) return [];
+      const here = onView(view, p);
+      return [paper(here.x, here.y + 2.6), paper(here.x, here.y - 2.6)];
+    });
+  }
+  const loops = planLoops(shape);
+  const box = boxOf(loops.flat());
+  const spots: PaperPoint[] = [];
+  for (const fx of [0.5, 0.4, 0.6, 0.25, 0.75]) {
+    for (const fy of [0.5, 0.35, 0.65, 0.2, 0.8]) {
+      spots.push(paper(box.left + widthOf(box) * fx, box.bottom + heightOf(box) * fy));
+    }
+  }
+  return spots.filter((p) => isInsideLoops(p, loops)).map((p) => onView(view, p));
+}
+
+/** The centre line of the car across a view, with its letters. */
+export function centreLineMarks(view: View): readonly Mark[] {
+  const [from, to] = [onView(view, paper(view.box.left, 0)), onView(view, paper(view.box.right, 0))];
+  return [lineMark([paper(from.x - 5, from.y), paper(to.x + 5, to.y)], "centre", "centre")];
+}

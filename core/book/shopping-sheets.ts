@@ -1,0 +1,76 @@
+import { formatMass, formatNumber } from "../foundation/index.ts";
+import { type Block, flowBlocks, gapBlock, headingBlock, paragraphBlock, tableBlocks } from "./blocks.ts";
+import type { Design } from "./design.ts";
+import type { Lettering } from "./lettering.ts";
+import { CONTENT, CONTENT_WIDTH_MM, type SheetBody } from "./page-frame.ts";
+
+/** What to buy and what it adds up to. */
+export function shoppingSheets(design: Design, lettering: Lettering): readonly SheetBody[] {
+  const columns = [
+    { title: "What", widthMm: 84 },
+    { title: "Needed", widthMm: 40, face: "mono" as const, anchor: "end" as const },
+    { title: "Buy at least", widthMm: 50, face: "mono" as const, anchor: "end" as const },
+  ];
+  const blocks: readonly Block[] = [
+    headingBlock("To buy"),
+    ...tableBlocks(columns, shoppingRows(design), lettering),
+    gapBlock(2),
+    paragraphBlock(
+      "Sheets by area alone: the least that could do. How strips lie on the sheets can need more; buy one to spare of each.",
+      CONTENT_WIDTH_MM,
+      lettering,
+    ),
+    headingBlock("What it adds up to"),
+    ...tableBlocks(
+      [
+        { title: "What", widthMm: 84 },
+        { title: "Amount", widthMm: 90, face: "mono", anchor: "end" },
+      ],
+      totalRows(design),
+      lettering,
+    ),
+  ];
+  return flowBlocks(blocks, CONTENT).map((marks) => ({
+    title: "Shopping list and totals",
+    documentType: "shopping list",
+    scale: "none",
+    marks,
+  }));
+}
+
+const squareMetres = (areaMm2: number): string => `${formatNumber(areaMm2 / 1e6, 2)} m²`;
+
+function shoppingRows(design: Design): readonly (readonly string[])[] {
+  const { totals, project } = design;
+  const board = project.materials.boards.find((one) => one.id === project.jig.boardId);
+  const glue = project.materials.glues.find((one) => one.id === project.glue.glueId);
+  return [
+    ...totals.stock.map((line) => [line.name, squareMetres(line.areaMm2), `${line.sheetsAtLeast} sheets`]),
+    ...(totals.ribBoardAreaMm2 > 0
+      ? [
+          [
+            board?.name ?? "Rib board",
+            squareMetres(totals.ribBoardAreaMm2),
+            `${totals.ribBoardsAtLeast} boards`,
+          ],
+        ]
+      : []),
+    ...(totals.glueMassKg > 0
+      ? [[glue?.name ?? "Glue", formatMass(totals.glueMassKg), formatMass(totals.glueMassKg * 2)]]
+      : []),
+  ];
+}
+
+function totalRows(design: Design): readonly (readonly string[])[] {
+  const { totals } = design;
+  return [
+    ["Parts", formatNumber(totals.partCount, 0)],
+    ["Strips", formatNumber(totals.stripCount, 0)],
+    ["Foam area", squareMetres(totals.foamAreaMm2)],
+    ["Bare foam", formatMass(totals.foamMassKg)],
+    ["Glue in the joints", formatMass(totals.glueMassKg)],
+    ["Joints", `${formatNumber(totals.jointLengthMm / 1000, 2)} m`],
+    ["Rib board", formatMass(totals.ribBoardMassKg)],
+    ["Hands-on time to the bare shell", `${formatNumber(totals.handsOnHours, 1)} h`],
+  ];
+}
