@@ -20,7 +20,7 @@ export interface FoldCut {
  *   core face (core inside) or at the lower core face (core outside).
  * - *Mitre* else: tan β₁ = (t₂ − t₁ cos φ) / (t₁ sin φ), β₂ likewise, t from air face to inner core face; for equal
  *   thickness φ/2. The neutral fibre moves by its depth times tan β.
- * - *Butt* where a bevel is negative or over 60°: the thicker sheet runs through, the other ends on its inner face.
+ * - *Butt* where a bevel is negative or over 60°; see `buttCut`.
  *
  * Both edges share the glue line. Derivation: the mitre plane holds the drawn edge and the line where the inner
  * faces meet.
@@ -64,18 +64,45 @@ export function mitreBevels(t1: number, t2: number, foldRad: number): readonly [
   return usable ? signed : undefined;
 }
 
+/**
+ * No mitre: the thicker sheet (t₁) runs through. Where its own bevel would be negative (t₂ < t₁ cos φ) it ends square
+ * on the drawn edge and is tall enough for the thinner one's end, bevelled by the whole fold, to lie on. Else one
+ * sheet lies flush on the other, along the plane of a face: inside the fold the thinner one on the inner face of the
+ * thicker, outside it the air face of the thicker on the end of the thinner.
+ */
 function buttCut(foldRad: number, a: FaceDepths, b: FaceDepths, gap: number): FoldCut {
   const isFirstThrough = a.coreUpperMm - a.airMm >= b.coreUpperMm - b.airMm;
   const [through, ending] = isFirstThrough ? [a, b] : [b, a];
-  const bevel = foldRad > 0 ? Math.PI / 2 - foldRad : 0;
-  const endingSetBack =
-    foldRad > 0
-      ? (through.coreUpperMm - ending.neutralMm * Math.cos(foldRad)) / Math.sin(foldRad)
-      : ending.coreLowerMm * Math.tan(foldRad / 2);
-  const [first, second] = isFirstThrough ? [0, endingSetBack] : [endingSetBack, 0];
+  const [own, other] = [through.coreUpperMm - through.airMm, ending.coreUpperMm - ending.airMm];
+  const [first, second] =
+    other < own * Math.cos(foldRad)
+      ? [SQUARE_ON_EDGE, { bevelRad: foldRad, setBackMm: ending.neutralMm * Math.tan(foldRad) }]
+      : flushEnds(foldRad, through, ending);
+  const [ofA, ofB] = isFirstThrough ? [first, second] : [second, first];
   return {
     cut: "butt",
-    bevelRad: isFirstThrough ? [0, bevel] : [bevel, 0],
-    setBackMm: [first + gap, second + gap],
+    bevelRad: [ofA.bevelRad, ofB.bevelRad],
+    setBackMm: [ofA.setBackMm + gap, ofB.setBackMm + gap],
   };
+}
+
+interface SheetEnd {
+  readonly bevelRad: number;
+  readonly setBackMm: number;
+}
+
+const SQUARE_ON_EDGE: SheetEnd = { bevelRad: 0, setBackMm: 0 };
+
+/**
+ * Each sheet ends along the plane of a face of the other at `depthMm` of that face: at depth d it ends
+ * (depth − d cos φ) / sin φ before the drawn edge, and its bevel is the turn of that plane off square.
+ */
+function flushEnds(foldRad: number, through: FaceDepths, ending: FaceDepths): readonly [SheetEnd, SheetEnd] {
+  const along = (own: FaceDepths, depthMm: number): SheetEnd => ({
+    bevelRad: foldRad > 0 ? foldRad - Math.PI / 2 : foldRad + Math.PI / 2,
+    setBackMm: (depthMm - own.neutralMm * Math.cos(foldRad)) / Math.sin(foldRad),
+  });
+  return foldRad > 0
+    ? [along(through, ending.airMm), along(ending, through.coreUpperMm)]
+    : [along(through, ending.coreUpperMm), along(ending, through.airMm)];
 }

@@ -90,10 +90,10 @@ export function findJoints(
     const edges = edgesOf(sheet).filter(({ role }) => role === "centre");
     for (const edgeId of new Set(edges.map((edge) => edge.edgeId))) {
       const mirrored = (normal: SpacePoint): SpacePoint => ({ ...normal, y: -normal.y });
-      const met = meetAlong(sheet, edgeId, glue, sheet, (_p, own) => ({
-        heightMm: own.z,
-        normal: mirrored(own.normal),
-      }));
+      const met = meetAlong(sheet, edgeId, glue, sheet, {
+        isBeside: () => true,
+        at: ({ z, normal }) => ({ z, normal: mirrored(normal) }),
+      });
       setBacks.push(met.setBack);
       found.push(...met.joints.map((joint) => ({ ...joint, kind: "centre" as const })));
     }
@@ -124,9 +124,9 @@ export function findJoints(
         for (const edge of edgesWithId(sheet, ownEdge)) {
           const partner = partnerOf(sheet, edge, others);
           if (!partner) continue;
-          const met = meetAlong(sheet, ownEdge, glue, partner, (p) => {
-            const found = facePointAt(partner, 0, p);
-            return found && { heightMm: found.z, normal: found.normal };
+          const met = meetAlong(sheet, ownEdge, glue, partner, {
+            isBeside: (middle) => facePointAt(partner, 0, outside(middle)) !== undefined,
+            at: ({ p }) => surfaceOver(partner, p),
           });
           if (met.gap && met.gap.gapMm > MEETING_HEIGHT_MM) {
             if (isFollower) problems.push(apart(sheet, partner, ownEdge, met.gap));
@@ -157,13 +157,16 @@ const edgesOf = (sheet: Sheet): readonly RegionEdge[] => sheet.loops.flatMap(({ 
 const edgesWithId = (sheet: Sheet, edgeId: string): readonly RegionEdge[] =>
   edgesOf(sheet).filter((edge) => edge.edgeId === edgeId);
 
+interface SurfacePlace {
+  readonly z: number;
+  readonly normal: SpacePoint;
+}
+
 /** A traced place on an edge: the plan point, the direction of travel, and the sheet's own surface there. */
-interface EdgePlace {
+interface EdgePlace extends SurfacePlace {
   readonly p: PlanPoint;
   readonly dx: number;
   readonly dy: number;
-  readonly z: number;
-  readonly normal: SpacePoint;
 }
 
 function placeOnEdge(sheet: SectionSheet, edge: RegionEdge, share: number): EdgePlace | undefined {
@@ -174,9 +177,13 @@ function placeOnEdge(sheet: SectionSheet, edge: RegionEdge, share: number): Edge
   const [vx, vy] = derivativeOnPiece(trace.piece, t);
   const sign = trace.to > trace.from ? 1 : -1;
   const size = Math.hypot(vx, vy) * sign;
-  const place = placeOfXi(sheet.chart, xiOfPlan(sheet.chart, { x, y }));
-  const { z } = spacePointAt(sheet.chart, place, y, 0);
-  return { p: { x, y }, dx: vx / size, dy: vy / size, z, normal: normalAtPlace(sheet.chart, place) };
+  return { p: { x, y }, dx: vx / size, dy: vy / size, ...surfaceOver(sheet, { x, y }) };
+}
+
+/** A sheet's drawn surface over a plan point, whether its outline holds it or not. */
+function surfaceOver({ chart }: SectionSheet, p: PlanPoint): SurfacePlace {
+  const place = placeOfXi(chart, xiOfPlan(chart, p));
+  return { z: spacePointAt(chart, place, p.y, 0).z, normal: normalAtPlace(chart, place) };
 }
 
 /** The sheet that lies just outside an edge, among those given. */
@@ -194,8 +201,10 @@ function partnerOf(
 const outside = ({ p, dx, dy }: EdgePlace): PlanPoint => ({ x: p.x + dy * NUDGE_MM, y: p.y - dx * NUDGE_MM });
 
 interface Neighbour {
-  readonly heightMm: number;
-  readonly normal: SpacePoint;
+  /** Whether the neighbour lies along a region edge, judged by the middle of that edge. */
+  readonly isBeside: (middle: EdgePlace) => boolean;
+  /** Its surface at a place of the edge. */
+  readonly at: (place: EdgePlace) => SurfacePlace;
 }
 
 /** How a sheet meets its neighbour along all its region edges with one id. */
@@ -204,7 +213,7 @@ function meetAlong(
   edgeId: string,
   glue: { readonly gapMm: number; readonly gapLimitMm: number },
   partner: SectionSheet,
-  neighbourAt: (p: PlanPoint, own: EdgePlace) => Neighbour | undefined,
+  neighbour: Neighbour,
 ): {
   readonly setBack: SetBack;
   readonly joints: readonly Omit<SheetJoint, "kind">[];
@@ -217,15 +226,14 @@ function meetAlong(
   let ends: readonly [PlanPoint, PlanPoint] | undefined;
   let lastCut: FoldCut | undefined;
   for (const edge of edgesWithId(sheet, edgeId)) {
-    // Looked at a hair inside the ends, where the neighbour's outline may turn away.
-    const places = [1e-4, 0.5, 1 - 1e-4].map((share) => placeOnEdge(sheet, edge, share));
+    const places = [0, 0.5, 1].map((share) => placeOnEdge(sheet, edge, share));
+    const isBeside = places[1] !== undefined && neighbour.isBeside(places[1]);
     const edgeFolds = places.map((place) => {
-      if (!place) return 0;
-      const neighbour = neighbourAt(outside(place), place);
-      if (!neighbour) return 0;
-      const missMm = Math.abs(neighbour.heightMm - heightBeside(place));
+      if (!place || !isBeside) return 0;
+      const other = neighbour.at(place);
+      const missMm = Math.abs(other.z - place.z);
       if (!gap || missMm > gap.gapMm) gap = { gapMm: missMm, at: place.p };
-      return foldBetween(place, neighbour.normal);
+      return foldBetween(place, other.normal);
     });
     const [first, last] = [at(edgeFolds, 0), at(edgeFolds, -1)];
     const cuts = [first, last].map((fold) => cutOfFold(fold, sheet.depths, partner.depths, glue));
@@ -259,10 +267,6 @@ function meetAlong(
       : [];
   return { setBack, joints, ...(gap && { gap }) };
 }
-
-/** The sheet's own height at the point where the neighbour is looked at. */
-const heightBeside = ({ z, normal, dx, dy }: EdgePlace): number =>
-  z - (normal.x * dy * NUDGE_MM - normal.y * dx * NUDGE_MM) / normal.z;
 
 /**
  * The fold at an edge, rad: the turn from this sheet's outward direction to the neighbour's inward one, about the
