@@ -1,12 +1,18 @@
 import { assert } from "../../../core/foundation/index.ts";
-import { type Item, type Profile, type Project, resolveLines } from "../../../core/project/index.ts";
+import {
+  type PlanLine,
+  type Profile,
+  type Project,
+  resolveLines,
+  type Section,
+} from "../../../core/project/index.ts";
 import { buildSheets, type Sheet } from "../../../core/surfaces/index.ts";
 import { plainProject } from "../cutting/plain-project.ts";
 
 export type Corner = readonly [x: number, y: number];
 
 /** A straight-sided outline in plan. */
-export const outlineThrough = (corners: readonly Corner[]) => ({
+export const outlineThrough = (corners: readonly Corner[]): PlanLine => ({
   closed: true,
   elements: corners.map(([x, y], i) => ({ kind: "node", id: `n${i + 1}`, x, y, next: "line" }) as const),
 });
@@ -19,12 +25,7 @@ export const box = (fromX: number, toX: number, fromY: number, toY: number) =>
     [fromX, toY],
   ]);
 
-export function section(
-  id: string,
-  number: number,
-  outline: ReturnType<typeof outlineThrough>,
-  profileId: string,
-): Item {
+export function section(id: string, number: number, outline: PlanLine, profileId: string): Section {
   return {
     kind: "section",
     id,
@@ -57,6 +58,32 @@ export function arcProfile(id: string, radiusMm: number, toX: number, count = 16
   });
   return { id, name: id, nodes };
 }
+
+/** A box whose edge at its least y or x follows the edge of another box that meets it there. */
+export const boxBeside = (
+  other: { readonly itemId: string; readonly edge: readonly [fromNodeId: string, toNodeId: string] },
+  side: "y" | "x",
+  [fromX, toX, fromY, toY]: readonly [number, number, number, number],
+): PlanLine => {
+  const [fromNodeId, toNodeId] = other.edge;
+  const far: Corner = side === "y" ? [toX, toY] : [toX, fromY];
+  const farther: Corner = side === "y" ? [fromX, toY] : [toX, toY];
+  const node = (id: string, [x, y]: Corner) => ({ kind: "node", id, x, y, next: "line" }) as const;
+  return {
+    closed: true,
+    elements: [
+      {
+        kind: "follow",
+        id: "f1",
+        edge: { itemId: other.itemId, fromNodeId, toNodeId, hand: "right" },
+        direction: "against",
+        next: "line",
+      },
+      node(side === "y" ? "n3" : "n2", far),
+      node(side === "y" ? "n4" : "n3", farther),
+    ],
+  };
+};
 
 /** A project with its sheets, as the stages before the jig make them. */
 export function trayOf(changes: Partial<Project>): {

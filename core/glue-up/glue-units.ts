@@ -1,0 +1,129 @@
+import { boundsOfLoops, type Seam, type Strip } from "../cutting/index.ts";
+import type { PlanPoint } from "../foundation/index.ts";
+import type { Jig } from "../jig/index.ts";
+import type { Part } from "../patterns/index.ts";
+import { partIdOf, placeOfXi, type Sheet, uAtPlace, xiOfPlan } from "../surfaces/index.ts";
+
+/** Longer than this two hands do not carry a glued foam sheet, mm (common practice). */
+const MOST_CARRIED_MM = 2500;
+
+/** What is carried to the jig in one go: a whole part, or strips of one that is too large to carry. */
+export interface GlueUnit {
+  /** The part's id when it is the whole part, else the first strip's. */
+  readonly id: string;
+  /** Ids that a step adds: the part's, or those of its strips. */
+  readonly adds: readonly string[];
+  readonly part: Part;
+  readonly strips: readonly Strip[];
+  /** Seams inside the unit: glued flat on the bench. */
+  readonly benchSeams: readonly Seam[];
+  readonly lengthMm: number;
+  readonly widthMm: number;
+  /** Ids of the ribs that it rests on. */
+  readonly ribIds: readonly string[];
+  /** Its middle in plan. */
+  readonly middle: PlanPoint;
+}
+
+export interface UnitSources {
+  readonly sheets: readonly Sheet[];
+  readonly parts: readonly Part[];
+  readonly strips: readonly Strip[];
+  readonly seams: readonly Seam[];
+  readonly jig: Jig;
+}
+
+/**
+ * The tray as pieces that come to the jig: strips that seams hold together are one unit as long as it can be
+ * carried, else every strip is its own. In the order of parts and strips.
+ */
+export function glueUnits(sources: UnitSources): GlueUnit[] {
+  return sources.parts.flatMap((part) => {
+    const strips = sources.strips.filter(({ partId }) => partId === part.id);
+    const seams = sources.seams.filter(({ partId }) => partId === part.id);
+    return connected(strips, seams).flatMap((group): GlueUnit[] => {
+      const whole = unitOf(part, group, strips.length, sources);
+      const isCarried = group.length === 1 || whole.lengthMm <= MOST_CARRIED_MM;
+      return isCarried ? [whole] : group.map((strip) => unitOf(part, [strip], strips.length, sources));
+    });
+  });
+}
+
+/** Strips grouped by the seams between them. */
+function connected(strips: readonly Strip[], seams: readonly Seam[]): Strip[][] {
+  const groups: Strip[][] = [];
+  const seen = new Set<string>();
+  for (const first of strips) {
+    if (seen.has(first.id)) continue;
+    const ids = new Set([first.id]);
+    for (let size = 0; size < ids.size; ) {
+      size = ids.size;
+      for (const { stripIds } of seams) {
+        if (stripIds.some((id) => ids.has(id))) for (const id of stripIds) ids.add(id);
+      }
+    }
+    for (const id of ids) seen.add(id);
+    groups.push(strips.filter(({ id }) => ids.has(id)));
+  }
+  return groups;
+}
+
+function unitOf(
+  part: Part,
+  strips: readonly Strip[],
+  stripsOfPart: number,
+  { sheets, seams, jig }: UnitSources,
+): GlueUnit {
+  const ids = strips.map(({ id }) => id);
+  const isWhole = ids.length === stripsOfPart;
+  const { leastUMm, mostUMm, leastVMm, mostVMm } = boundsOfLoops(strips.flatMap(({ loops }) => loops));
+  const sides = [mostUMm - leastUMm, mostVMm - leastVMm];
+  const sheet = sheets.find(({ id }) => id === part.sheetId);
+  return {
+    id: isWhole ? part.id : (ids[0] ?? part.id),
+    adds: isWhole ? [part.id] : ids,
+    part,
+    strips,
+    benchSeams: seams.filter(({ stripIds }) => stripIds.every((id) => ids.includes(id))),
+    lengthMm: Math.max(...sides),
+    widthMm: Math.min(...sides),
+    ribIds: ribsUnder(part, isWhole ? undefined : { leastUMm, mostUMm, leastVMm, mostVMm }, sheet, jig),
+    middle: middleOf(part, sheet, isWhole ? undefined : (leastVMm + mostVMm) / 2),
+  };
+}
+
+type Bounds = ReturnType<typeof boundsOfLoops>;
+
+/** Ribs that the part rests on; for a single strip of it only those whose station lies within the strip. */
+function ribsUnder(part: Part, bounds: Bounds | undefined, sheet: Sheet | undefined, jig: Jig): string[] {
+  return jig.ribs
+    .filter(({ heights }) => heights.some(({ partId }) => partId === part.id))
+    .filter(({ runs, atMm }) => {
+      if (bounds === undefined || sheet?.kind !== "section") return true;
+      if (runs === "along") return atMm > bounds.leastVMm && atMm < bounds.mostVMm;
+      const { chart } = sheet;
+      const uMm = uAtPlace(chart, placeOfXi(chart, xiOfPlan(chart, { x: atMm, y: chart.pivotYMm })));
+      return uMm > bounds.leastUMm && uMm < bounds.mostUMm;
+    })
+    .map(({ id }) => id);
+}
+
+function middleOf(part: Part, sheet: Sheet | undefined, stripVMm: number | undefined): PlanPoint {
+  const points = sheet?.kind === "section" ? sheet.planLoops.flat() : part.seat.map(({ at }) => at);
+  const sideOfY = sheet?.kind === "section" && part.hand === "left" ? -1 : 1;
+  const between = (values: readonly number[]) =>
+    values.length === 0
+      ? 0
+      : (values.reduce((a, b) => Math.min(a, b)) + values.reduce((a, b) => Math.max(a, b))) / 2;
+  return {
+    x: between(points.map(({ x }) => x)),
+    y: stripVMm ?? sideOfY * between(points.map(({ y }) => y)),
+  };
+}
+
+/** Whether a unit is the mirror image of another: the same sheet's other hand, whole. */
+export const isImageOf = (a: GlueUnit, b: GlueUnit): boolean =>
+  a.part.sheetId === b.part.sheetId &&
+  a.part.hand !== b.part.hand &&
+  a.id === partIdOf(a.part.sheetId, a.part.hand) &&
+  b.id === partIdOf(b.part.sheetId, b.part.hand);

@@ -1,0 +1,153 @@
+import type { Seam, Strip } from "../cutting/index.ts";
+import { at, type Problem } from "../foundation/index.ts";
+import type { Jig } from "../jig/index.ts";
+import type { Joint } from "../joints/index.ts";
+import type { Part } from "../patterns/index.ts";
+import type { Project } from "../project/index.ts";
+import type { FenceSheet, Sheet } from "../surfaces/index.ts";
+import { type Bond, glueBonds } from "./glue-bonds.ts";
+import { type GlueLine, glueStep, type StepDraft } from "./glue-step.ts";
+import { type GlueUnit, glueUnits, isImageOf } from "./glue-units.ts";
+import { orderSheets, standingBonds } from "./order-sheets.ts";
+import { type FenceMoment, list, whyFence, whyOnBench, whySheet } from "./say-why.ts";
+import type { GlueStep } from "./types.ts";
+
+/** What the glue-up is planned from. */
+export interface GlueUpSources {
+  readonly sheets: readonly Sheet[];
+  readonly parts: readonly Part[];
+  readonly strips: readonly Strip[];
+  readonly seams: readonly Seam[];
+  readonly joints: readonly Joint[];
+  readonly jig: Jig;
+}
+
+const SKIN_CAUTION =
+  "Begin only when the lower skin has cured and been abraded; its data sheet gives the hours.";
+
+/**
+ * The order of the glue-up: seams on the bench, fences that stand first, sheets from the centre outward with
+ * closers last, the other fences, and fences that sit on the skin at the very end. Every piece rests on ribs
+ * or on a neighbour that is glued already; one that does not is still planned, with strip-not-held.
+ */
+export function planGlueUp(
+  sources: GlueUpSources,
+  project: Project,
+): { readonly steps: readonly GlueStep[]; readonly problems: readonly Problem[] } {
+  const units = glueUnits(sources);
+  const bonds = glueBonds(units, sources.joints, sources.seams);
+  const drafts: StepDraft[] = units.filter(({ benchSeams }) => benchSeams.length > 0).map(benchDraft);
+  const standing: GlueUnit[] = [];
+  const problems: Problem[] = [];
+  const add = (
+    come: readonly GlueUnit[],
+    draft: Pick<StepDraft, "title" | "why" | "cautions">,
+    free = false,
+  ) => {
+    problems.push(...come.flatMap((unit) => (free ? [] : notHeld(unit, standing, bonds))));
+    const lines = linesOf(come, standing, bonds);
+    const adds = come.flatMap((unit) => unit.adds);
+    drafts.push({ place: "jig", ...draft, adds, standing: standing.flatMap((unit) => unit.adds), lines });
+    standing.push(...come);
+  };
+
+  const fences = fenceTurns(units, sources.sheets, project);
+  const addFences = (moment: FenceMoment) => {
+    for (const come of pairs(fences.filter((fence) => fence.moment === moment).map(({ unit }) => unit))) {
+      const carries = carriedBy(come, bonds);
+      const cautions = moment === "on skin" ? [SKIN_CAUTION] : [];
+      const draft = { title: fenceTitle(moment, come), why: whyFence(moment, carries), cautions };
+      add(come, draft, moment === "stands first");
+    }
+  };
+
+  addFences("stands first");
+  const sheetUnits = units.filter(({ part }) => part.kind === "section");
+  for (const placement of orderSheets(sheetUnits, bonds)) {
+    const names = list(placement.units.map(({ id }) => id));
+    const title = placement.role === "closer" ? `Close the gap with ${names}` : `Lay ${names} on the jig`;
+    const sheetsStanding = standing.filter(({ part }) => part.kind === "section");
+    add(placement.units, { title, why: whySheet(placement, sheetsStanding, bonds) });
+  }
+  addFences("on top");
+  addFences("after turning");
+  addFences("on skin");
+  return { steps: drafts.map((draft, i) => glueStep(draft, i + 1, project)), problems };
+}
+
+function benchDraft(unit: GlueUnit): StepDraft {
+  return {
+    place: "bench",
+    title: `Glue ${unit.id} from ${list(unit.strips.map(({ id }) => id))}`,
+    adds: unit.strips.map(({ id }) => id),
+    standing: [],
+    why: whyOnBench(unit),
+    lines: unit.benchSeams.map(({ id, lengthMm }) => ({ id, lengthMm, parts: [unit.part], isCurved: false })),
+  };
+}
+
+/** The joints and seams that the arrivals make with what stands and with each other. */
+function linesOf(
+  come: readonly GlueUnit[],
+  standing: readonly GlueUnit[],
+  bonds: readonly Bond[],
+): GlueLine[] {
+  const there = [...standing, ...come];
+  const isMade = (bond: Bond, present: readonly GlueUnit[]) =>
+    bond.sides.every((side) => side.some((unit) => present.includes(unit)));
+  return bonds
+    .filter((bond) => isMade(bond, there) && !isMade(bond, standing))
+    .map(({ id, lengthMm, sides, isCurved }) => {
+      const parts = [...new Set(sides.flat().map(({ part }) => part))];
+      return { id, lengthMm, parts, isCurved };
+    });
+}
+
+function notHeld(unit: GlueUnit, standing: readonly GlueUnit[], bonds: readonly Bond[]): Problem[] {
+  if (unit.ribIds.length > 0 || standingBonds(unit, standing, bonds).length > 0) return [];
+  const { part } = unit;
+  const place = { itemId: part.itemId, partId: part.id };
+  return [{ kind: "strip-not-held", place, name: part.name, stripId: at(unit.adds, 0) }];
+}
+
+interface FenceTurn {
+  readonly unit: GlueUnit;
+  readonly moment: FenceMoment;
+}
+
+/** When each fence comes: by the jig's attitude, its seat, and whether the builder wants it first. */
+function fenceTurns(units: readonly GlueUnit[], sheets: readonly Sheet[], { jig }: Project): FenceTurn[] {
+  const momentOf = (sheet: FenceSheet): FenceMoment => {
+    if (sheet.seatOn === "skin") return "on skin";
+    if (jig.attitude === "inverted") return "on top";
+    return sheet.standsFirst ? "stands first" : "after turning";
+  };
+  return units.flatMap((unit): FenceTurn[] => {
+    const sheet = sheets.find(({ id }) => id === unit.part.sheetId);
+    return sheet?.kind === "fence" ? [{ unit, moment: momentOf(sheet) }] : [];
+  });
+}
+
+/** Units with their images beside them, in the order given. */
+function pairs(units: readonly GlueUnit[]): GlueUnit[][] {
+  const paired: GlueUnit[][] = [];
+  for (const unit of units) {
+    const partner = paired.find((pair) => pair.length === 1 && isImageOf(at(pair, 0), unit));
+    if (partner === undefined) paired.push([unit]);
+    else partner.push(unit);
+  }
+  return paired;
+}
+
+/** The sheets that fences are seated on. */
+function carriedBy(fences: readonly GlueUnit[], bonds: readonly Bond[]): string[] {
+  const sheets = bonds
+    .filter(({ sides }) => sides.flat().some((unit) => fences.includes(unit)))
+    .flatMap(({ sides }) => sides.flat().filter((unit) => unit.part.kind === "section"));
+  return [...new Set(sheets.map(({ part }) => part.id))];
+}
+
+function fenceTitle(moment: FenceMoment, fences: readonly GlueUnit[]): string {
+  const names = list(fences.map(({ id }) => id));
+  return moment === "stands first" ? `Stand ${names} in the jig` : `Seat ${names}`;
+}
