@@ -1,15 +1,16 @@
-import { Layer, Line, Stage, Text } from "react-konva";
+import { memo, useMemo } from "react";
+import { Layer, Line, Stage } from "react-konva";
 import { useDesign, useDocument, useView } from "../stores/index.ts";
-import { chosenKeys, lineKey, type Sight } from "../tools/index.ts";
+import type { Sight } from "../tools/index.ts";
 import { DraftDrawing, SnapMark } from "./DraftDrawing.tsx";
-import { Grid } from "./Grid.tsx";
-import { Handles, QuietHandles } from "./Handles.tsx";
+import { LineHandles } from "./LineHandles.tsx";
+import { Paper } from "./Paper.tsx";
 import { PlanDrawing } from "./PlanDrawing.tsx";
-import { usePaint } from "./paint.ts";
+import { type Paint, usePaint } from "./paint.ts";
 import { pens } from "./pens.ts";
-import { Ruler } from "./Ruler.tsx";
+import { HairlineTab } from "./Ruler.tsx";
 import { SectionDrawing } from "./SectionDrawing.tsx";
-import { SideDrawing, sideKeys } from "./SideDrawing.tsx";
+import { SideDrawing } from "./SideDrawing.tsx";
 import { useScene } from "./use-scene.ts";
 import { View } from "./View.tsx";
 import { type Box, type Layout, planTransform, sideTransform, type Transform, toPx } from "./viewport.ts";
@@ -24,107 +25,93 @@ interface BoardCanvasProps {
 
 /** The drawing itself: plan, ruler, side view and cross-section on one sheet. It listens to nothing. */
 export function BoardCanvas({ widthPx, heightPx, layout, heightFactor, sight }: BoardCanvasProps) {
-  const project = useDocument((state) => state.project);
-  const design = useDesign((state) => state.design);
   const viewport = useView((view) => view.viewport);
-  const selection = useView((view) => view.selection);
-  const hairlineXMm = useView((view) => view.hairlineXMm);
-  const scene = useScene();
   const paint = usePaint();
-  const plan = planTransform(viewport, layout);
-  const side = sideTransform(viewport, layout, heightFactor);
-  const nodeId = selection?.kind === "item" || selection?.kind === "profile" ? selection.nodeId : undefined;
-  const keys = [...chosenKeys(selection), ...sideKeys(project, selection)];
-  const owner = chosenKeys(selection);
-
-  const handles = (view: "plan" | "side", transform: Transform) =>
-    scene.lines
-      .filter((line) => line.view === view)
-      .map((line) =>
-        keys.includes(lineKey(line.line)) ? (
-          <Handles
-            key={lineKey(line.line)}
-            line={line}
-            transform={transform}
-            paint={paint}
-            nodeId={
-              owner.includes(lineKey(line.line)) && isNodeOf(line.line.of, selection) ? nodeId : undefined
-            }
-          />
-        ) : (
-          <QuietHandles key={lineKey(line.line)} line={line} transform={transform} paint={paint} />
-        ),
-      );
-  const live = (view: "plan" | "side", transform: Transform, box: Box) => (
-    <>
-      {sight.draft?.view === view ? (
-        <DraftDrawing draft={sight.draft} transform={transform} paint={paint} />
-      ) : null}
-      {sight.snap && sight.view === view ? (
-        <SnapMark snap={sight.snap} view={view} transform={transform} box={box} paint={paint} />
-      ) : null}
-    </>
-  );
+  const plan = useMemo(() => planTransform(viewport, layout), [viewport, layout]);
+  const side = useMemo(() => sideTransform(viewport, layout, heightFactor), [viewport, layout, heightFactor]);
+  const shared = { layout, plan, side, paint };
   return (
     <Stage width={widthPx} height={heightPx} listening={false}>
-      <Layer listening={false}>
-        <View box={layout.plan} paper={paint.sheet}>
-          <Grid box={layout.plan} transform={plan} paint={paint} />
-          <PlanDrawing {...{ project, scene, selection, paint }} transform={plan} box={layout.plan} />
-          {handles("plan", plan)}
-          <Hairline xMm={hairlineXMm} box={layout.plan} transform={plan} colour={paint.mark} />
-          {live("plan", plan, layout.plan)}
-          <Caption box={layout.plan} text="Plan, from above" font={paint.sans} colour={paint.pencil} />
-        </View>
-        <View box={layout.side} paper={paint.sheet}>
-          <Grid box={layout.side} transform={side} paint={paint} />
-          <SideDrawing {...{ project, scene, design, selection, paint }} transform={side} box={layout.side} />
-          {handles("side", side)}
-          <Hairline xMm={hairlineXMm} box={layout.side} transform={side} colour={paint.mark} />
-          {live("side", side, layout.side)}
-          <Caption box={layout.side} text="Side view" font={paint.sans} colour={paint.pencil} />
-        </View>
-        {layout.section ? (
-          <View box={layout.section} paper={paint.sheet}>
-            {design ? (
-              <SectionDrawing
-                design={design}
-                xMm={hairlineXMm}
-                box={layout.section}
-                heightFactor={heightFactor}
-                paint={paint}
-              />
-            ) : null}
-            <Line
-              points={[
-                layout.section.leftPx + 0.5,
-                layout.section.topPx,
-                layout.section.leftPx + 0.5,
-                layout.section.topPx + layout.section.heightPx,
-              ]}
-              stroke={paint.rule}
-            />
-            <Caption
-              box={layout.section}
-              text="Section at the hairline, from the rear"
-              font={paint.sans}
-              colour={paint.pencil}
-            />
-          </View>
-        ) : null}
-        <Ruler box={layout.ruler} transform={plan} hairlineXMm={hairlineXMm} paint={paint} />
-      </Layer>
+      <Paper {...shared} />
+      <Drawn {...shared} />
+      <Cut {...{ layout, heightFactor, paint }} />
+      <Live {...shared} sight={sight} />
     </Stage>
   );
 }
 
-/** A node id counts on the line that the selection names. */
-function isNodeOf(
-  of: "item" | "profile" | "lower-edge",
-  selection: ReturnType<typeof useView.getState>["selection"],
-) {
-  if (selection?.kind === "profile") return of === "profile";
-  return selection?.kind === "item" && of === (selection.line ?? "item");
+interface Shared {
+  readonly layout: Layout;
+  readonly plan: Transform;
+  readonly side: Transform;
+  readonly paint: Paint;
+}
+
+/** The document in plan and side view. */
+const Drawn = memo(function Drawn({ layout, plan, side, paint }: Shared) {
+  const project = useDocument((state) => state.project);
+  const design = useDesign((state) => state.design);
+  const selection = useView((view) => view.selection);
+  const scene = useScene();
+  const shared = { project, scene, selection, paint };
+  return (
+    <Layer listening={false}>
+      <View box={layout.plan}>
+        <PlanDrawing {...shared} transform={plan} box={layout.plan} />
+      </View>
+      <View box={layout.side}>
+        <SideDrawing {...shared} design={design} transform={side} />
+      </View>
+    </Layer>
+  );
+});
+
+/** The cross-section, as the worker last computed the tray. */
+const Cut = memo(function Cut({
+  layout,
+  heightFactor,
+  paint,
+}: Pick<Shared, "layout" | "paint"> & { readonly heightFactor: number }) {
+  const design = useDesign((state) => state.design);
+  const xMm = useView((view) => view.hairlineXMm);
+  const box = layout.section;
+  return (
+    <Layer listening={false}>
+      {box && design ? (
+        <View box={box}>
+          <SectionDrawing {...{ design, xMm, box, heightFactor, paint }} />
+        </View>
+      ) : null}
+    </Layer>
+  );
+});
+
+/** What moves with the hand: handles, hairline, the line being drawn, and where the pointer has snapped to. */
+function Live({ layout, plan, side, paint, sight }: Shared & { readonly sight: Sight }) {
+  const xMm = useView((view) => view.hairlineXMm);
+  const views = [
+    { view: "plan", box: layout.plan, transform: plan },
+    { view: "side", box: layout.side, transform: side },
+  ] as const;
+  return (
+    <Layer listening={false}>
+      {views.map(({ view, box, transform }) => (
+        <View key={view} box={box}>
+          <LineHandles view={view} transform={transform} paint={paint} />
+          <Hairline xMm={xMm} box={box} transform={transform} colour={paint.mark} />
+          {sight.draft?.view === view ? (
+            <DraftDrawing draft={sight.draft} transform={transform} paint={paint} />
+          ) : null}
+          {sight.snap && sight.view === view ? (
+            <SnapMark snap={sight.snap} view={view} transform={transform} box={box} paint={paint} />
+          ) : null}
+        </View>
+      ))}
+      <View box={layout.ruler}>
+        <HairlineTab box={layout.ruler} transform={plan} paint={paint} xMm={xMm} />
+      </View>
+    </Layer>
+  );
 }
 
 function Hairline({
@@ -145,31 +132,6 @@ function Hairline({
       stroke={colour}
       strokeWidth={pens.thin}
       opacity={0.75}
-    />
-  );
-}
-
-function Caption({
-  box,
-  text,
-  font,
-  colour,
-}: {
-  readonly box: Box;
-  readonly text: string;
-  readonly font: string;
-  readonly colour: string;
-}) {
-  return (
-    <Text
-      x={box.leftPx + 12}
-      y={box.topPx + 10}
-      text={text.toUpperCase()}
-      fontFamily={font}
-      fontSize={11}
-      fontStyle="600"
-      letterSpacing={0.8}
-      fill={colour}
     />
   );
 }

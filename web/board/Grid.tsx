@@ -10,21 +10,20 @@ interface GridProps {
   readonly paint: Paint;
 }
 
-/** Lines of the finer grid are at least this far apart, of the stronger one ten times the step. */
+/** Lines of the finer grid are at least this far apart; the stronger ones stand at the numbers of the ruler. */
 const LEAST_FINE_PX = 9;
+export const LEAST_STRONG_PX = 56;
 
 /** The faint grid of a view: fine lines, and stronger ones at the stations. */
 export function Grid({ box, transform, paint }: GridProps) {
   const draw = (context: Konva.Context) => {
     const fine = stepFor(Math.min(transform.pxPerMmAcross, transform.pxPerMmUp), LEAST_FINE_PX);
-    const strong = strongStep(fine);
+    const strong = stepFor(transform.pxPerMmAcross, LEAST_STRONG_PX);
     strokeGrid(context, { box, transform, stepMm: fine, colour: paint.grid });
     strokeGrid(context, { box, transform, stepMm: strong, colour: paint.rule });
   };
   return <Shape sceneFunc={draw} listening={false} perfectDrawEnabled={false} />;
 }
-
-const strongStep = (fineMm: number): number => (fineMm < 10 ? 10 : fineMm < 100 ? 100 : 1000);
 
 interface Strokes extends Omit<GridProps, "paint"> {
   readonly stepMm: number;

@@ -1,30 +1,35 @@
-import { Line } from "react-konva";
+import type Konva from "konva";
+import { Shape } from "react-konva";
 import type { Paint } from "./paint.ts";
 import { pens } from "./pens.ts";
 import { type Box, type Transform, toPx } from "./viewport.ts";
 
-/** The ground, z = 0, with the strokes that say so under it. */
-export function GroundLine({
-  transform,
-  box,
-  paint,
-}: {
+interface GroundLineProps {
   readonly transform: Transform;
   readonly box: Box;
   readonly paint: Paint;
-}) {
-  const yPx = Math.round(toPx(transform, [0, 0])[1]) + 0.5;
-  const strokes = Array.from({ length: Math.ceil(box.widthPx / 12) }, (_, index) => box.leftPx + index * 12);
-  return (
-    <>
-      <Line
-        points={[box.leftPx, yPx, box.leftPx + box.widthPx, yPx]}
-        stroke={paint.pencil}
-        strokeWidth={pens.thin}
-      />
-      {strokes.map((xPx) => (
-        <Line key={xPx} points={[xPx + 6, yPx, xPx, yPx + 6]} stroke={paint.rule} strokeWidth={pens.thin} />
-      ))}
-    </>
-  );
+}
+
+const STROKE_APART_PX = 12;
+
+/** The ground, z = 0, with the strokes that say so under it. */
+export function GroundLine({ transform, box, paint }: GroundLineProps) {
+  const draw = (context: Konva.Context) => {
+    const yPx = Math.round(toPx(transform, [0, 0])[1]) + 0.5;
+    const rightPx = box.leftPx + box.widthPx;
+    context.setAttr("lineWidth", pens.thin);
+    context.beginPath();
+    for (let xPx = box.leftPx; xPx < rightPx; xPx += STROKE_APART_PX) {
+      context.moveTo(xPx + 6, yPx);
+      context.lineTo(xPx, yPx + 6);
+    }
+    context.setAttr("strokeStyle", paint.rule);
+    context.stroke();
+    context.beginPath();
+    context.moveTo(box.leftPx, yPx);
+    context.lineTo(rightPx, yPx);
+    context.setAttr("strokeStyle", paint.pencil);
+    context.stroke();
+  };
+  return <Shape sceneFunc={draw} listening={false} />;
 }

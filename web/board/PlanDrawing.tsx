@@ -1,9 +1,8 @@
 import { Group, Line, Text } from "react-konva";
-import type { Vec2 } from "../../core/foundation/index.ts";
 import type { Project } from "../../core/project/index.ts";
 import { hatchOfItem } from "../drawings/index.ts";
 import { chosenKeys, lineKey, type Scene, type SceneLine, type Selection } from "../tools/index.ts";
-import { imageOf, labelSpot, linePx, pointsOfEdge, pointsOfLine } from "./draw-line.ts";
+import { imageOf, labelSpot, linePx, middleOf, pointsOfEdge, pointsOfLine } from "./draw-line.ts";
 import type { Paint } from "./paint.ts";
 import { dashes, pens, sizes } from "./pens.ts";
 import { type Box, type Transform, toPx } from "./viewport.ts";
@@ -137,9 +136,9 @@ function Label({ line, transform, paint, project }: Drawn & { readonly project: 
   const points = pointsOfLine(line);
   if (!item || points.length < 2) return null;
   const code = `${item.kind === "section" ? "S" : "F"}${item.number}`;
-  const spot = line.closed ? labelSpot(points) : (points[Math.floor(points.length / 2)] ?? ([0, 0] as Vec2));
+  const spot = line.closed ? labelSpot(points) : middleOf(points);
   const [xPx, yPx] = toPx(transform, spot);
-  const lift = line.closed ? -16 : -22;
+  const lift = line.closed ? -16 : 7;
   return (
     <Group x={xPx} y={yPx + lift}>
       <Text

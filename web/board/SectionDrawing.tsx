@@ -11,6 +11,9 @@ import type { Paint } from "./paint.ts";
 import { pens, sizes } from "./pens.ts";
 import { type Box, type Extent, sectionTransform, type Transform, toPx } from "./viewport.ts";
 
+/** Foam and skins are seldom thicker. */
+const THICKEST_MM = 12;
+
 interface SectionDrawingProps {
   readonly design: Design;
   readonly xMm: number;
@@ -80,21 +83,24 @@ function Numbers({
   readonly paint: Paint;
 }) {
   const spots = numberedSpots(cut);
+  // Numbers of the air side stand over the upper face, so that they do not lie on the foam.
+  const clearPx = 20 + THICKEST_MM * transform.pxPerMmUp;
   const widestMm = Math.max(
     0,
     ...cut.sheets.flatMap((sheet) => sheet.air.map((point) => Math.abs(point[0]))),
   );
   return (
     <>
-      {spots.map(({ at, text, above }) => {
+      {spots.map(({ at, text, beside }) => {
         const [xPx, yPx] = toPx(transform, at);
+        const leftPx = beside ? xPx + 6 : Math.min(xPx - 30, box.leftPx + box.widthPx - 64);
         return (
           <Text
             key={`${text}/${xPx}`}
-            x={Math.min(xPx - 30, box.leftPx + box.widthPx - 66)}
-            y={above ? yPx - 32 : yPx + 6}
+            x={leftPx}
+            y={beside ? yPx - 13 : yPx - clearPx}
             width={60}
-            align="center"
+            align={beside ? "left" : "center"}
             text={text}
             fontFamily={paint.mono}
             fontSize={sizes.caption}
@@ -113,7 +119,8 @@ function Numbers({
 interface Spot {
   readonly at: Vec2;
   readonly text: string;
-  readonly above: boolean;
+  /** A fence's number stands beside its foot, a sheet's over its edge. */
+  readonly beside: boolean;
 }
 
 /** The air side's height at both ends of each sheet, and the fences' lower edges. */
@@ -121,13 +128,13 @@ function numberedSpots({ sheets, fences }: CrossSection): readonly Spot[] {
   const onRight = sheets.filter((sheet) => sheet.hand !== "left");
   const ends = onRight.flatMap((sheet) =>
     [sheet.air[0], sheet.air.at(-1)].flatMap((at): readonly Spot[] =>
-      at && at[0] >= -0.1 ? [{ at, text: formatMm(at[1]), above: true }] : [],
+      at && at[0] >= -0.1 ? [{ at, text: formatMm(at[1]), beside: false }] : [],
     ),
   );
   const lower = fences
     .filter((fence) => fence.hand !== "left")
     .map(
-      (fence): Spot => ({ at: [fence.yMm, fence.lowerZMm], text: formatMm(fence.lowerZMm), above: false }),
+      (fence): Spot => ({ at: [fence.yMm, fence.lowerZMm], text: formatMm(fence.lowerZMm), beside: true }),
     );
   return [...withoutRepeats(ends), ...lower];
 }

@@ -5,10 +5,9 @@ import type { Project } from "../../core/project/index.ts";
 import { hatchOfItem } from "../drawings/index.ts";
 import { chosenKeys, lineKey, type Scene, type SceneLine, type Selection } from "../tools/index.ts";
 import { linePx, pointsOfEdge, pointsOfLine } from "./draw-line.ts";
-import { GroundLine } from "./GroundLine.tsx";
 import type { Paint } from "./paint.ts";
 import { dashes, pens, sizes } from "./pens.ts";
-import { type Box, type Transform, toPx } from "./viewport.ts";
+import { type Transform, toPx } from "./viewport.ts";
 
 interface SideDrawingProps {
   readonly project: Project;
@@ -16,20 +15,18 @@ interface SideDrawingProps {
   readonly design: Design | undefined;
   readonly selection: Selection | undefined;
   readonly transform: Transform;
-  readonly box: Box;
   readonly paint: Paint;
 }
 
 /** The side view: profiles and lower edges as drawn, the fences that hang between them. */
 export function SideDrawing(props: SideDrawingProps) {
-  const { project, scene, design, selection, transform, box, paint } = props;
+  const { project, scene, design, selection, transform, paint } = props;
   const lines = scene.lines.filter((line) => line.view === "side");
   const chosen = sideKeys(project, selection);
   const edgeId = selection?.kind === "item" || selection?.kind === "profile" ? selection.edgeId : undefined;
   const sorted = [...lines].sort((a, b) => Number(isIn(chosen, a)) - Number(isIn(chosen, b)));
   return (
     <>
-      <GroundLine transform={transform} box={box} paint={paint} />
       {design ? <FenceAreas {...{ project, design, transform, paint }} /> : null}
       {sorted.map((line) => (
         <SideLine

@@ -1,17 +1,9 @@
 import type { ReactNode } from "react";
-import { Group, Rect } from "react-konva";
+import { Group } from "react-konva";
 import type { Box } from "./viewport.ts";
 
-/** A view of the board: its paper, and what is drawn on it, cut off at its edges. */
-export function View({
-  box,
-  paper,
-  children,
-}: {
-  readonly box: Box;
-  readonly paper: string;
-  readonly children: ReactNode;
-}) {
+/** A view of the board: what is drawn in it is cut off at its edges. */
+export function View({ box, children }: { readonly box: Box; readonly children: ReactNode }) {
   return (
     <Group
       clipX={box.leftPx}
@@ -20,7 +12,6 @@ export function View({
       clipHeight={box.heightPx}
       listening={false}
     >
-      <Rect x={box.leftPx} y={box.topPx} width={box.widthPx} height={box.heightPx} fill={paper} />
       {children}
     </Group>
   );

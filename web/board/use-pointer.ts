@@ -87,6 +87,7 @@ export function usePointer(
         return pull(sheet, now.view, [px[0] - now.lastPx[0], px[1] - now.lastPx[1]]);
       }
       const view = now.kind === "tool" ? now.view : viewAt(sheet, px);
+      if (now.kind === "nothing") showCursor(event.currentTarget, view && placeOf(event, view));
       if (view) hear({ kind: "move", place: placeOf(event, view) });
     },
     onPointerUp: (event: PointerEvent<HTMLElement>) => {
@@ -112,6 +113,15 @@ export function usePointer(
       doing.current = { kind: "nothing" };
     },
   };
+}
+
+/** The cursor says what a press would take hold of. */
+function showCursor(element: HTMLElement, place: Place | undefined): void {
+  const { scene, selection } = contextNow();
+  const isSelecting = useView.getState().tool === "select";
+  const target = place && isSelecting ? targetAt(place, scene, selection) : undefined;
+  const cursor = target?.on === "node" ? "move" : target ? "pointer" : "";
+  if (element.style.cursor !== cursor) element.style.cursor = cursor;
 }
 
 function moveHairline(sheet: Sheet, px: Vec2): void {

@@ -34,8 +34,8 @@ export interface Extent {
 }
 
 const RULER_PX = 30;
-const PLAN_SHARE = 0.62;
-const SECTION_SHARE = 0.36;
+const PLAN_SHARE = 0.63;
+const SECTION_SHARE = 0.31;
 const LEAST_SECTION_PX = 240;
 const MOST_SECTION_PX = 460;
 const LEAST_SIDE_PX = 320;

@@ -30,12 +30,14 @@ const tools: { readonly [Name in ToolName]: () => Hand } = {
 export const takeUp = (name: ToolName): Hand => tools[name]();
 
 function hold<State>(name: ToolName, tool: Tool<State>, state: State): Hand {
-  return {
+  const hand: Hand = {
     name,
     sight: (context) => tool.sight(state, context),
     hear: (event, context) => {
       const step = tool.step(state, event, context);
-      return { step, hand: step.tool === undefined ? hold(name, tool, step.state) : takeUp(step.tool) };
+      if (step.tool !== undefined) return { step, hand: takeUp(step.tool) };
+      return { step, hand: step.state === state ? hand : hold(name, tool, step.state) };
     },
   };
+  return hand;
 }
