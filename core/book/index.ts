@@ -4,6 +4,7 @@ export type { Design } from "./design.ts";
 export { type Fonts, type Lettering, readLettering } from "./lettering.ts";
 export type { PageWindow } from "./page-window.ts";
 export { drawPiecePages } from "./piece-pages.ts";
+export { type SpaceShape, stripShapes } from "./plan-shapes.ts";
 export {
   type Report,
   type ReportPart,

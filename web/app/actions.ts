@@ -1,5 +1,5 @@
 import type { LucideIcon } from "lucide-react";
-import { CircleQuestionMark, FileDown, FilePlus2, FolderOpen, Maximize, Redo2, Undo2 } from "lucide-react";
+import { CircleQuestionMark, FileDown, FilePlus2, FolderOpen, Redo2, Undo2 } from "lucide-react";
 import { saveAsFile, startNew } from "../files/index.ts";
 import { useDocument, useView } from "../stores/index.ts";
 import { askForFile } from "./ask-for-file.ts";
@@ -56,14 +56,6 @@ export const actions = {
     icon: FileDown,
     keys: ["Ctrl+S"],
     run: saveAsFile,
-  },
-  fit: {
-    name: "fit",
-    word: "Fit",
-    explains: "Show the whole tray on the board",
-    icon: Maximize,
-    keys: ["F"],
-    run: () => useView.getState().requestFit(),
   },
   keys: {
     name: "keys",

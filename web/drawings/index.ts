@@ -1,7 +1,6 @@
 export { flatSpot, loopPoints, loopsBounds, loopsPath } from "./flat-loops.ts";
 export { HatchPatterns } from "./HatchPatterns.tsx";
 export { HATCH_COUNT, hatchFill, hatchOfItem } from "./part-hatch.ts";
-export { outlinesOfPart, type PlanOutline, planBounds, planOutlines } from "./plan-outlines.ts";
 export {
   type Bounds,
   boundsOf,

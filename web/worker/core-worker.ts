@@ -1,5 +1,5 @@
 import { expose, transfer } from "comlink";
-import type { DrawingSet } from "../../core/book/index.ts";
+import type { DrawingSet, SpaceShape } from "../../core/book/index.ts";
 import { type Design, designTray } from "../../core/design.ts";
 import type { Problem } from "../../core/foundation/index.ts";
 import type { Project } from "../../core/project/index.ts";
@@ -19,6 +19,12 @@ export interface PagesAhead {
 /** The core's doors for the page; everything that crosses is plain data. Book and writers load when first asked. */
 const doors = {
   design: (project: Project): Design => designTray(project),
+
+  /** Every strip in space, for pictures of the tray as it is put together. */
+  async shapes(project: Project): Promise<readonly SpaceShape[]> {
+    const { stripShapes } = await book();
+    return stripShapes(designTray(project));
+  },
 
   async pages(project: Project, kind: PaperKind): Promise<PagesAhead> {
     const { PENS } = await writers();
@@ -46,10 +52,11 @@ export type CoreDoors = typeof doors;
 
 expose(doors);
 
+const book = () => import("../../core/book/index.ts");
 const writers = () => import("../../core/writers/index.ts");
 
 async function draw(project: Project, kind: PaperKind): Promise<Omit<PagesAhead, "pens">> {
-  const { drawBook, drawTemplates } = await import("../../core/book/index.ts");
+  const { drawBook, drawTemplates } = await book();
   const design = designTray(project);
   const drawn =
     kind === "templates" ? drawTemplates(design, await pageFonts()) : drawBook(design, await pageFonts());

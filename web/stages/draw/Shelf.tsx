@@ -18,7 +18,7 @@ export function Shelf() {
     <section ref={ref} className="shelf" aria-label="Flat parts" data-testid="shelf">
       <header>
         <h2 className="caption">Flat parts</h2>
-        {parts.length > 0 ? <span className="pencil">seen on the face that is named</span> : null}
+        {parts.length > 0 ? <span className="pencil">all at one scale</span> : null}
       </header>
       {design && parts.length === 0 ? (
         <p className="empty">

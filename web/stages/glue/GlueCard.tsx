@@ -1,21 +1,21 @@
 import { TriangleAlert } from "lucide-react";
+import type { SpaceShape } from "../../../core/book/index.ts";
 import type { Design } from "../../../core/design.ts";
 import { formatMass, formatMm, formatNumber } from "../../../core/foundation/index.ts";
 import type { GlueStep } from "../../../core/glue-up/index.ts";
-import type { PlanOutline } from "../../drawings/index.ts";
 import { StepPicture } from "./StepPicture.tsx";
 
 interface GlueCardProps {
   readonly step: GlueStep;
   readonly design: Design;
-  readonly outlines: ReadonlyMap<string, PlanOutline>;
+  readonly shapes: readonly SpaceShape[];
 }
 
 /** One step: its picture, what comes, why now, and what it takes. */
-export function GlueCard({ step, design, outlines }: GlueCardProps) {
+export function GlueCard({ step, design, shapes }: GlueCardProps) {
   return (
     <li className="glue-card" data-testid="glue-step" data-step={step.step}>
-      <StepPicture step={step} design={design} outlines={outlines} />
+      <StepPicture step={step} design={design} shapes={shapes} />
       <div className="glue-words">
         <h3>
           <span className="step-number">{step.step}</span> {step.title}

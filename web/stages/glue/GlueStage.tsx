@@ -1,7 +1,6 @@
-import { useMemo } from "react";
 import type { Design } from "../../../core/design.ts";
-import { planOutlines } from "../../drawings/index.ts";
 import { useDesign } from "../../stores/index.ts";
+import { useStripShapes } from "../plan/index.ts";
 import { GlueCard } from "./GlueCard.tsx";
 import { GlueSettings } from "./GlueSettings.tsx";
 
@@ -28,11 +27,11 @@ export function GlueStage() {
 }
 
 function Steps({ design }: { readonly design: Design }) {
-  const outlines = useMemo(() => planOutlines(design.project), [design.project]);
+  const shapes = useStripShapes(design);
   return (
     <ol className="glue-steps" data-testid="glue-steps">
       {design.glueUp.map((step) => (
-        <GlueCard key={step.step} step={step} design={design} outlines={outlines} />
+        <GlueCard key={step.step} step={step} design={design} shapes={shapes} />
       ))}
     </ol>
   );

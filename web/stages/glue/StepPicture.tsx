@@ -1,6 +1,6 @@
+import type { SpaceShape } from "../../../core/book/index.ts";
 import type { Design } from "../../../core/design.ts";
 import type { GlueStep } from "../../../core/glue-up/index.ts";
-import type { Part } from "../../../core/patterns/index.ts";
 import { useSize } from "../../controls/index.ts";
 import {
   boundsOf,
@@ -8,125 +8,106 @@ import {
   hatchFill,
   hatchOfItem,
   middleOf,
-  outlinesOfPart,
-  type PlanOutline,
   pathOf,
-  planBounds,
   type Scale,
+  type Spot,
 } from "../../drawings/index.ts";
+import { planBounds, planLines, planPath } from "../plan/index.ts";
 
 const HEIGHT_PX = 236;
 
 interface StepPictureProps {
   readonly step: GlueStep;
   readonly design: Design;
-  readonly outlines: ReadonlyMap<string, PlanOutline>;
+  readonly shapes: readonly SpaceShape[];
 }
 
 /** The tray from above as it stands in one step: what is there in pencil, what comes in ink with its code. */
-export function StepPicture({ step, design, outlines }: StepPictureProps) {
+export function StepPicture({ step, design, shapes }: StepPictureProps) {
   const { ref, widthPx } = useSize<HTMLDivElement>();
-  const bounds = planBounds(outlines, design.project.symmetry);
+  const bounds = planBounds(shapes);
   return (
     <div ref={ref} className="step-picture">
       {bounds && widthPx > 0 ? (
         <Picture
           step={step}
           design={design}
-          outlines={outlines}
-          scale={fitScale(bounds, { widthPx, heightPx: HEIGHT_PX, marginPx: 14 })}
+          shapes={shapes}
+          scale={fitScale(bounds, { widthPx, heightPx: HEIGHT_PX, marginPx: 16 })}
         />
       ) : null}
     </div>
   );
 }
 
-function Picture({ step, design, outlines, scale }: StepPictureProps & { readonly scale: Scale }) {
-  const standing = partsOf(design, step.standing);
-  const coming = partsOf(design, step.adds);
-  const joints = design.joints.filter(({ id }) => step.joins.includes(id));
-  const words = `Step ${step.step}: ${step.adds.join(", ")} ${step.standing.length > 0 ? `beside ${step.standing.join(", ")}` : ""}`;
+function Picture({ step, design, shapes, scale }: StepPictureProps & { readonly scale: Scale }) {
+  const standing = shapesOf(shapes, step.standing);
+  const coming = shapesOf(shapes, step.adds);
+  const beside = step.standing.length > 0 ? ` beside ${step.standing.join(", ")}` : "";
   return (
-    <svg width={scale.widthPx} height={scale.heightPx} role="img" aria-label={words}>
-      {standing.map(({ part }) => (
-        <Outlines
-          key={part.id}
-          part={part}
-          design={design}
-          outlines={outlines}
-          scale={scale}
-          look="standing"
+    <svg
+      width={scale.widthPx}
+      height={scale.heightPx}
+      role="img"
+      aria-label={`Step ${step.step}: ${step.adds.join(", ")}${beside}`}
+    >
+      {standing.map((shape) => (
+        <path key={shape.id} className="derived" d={planPath(shape, scale)} />
+      ))}
+      {coming.map((shape) => (
+        <path
+          key={shape.id}
+          className={shape.kind === "fence" ? "outline upright" : "outline"}
+          d={planPath(shape, scale)}
+          style={shape.kind === "fence" ? undefined : { fill: hatchOf(shape, design), fillRule: "evenodd" }}
         />
       ))}
-      {coming.map(({ part }) => (
-        <Outlines key={part.id} part={part} design={design} outlines={outlines} scale={scale} look="coming" />
+      {glueLines(step, design, shapes).map((spots, index) => (
+        <path key={index} className="glue-line" d={pathOf(spots, scale, "open")} />
       ))}
-      {joints.map(({ id, from, to }) => {
-        const [x1, y1] = scale.toPx([from.x, from.y]);
-        const [x2, y2] = scale.toPx([to.x, to.y]);
-        return <line key={id} className="glue-line" x1={x1} y1={y1} x2={x2} y2={y2} />;
-      })}
-      {coming.map(({ part, ids }) => (
-        <Codes key={part.id} part={part} ids={ids} design={design} outlines={outlines} scale={scale} />
+      {coming.map((shape) => (
+        <Code key={shape.id} shape={shape} scale={scale} />
       ))}
     </svg>
   );
 }
 
-interface PartOnPicture {
-  readonly part: Part;
-  /** The strips of it, or itself. */
-  readonly ids: readonly string[];
+/** The shapes that ids name: strips, or parts with all their strips. */
+const shapesOf = (shapes: readonly SpaceShape[], ids: readonly string[]): readonly SpaceShape[] =>
+  shapes.filter((shape) => ids.includes(shape.id) || ids.includes(shape.partId));
+
+function hatchOf(shape: SpaceShape, design: Design): string {
+  const itemId = design.parts.find(({ id }) => id === shape.partId)?.itemId ?? "";
+  return hatchFill(hatchOfItem(design.project, itemId));
 }
 
-/** The parts that strips or parts belong to, each once, with the ids that named it. */
-function partsOf(design: Design, ids: readonly string[]): readonly PartOnPicture[] {
-  const partIdOf = (id: string) => design.strips.find((strip) => strip.id === id)?.partId ?? id;
-  return design.parts.flatMap((part) => {
-    const named = ids.filter((id) => partIdOf(id) === part.id);
-    return named.length > 0 ? [{ part, ids: named }] : [];
-  });
+/** Where glue goes now: along a fence's seat its own line, at other joints from end to end. */
+function glueLines(
+  step: GlueStep,
+  design: Design,
+  shapes: readonly SpaceShape[],
+): readonly (readonly Spot[])[] {
+  return design.joints
+    .filter(({ id }) => step.joins.includes(id))
+    .flatMap((joint): readonly (readonly Spot[])[] => {
+      const fence = shapes.filter((shape) => shape.kind === "fence" && joint.partIds.includes(shape.partId));
+      if (fence.length > 0) return fence.flatMap(planLines).map(({ spots }) => spots);
+      return [
+        [
+          [joint.from.x, joint.from.y],
+          [joint.to.x, joint.to.y],
+        ],
+      ];
+    });
 }
 
-interface OutlinesProps {
-  readonly part: Part;
-  readonly design: Design;
-  readonly outlines: ReadonlyMap<string, PlanOutline>;
-  readonly scale: Scale;
-}
-
-function Outlines({
-  part,
-  design,
-  outlines,
-  scale,
-  look,
-}: OutlinesProps & { readonly look: "standing" | "coming" }) {
-  return (
-    <g>
-      {outlinesOfPart(part, outlines, design.project.symmetry).map(({ spots, closed }, index) => (
-        <path
-          key={index}
-          className={look === "coming" ? "outline" : "derived"}
-          d={pathOf(spots, scale, closed ? "closed" : "open")}
-          style={
-            look === "coming" && closed
-              ? { fill: hatchFill(hatchOfItem(design.project, part.itemId)) }
-              : undefined
-          }
-        />
-      ))}
-    </g>
-  );
-}
-
-function Codes({ part, ids, design, outlines, scale }: OutlinesProps & { readonly ids: readonly string[] }) {
-  const box = boundsOf(outlinesOfPart(part, outlines, design.project.symmetry).flatMap(({ spots }) => spots));
+function Code({ shape, scale }: { readonly shape: SpaceShape; readonly scale: Scale }) {
+  const box = boundsOf(planLines(shape).flatMap(({ spots }) => spots));
   if (box === undefined) return null;
   const [x, y] = scale.toPx(middleOf(box));
   return (
-    <text className="code step-code" x={x} y={y + 4} textAnchor="middle">
-      {ids.length > 3 ? `${ids[0]} to ${ids.at(-1)}` : ids.join(", ")}
+    <text className="code step-code" x={x} y={shape.kind === "fence" ? y - 8 : y + 4} textAnchor="middle">
+      {shape.id}
     </text>
   );
 }

@@ -1,17 +1,10 @@
-import { useMemo } from "react";
 import type { Design } from "../../../core/design.ts";
 import { formatMm, formatNumber } from "../../../core/foundation/index.ts";
 import type { Rib } from "../../../core/jig/index.ts";
 import { useSize } from "../../controls/index.ts";
-import {
-  boundsOf,
-  fitScale,
-  outlinesOfPart,
-  pathOf,
-  planOutlines,
-  type Scale,
-} from "../../drawings/index.ts";
+import { boundsOf, fitScale, type Scale } from "../../drawings/index.ts";
 import { useView } from "../../stores/index.ts";
+import { planPath, useStripShapes } from "../plan/index.ts";
 
 const MARGIN_PX = 40;
 const MOST_HEIGHT_PX = 420;
@@ -52,7 +45,7 @@ interface PictureProps {
 }
 
 function Picture({ design, chosenId, scale }: PictureProps) {
-  const outlines = useMemo(() => planOutlines(design.project), [design.project]);
+  const shapes = useStripShapes(design);
   const [one, other] = design.jig.baseboard.corners;
   const [left, top] = scale.toPx([Math.min(one.x, other.x), Math.max(one.y, other.y)]);
   const [right, bottom] = scale.toPx([Math.max(one.x, other.x), Math.min(one.y, other.y)]);
@@ -65,15 +58,9 @@ function Picture({ design, chosenId, scale }: PictureProps) {
       data-testid="baseboard"
     >
       <rect className="board-edge" x={left} y={top} width={right - left} height={bottom - top} />
-      {design.parts.flatMap((part) =>
-        outlinesOfPart(part, outlines, design.project.symmetry).map(({ spots, closed }, index) => (
-          <path
-            key={`${part.id}/${index}`}
-            className="derived"
-            d={pathOf(spots, scale, closed ? "closed" : "open")}
-          />
-        )),
-      )}
+      {shapes.map((shape) => (
+        <path key={shape.id} className="derived" d={planPath(shape, scale)} />
+      ))}
       <line className="centre-line" x1={left - 24} x2={right + 24} y1={centre} y2={centre} />
       {design.jig.ribs.map((rib) => (
         <RibMark key={rib.id} rib={rib} design={design} scale={scale} isChosen={rib.id === chosenId} />

@@ -12,7 +12,7 @@ export function RibView({ rib, ribs }: { readonly rib: Rib; readonly ribs: reado
     <section aria-label={`Rib ${rib.id}`} data-testid="rib-view" data-rib={rib.id}>
       <header className="drawing-heading">
         <h2>
-          <span className="code">{rib.id}</span> {rib.name}
+          <span className="code">{rib.id}</span> {`${rib.runs} at ${formatMm(rib.atMm)} mm`}
         </h2>
         <ul className="facts">
           <li>{`station line on its ${rib.stationFace} face`}</li>

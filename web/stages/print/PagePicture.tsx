@@ -1,5 +1,5 @@
 import { memo, useEffect, useRef, useState } from "react";
-import type { DrawingPage, Mark } from "../../../core/book/index.ts";
+import type { DrawingPage, Mark, TextFace } from "../../../core/book/index.ts";
 import type { PagesAhead } from "../../worker/index.ts";
 
 type Pens = PagesAhead["pens"];
@@ -9,8 +9,12 @@ interface PagePictureProps {
   readonly pens: Pens;
 }
 
-/** Letters stand so much higher in their em square than capitals do. */
-const EM_PER_CAPITAL = 1 / 0.698;
+/** The em square of each face, as a multiple of the height of its capitals. */
+const EM_PER_CAPITAL: Readonly<Record<TextFace, number>> = {
+  sans: 1 / 0.698,
+  bold: 1 / 0.698,
+  mono: 1 / 0.73,
+};
 
 /** One page as it will be printed, small; drawn when it comes into sight. Black on white, as paper is. */
 export const PagePicture = memo(function PagePicture({ page, pens }: PagePictureProps) {
@@ -59,7 +63,7 @@ function MarkPicture({ mark, pens }: { readonly mark: Mark; readonly pens: Pens 
       return (
         <text
           className={`face-${mark.face}`}
-          fontSize={mark.heightMm * EM_PER_CAPITAL}
+          style={{ fontSize: `${mark.heightMm * EM_PER_CAPITAL[mark.face]}px` }}
           textAnchor={mark.anchor}
           transform={`translate(${mark.at.x} ${-mark.at.y}) rotate(${(-mark.turnRad * 180) / Math.PI})`}
         >
