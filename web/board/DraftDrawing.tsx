@@ -54,32 +54,41 @@ interface SnapMarkProps {
   readonly paint: Paint;
 }
 
-const LABEL_WIDTH_PX = 220;
+const LINE_PX = 16;
+const LETTER_PX = 6.4;
 
 /** Where the pointer has snapped to, its coordinates, and why it is there. */
 export function SnapMark({ snap, view, transform, box, paint }: SnapMarkProps) {
   const [x, y] = toPx(transform, snap.at);
   const isSnapped = snap.reasons.length > 0;
-  const text = [coordinates(snap.at, view), ...snap.reasons].join("\n");
-  const heightPx = 8 + 15 * (1 + snap.reasons.length);
-  const left = x + 16 + LABEL_WIDTH_PX > box.leftPx + box.widthPx ? x - 16 - LABEL_WIDTH_PX : x + 16;
-  const top = y - heightPx - 10 < box.topPx ? y + 14 : y - heightPx - 10;
+  const lines = [coordinates(snap.at, view), ...snap.reasons];
+  const widthPx = 16 + LETTER_PX * Math.max(...lines.map((line) => line.length));
+  const heightPx = 10 + LINE_PX * lines.length;
+  const isPastEdge = x + 14 + widthPx > box.leftPx + box.widthPx;
+  const left = isPastEdge ? x - 14 - widthPx : x + 14;
+  const top = y - heightPx - 12 < box.topPx ? y + 14 : y - heightPx - 12;
   return (
     <Group listening={false}>
       <Circle x={x} y={y} radius={isSnapped ? 7 : 3} stroke={paint.mark} strokeWidth={pens.handle} />
-      <Text
-        text={text}
+      <Rect
         x={left}
         y={top}
-        width={LABEL_WIDTH_PX}
-        align={left < x ? "right" : "left"}
-        lineHeight={1.25}
+        width={widthPx}
+        height={heightPx}
+        fill={paint.sheet}
+        opacity={0.92}
+        stroke={paint.rule}
+        strokeWidth={pens.thin}
+        cornerRadius={3}
+      />
+      <Text
+        text={lines.join("\n")}
+        x={left + 8}
+        y={top + 6}
+        lineHeight={LINE_PX / sizes.label}
         fontFamily={paint.sans}
         fontSize={sizes.label}
         fill={paint.mark}
-        stroke={paint.sheet}
-        strokeWidth={3}
-        fillAfterStrokeEnabled
       />
     </Group>
   );

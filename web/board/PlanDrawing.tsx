@@ -2,7 +2,7 @@ import { Group, Line, Text } from "react-konva";
 import type { Project } from "../../core/project/index.ts";
 import { hatchOfItem } from "../drawings/index.ts";
 import { chosenKeys, lineKey, type Scene, type SceneLine, type Selection } from "../tools/index.ts";
-import { imageOf, labelSpot, linePx, middleOf, pointsOfEdge, pointsOfLine } from "./draw-line.ts";
+import { imageOf, labelSpot, linePx, pointsOfEdge, pointsOfLine } from "./draw-line.ts";
 import type { Paint } from "./paint.ts";
 import { dashes, pens, sizes } from "./pens.ts";
 import { type Box, type Transform, toPx } from "./viewport.ts";
@@ -136,35 +136,34 @@ function Label({ line, transform, paint, project }: Drawn & { readonly project: 
   const points = pointsOfLine(line);
   if (!item || points.length < 2) return null;
   const code = `${item.kind === "section" ? "S" : "F"}${item.number}`;
-  const spot = line.closed ? labelSpot(points) : middleOf(points);
+  const spot = line.closed ? labelSpot(points) : (points[0] ?? [0, 0]);
   const [xPx, yPx] = toPx(transform, spot);
-  const lift = line.closed ? -16 : 7;
-  return (
-    <Group x={xPx} y={yPx + lift}>
+  // A fence is named before its front end, a sheet in its middle.
+  return line.closed ? (
+    <Group x={xPx} y={yPx - 16}>
+      <Text {...codeOf(code, paint)} x={-100} width={200} align="center" />
       <Text
-        text={code}
+        text={item.name}
         x={-100}
+        y={18}
         width={200}
         align="center"
-        fontFamily={paint.mono}
-        fontSize={sizes.code}
-        fill={paint.ink}
+        fontFamily={paint.sans}
+        fontSize={sizes.label}
+        fill={paint.pencil}
       />
-      {line.closed ? (
-        <Text
-          text={item.name}
-          x={-100}
-          y={18}
-          width={200}
-          align="center"
-          fontFamily={paint.sans}
-          fontSize={sizes.label}
-          fill={paint.pencil}
-        />
-      ) : null}
     </Group>
+  ) : (
+    <Text {...codeOf(code, paint)} x={xPx - 50} y={yPx - sizes.code / 2} width={40} align="right" />
   );
 }
+
+const codeOf = (code: string, paint: Paint) => ({
+  text: code,
+  fontFamily: paint.mono,
+  fontSize: sizes.code,
+  fill: paint.ink,
+});
 
 function CentreLine({ transform, box, paint }: Omit<PlanDrawingProps, "project" | "scene" | "selection">) {
   const yPx = Math.round(toPx(transform, [0, 0])[1]) + 0.5;

@@ -1,4 +1,4 @@
-import { distance2, interpolate2, type Vec2 } from "../../core/foundation/index.ts";
+import type { Vec2 } from "../../core/foundation/index.ts";
 import type { SceneEdge, SceneLine } from "../tools/index.ts";
 import { type Transform, toPx } from "./viewport.ts";
 
@@ -34,17 +34,4 @@ export function labelSpot(points: readonly Vec2[]): Vec2 {
   });
   if (Math.abs(area) < 1e-6) return points[Math.floor(points.length / 2)] ?? [0, 0];
   return [x / (3 * area), y / (3 * area)];
-}
-
-/** The place halfway along drawn points, for the label of an open line. */
-export function middleOf(points: readonly Vec2[]): Vec2 {
-  const lengths = points.map((point, index) => distance2(points[index - 1] ?? point, point));
-  let rest = lengths.reduce((sum, length) => sum + length, 0) / 2;
-  for (const [index, length] of lengths.entries()) {
-    const from = points[index - 1];
-    const to = points[index];
-    if (from && to && length > 0 && rest <= length) return interpolate2(from, to, rest / length);
-    rest -= length;
-  }
-  return points[0] ?? [0, 0];
 }

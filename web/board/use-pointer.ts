@@ -1,7 +1,7 @@
 import { type PointerEvent, type RefObject, useEffect, useRef } from "react";
 import { distance2, roundTo, type Vec2 } from "../../core/foundation/index.ts";
 import { useView } from "../stores/index.ts";
-import { type DrawingView, type ToolEvent, targetAt } from "../tools/index.ts";
+import { type DrawingView, type Place, type ToolEvent, targetAt } from "../tools/index.ts";
 import { placeAt, type Sheet, viewAt } from "./place-at.ts";
 import { contextNow } from "./use-hand.ts";
 import { contains, panBy, planTransform, toMm, zoomAbout } from "./viewport.ts";

@@ -41,6 +41,7 @@ const MOST_SECTION_PX = 460;
 const LEAST_SIDE_PX = 320;
 /** White around what is drawn when everything is fitted. */
 const FIT_MARGIN_PX = 44;
+const SECTION_MARGIN_PX = 26;
 const LEAST_PX_PER_MM = 0.02;
 const MOST_PX_PER_MM = 20;
 
@@ -81,7 +82,7 @@ export const sideTransform = (viewport: Viewport, layout: Layout, heightFactor: 
 
 /** The cross-section: y to the right, fitted to its box; z as tall against y as the side view has it against x. */
 export function sectionTransform(box: Box, extent: Extent, heightFactor: number): Transform {
-  const across = (box.widthPx - 2 * FIT_MARGIN_PX) / Math.max(1, extent.right - extent.left);
+  const across = (box.widthPx - 2 * SECTION_MARGIN_PX) / Math.max(1, extent.right - extent.left);
   const up = (box.heightPx - 2 * FIT_MARGIN_PX) / Math.max(1, extent.top - extent.bottom);
   const pxPerMm = Math.max(LEAST_PX_PER_MM, Math.min(across, up / heightFactor));
   return {

@@ -1,4 +1,3 @@
-import { Slash, Spline } from "lucide-react";
 import type { Vec2 } from "../../../core/foundation/index.ts";
 import type { FollowPiece, LineRef, PlanElement, PlanNode, SideNode } from "../../../core/project/index.ts";
 import { useDocument, useView } from "../../stores/index.ts";
@@ -39,7 +38,7 @@ export function NodesTable({ line, title, closed }: NodesTableProps) {
             <th scope="col">x mm</th>
             <th scope="col">{up} mm</th>
             <th scope="col">Radius</th>
-            <th scope="col">To the next</th>
+            <th scope="col">To next</th>
           </tr>
         </thead>
         <tbody>
@@ -152,7 +151,6 @@ function SegmentSwitch({
         useDocument.getState().dispatch({ kind: "change-node", line, nodeId, changes: { next: other } })
       }
     >
-      {next === "line" ? <Slash aria-hidden /> : <Spline aria-hidden />}
       {next === "line" ? "straight" : "curved"}
     </button>
   );

@@ -1,9 +1,9 @@
 import { COINCIDENT_POINTS_MM, type Vec2 } from "../../../core/foundation/index.ts";
-import type { Command, LineRef, Project } from "../../../core/project/index.ts";
+import type { Command, LineRef, Project, SideNode } from "../../../core/project/index.ts";
 
 /**
  * The commands that move a node. An end of a fence takes the end of its lower edge along where the two stand
- * over each other, so that the edge still reaches.
+ * over each other or the edge would no longer reach.
  */
 export function moveNodeCommands(
   project: Project,
@@ -23,11 +23,18 @@ function lowerEdgeCommands(project: Project, line: LineRef, nodeId: string, to: 
   const node = elements.find((element) => element.id === nodeId);
   const isEnd = elements[0] === node || elements.at(-1) === node;
   if (!isEnd || node?.kind !== "node") return [];
-  const { nodes } = fence.lowerEdge;
-  const under = [nodes[0], nodes.at(-1)].find(
-    (end) => end && Math.abs(end.x - node.x) <= COINCIDENT_POINTS_MM,
-  );
-  if (!under || to[0] === node.x) return [];
+  const under = endToTake(fence.lowerEdge.nodes, node.x, to[0]);
+  if (!under) return [];
   const lowerEdge: LineRef = { of: "lower-edge", itemId: fence.id };
   return [{ kind: "move-node", line: lowerEdge, nodeId: under.id, to: [to[0], under.z] }];
+}
+
+/** The end of the lower edge that stands under the old place, or that the new place would leave behind. */
+function endToTake(nodes: readonly SideNode[], fromX: number, toX: number): SideNode | undefined {
+  const front = nodes[0];
+  const rear = nodes.at(-1);
+  if (!front || !rear || fromX === toX) return undefined;
+  const isUnder = (end: SideNode) => Math.abs(end.x - fromX) <= COINCIDENT_POINTS_MM;
+  if (isUnder(front) || toX < front.x) return front;
+  return isUnder(rear) || toX > rear.x ? rear : undefined;
 }
