@@ -5,10 +5,12 @@ import type { Mark, PaperPoint } from "./types.ts";
 /** Length of an arrow head and how far an extension line runs past the dimension line (8 × 0.25), mm. */
 const HEAD_MM = 2.5;
 const PAST_MM = 2;
+/** Advance of a digit of the dimension face at 2.5 mm. */
+const DIGIT_MM = 2.1;
 
 /**
  * A dimension between two points, its line `offsetMm` to the left of the direction from → to: extension lines,
- * arrows, the value above the line (ISO 129-1; from memory). `valueMm` is the true length, whatever the scale.
+ * arrows, the value above the line, beyond its end where it is too short (ISO 129-1; from memory). `valueMm` is the true length, whatever the scale.
  */
 export function dimensionMarks(
   from: PaperPoint,
@@ -22,16 +24,22 @@ export function dimensionMarks(
   const beside = (p: PaperPoint, by: number): PaperPoint => paper(p.x - dy * by, p.y + dx * by);
   const side = Math.sign(offsetMm);
   const [a, b] = [beside(from, offsetMm), beside(to, offsetMm)];
+  const text = formatMm(valueMm);
+  const room = text.length * DIGIT_MM + 1;
+  const isShort = length < room;
   const middle = paper((a.x + b.x) / 2, (a.y + b.y) / 2);
+  const beyond = paper(b.x + dx * (room / 2 + HEAD_MM), b.y + dy * (room / 2 + HEAD_MM));
   const extension = (p: PaperPoint) =>
     lineMark([beside(p, side), beside(p, offsetMm + side * PAST_MM)], "thin", "dimensions");
+  const out = (p: PaperPoint, by: number): PaperPoint => paper(p.x + dx * by, p.y + dy * by);
+  const ends = isShort ? [out(a, -2 * HEAD_MM), out(b, room + 2 * HEAD_MM)] : [a, b];
   return [
     extension(from),
     extension(to),
-    lineMark([a, b], "thin", "dimensions"),
-    arrowHead(a, b, HEAD_MM, "thin"),
-    arrowHead(b, a, HEAD_MM, "thin"),
-    valueMark(middle, Math.atan2(dy, dx), formatMm(valueMm)),
+    lineMark(ends, "thin", "dimensions"),
+    arrowHead(isShort ? out(b, HEAD_MM) : a, b, HEAD_MM, "thin"),
+    arrowHead(isShort ? out(a, -HEAD_MM) : b, a, HEAD_MM, "thin"),
+    valueMark(isShort ? beyond : middle, Math.atan2(dy, dx), text),
   ];
 }
 

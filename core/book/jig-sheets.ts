@@ -9,18 +9,18 @@ import {
   stackBlock,
   tableBlocks,
 } from "./blocks.ts";
-import { type Box, boxOf, heightOf, widthOf } from "./boxes.ts";
+import { type Box, boxesOverlap, boxOf, growBox, heightOf, widthOf } from "./boxes.ts";
 import { cautionBlocks } from "./cautions.ts";
 import type { Design } from "./design.ts";
 import { dimensionMarks } from "./dimensions.ts";
 import type { Lettering } from "./lettering.ts";
-import { boxMark, lineMark, loopMark, paper, textMark } from "./marks.ts";
+import { boxMark, lineMark, loopMark, paper, textMark, toPaper } from "./marks.ts";
 import { CONTENT, CONTENT_WIDTH_MM, type SheetBody } from "./page-frame.ts";
 import { centreLineMarks, onView, planMarks, type View } from "./plan-picture.ts";
 import { partShapes } from "./plan-shapes.ts";
 import { type RibGroup, ribGroups, ribPlaceWords, ribSeenFrom, stationFaceWords } from "./rib-piece.ts";
 import { standardScale } from "./scales.ts";
-import { toPaper } from "./strip-piece.ts";
+
 import { thin } from "./tile-map.ts";
 import type { Mark, PaperPoint } from "./types.ts";
 
@@ -33,7 +33,7 @@ export function jigSheets(design: Design, lettering: Lettering): readonly SheetB
   const groups = ribGroups(design);
   const plan = baseboardPlan(design, lettering);
   const first: readonly Block[] = [
-    headingBlock(`Baseboard from above, jig ${design.jig.baseboard.attitude}`),
+    headingBlock(`Baseboard from above, jig ${design.jig.baseboard.attitude}, front to the left`),
     plan.block,
     paragraphBlock(attitudeWords(design), CONTENT_WIDTH_MM, lettering),
     headingBlock("Ribs and where they stand, mm"),
@@ -42,7 +42,8 @@ export function jigSheets(design: Design, lettering: Lettering): readonly SheetB
     gapBlock(3),
     ...cautionBlocks(["saw"], lettering),
   ];
-  const heights = groups.flatMap((group) => ribBlocks(design, group, lettering));
+  const shaped = groups.filter((group) => !group.rib.straightTop);
+  const heights = shaped.flatMap((group) => ribBlocks(design, group, lettering));
   return [
     ...flowBlocks(first, CONTENT).map((marks) => body("Jig", `1:${plan.scale}`, marks)),
     ...(heights.length === 0
@@ -72,58 +73,63 @@ function baseboardPlan(
   lettering: Lettering,
 ): { readonly block: Block; readonly scale: number } {
   const { baseboard, ribs } = design.jig;
-  const [a, b] = baseboard.corners;
-  const box = boxOf([paper(a.x, a.y), paper(b.x, b.y)]);
-  const scale = standardScale(
-    { widthMm: widthOf(box), heightMm: heightOf(box) },
-    { widthMm: CONTENT_WIDTH_MM - 34, heightMm: 95 },
-  );
-  const heightMm = heightOf(box) / scale + 28;
+  const isTurned = baseboard.attitude === "inverted";
+  const seen = (p: { readonly x: number; readonly y: number }) => paper(p.x, isTurned ? -p.y : p.y);
+  const box = boxOf(baseboard.corners.map(seen));
+  const size = { widthMm: widthOf(box), heightMm: heightOf(box) };
+  const scale = standardScale(size, { widthMm: CONTENT_WIDTH_MM - 34, heightMm: 95 });
+  const [width, height] = [size.widthMm / scale, size.heightMm / scale];
+  const shapes = partShapes(design).map((shape) => ({
+    ...shape,
+    loops: shape.loops.map((loop) => loop.map((p) => ({ ...p, y: seen(p).y }))),
+  }));
+  const lines = baseboard.lines.map((line) => ({ ...line, from: seen(line.from), to: seen(line.to) }));
   const draw = (corner: PaperPoint): readonly Mark[] => {
-    const left = corner.x + (CONTENT_WIDTH_MM - widthOf(box) / scale) / 2;
-    const view: View = { box, scale, corner: paper(left, corner.y - 8 - heightOf(box) / scale) };
+    const left = corner.x + (CONTENT_WIDTH_MM - width) / 2;
+    const view: View = { box, scale, corner: paper(left, corner.y - 8 - height) };
+    const { x, y } = view.corner;
+    const [above, below] = isTurned ? ["left hand", "right hand"] : ["right hand", "left hand"];
     return [
-      boxMark(view.corner, widthOf(box) / scale, heightOf(box) / scale, "outline"),
-      ...partShapes(design).flatMap((shape) => planMarks(shape, view, "station")),
+      boxMark(view.corner, width, height, "outline"),
+      ...shapes.flatMap((shape) => planMarks(shape, view, "station")),
       ...(box.bottom < 0 && box.top > 0 ? centreLineMarks(view) : []),
-      ...ribLines(design, view, lettering),
+      ...ribLines(ribs, lines, view, lettering),
       ...dimensionMarks(
         view.corner,
-        paper(view.corner.x + widthOf(box) / scale, view.corner.y),
-        ribs.some((rib) => rib.runs === "across") ? -12 : -7,
-        widthOf(box),
+        paper(x + width, y),
+        ribs.some((rib) => rib.runs === "across") ? -14 : -9,
+        size.widthMm,
       ),
-      ...dimensionMarks(
-        view.corner,
-        paper(view.corner.x, view.corner.y + heightOf(box) / scale),
-        8,
-        heightOf(box),
-      ),
-      textMark(paper(corner.x, corner.y - 3), "front", { face: "bold" }),
+      ...dimensionMarks(view.corner, paper(x, y + height), 8, size.heightMm),
+      textMark(paper(x + 2, y + height + 1.5), above, { heightMm: 1.8, face: "bold" }),
+      textMark(paper(x + width - 2, y + 1.5), below, { heightMm: 1.8, face: "bold", anchor: "end" }),
     ];
   };
-  return { block: { heightMm, draw }, scale };
+  return { block: { heightMm: height + 30, draw }, scale };
+}
+
+interface SeenLine {
+  readonly ribId: string;
+  readonly from: PaperPoint;
+  readonly to: PaperPoint;
 }
 
 /** Rib lines thick, the code at the end beyond the baseboard, codes that would collide stepped outward. */
-function ribLines(design: Design, view: View, lettering: Lettering): readonly Mark[] {
+function ribLines(
+  ribs: readonly Rib[],
+  lines: readonly SeenLine[],
+  view: View,
+  lettering: Lettering,
+): readonly Mark[] {
   const ends: Box[] = [];
-  return design.jig.baseboard.lines.flatMap((line) => {
-    const rib = design.jig.ribs.find((candidate) => candidate.id === line.ribId);
-    const [from, to] = [line.from, line.to].map((p) => onView(view, paper(p.x, p.y)));
-    if (rib === undefined || from === undefined || to === undefined) return [];
+  return lines.flatMap((line) => {
+    const rib = ribs.find((candidate) => candidate.id === line.ribId);
+    const [from, to] = [onView(view, line.from), onView(view, line.to)];
+    if (rib === undefined) return [];
     const width = lettering.widthMm(rib.id, "mono", 1.8);
     const spot = labelSpot(rib, view, { from, to });
     let box = { left: spot.x, right: spot.x + width, bottom: spot.y, top: spot.y + 2 };
-    while (
-      ends.some(
-        (one) =>
-          one.left < box.right + 0.5 &&
-          box.left < one.right + 0.5 &&
-          one.bottom < box.top &&
-          box.bottom < one.top,
-      )
-    ) {
+    while (ends.some((one) => boxesOverlap(growBox(one, 0.3), box))) {
       box =
         rib.runs === "across"
           ? { ...box, bottom: box.bottom - 2.6, top: box.top - 2.6 }
@@ -148,12 +154,12 @@ function labelSpot(
 
 function positionTable(design: Design, lettering: Lettering): readonly Block[] {
   const columns = [
-    { title: "Rib", widthMm: 20, face: "mono" as const },
-    { title: "Runs", widthMm: 20 },
-    { title: "Stands at", widthMm: 28, ...MONO_END },
-    { title: "From", widthMm: 24, ...MONO_END },
-    { title: "To", widthMm: 24, ...MONO_END },
-    { title: "Station face", widthMm: 28 },
+    { title: "Rib", widthMm: 16, face: "mono" as const },
+    { title: "Stands at", widthMm: 24, ...MONO_END },
+    { title: "Board's edge to station face", widthMm: 36, ...MONO_END },
+    { title: "From", widthMm: 22, ...MONO_END },
+    { title: "To", widthMm: 22, ...MONO_END },
+    { title: "Station face", widthMm: 24 },
     { title: "Top", widthMm: 30 },
   ];
   const rows = design.jig.ribs.map((rib) => {
@@ -161,8 +167,8 @@ function positionTable(design: Design, lettering: Lettering): readonly Block[] {
     const proud = rib.mostProudMm > 0.05 ? `, proud ${formatMm(rib.mostProudMm)}` : "";
     return [
       rib.id,
-      rib.runs,
       ribPlaceWords(rib),
+      boardWords(design, rib),
       formatMm(Math.min(...us)),
       formatMm(Math.max(...us)),
       rib.stationFace,
@@ -172,17 +178,25 @@ function positionTable(design: Design, lettering: Lettering): readonly Block[] {
   return tableBlocks(columns, rows, lettering);
 }
 
+/** Distance of a rib's station face from the baseboard's front edge (across) or left edge (along). */
+function boardWords(design: Design, rib: Rib): string {
+  const { corners } = design.jig.baseboard;
+  return rib.runs === "across"
+    ? `front ${formatMm(rib.atMm - Math.min(...corners.map((p) => p.x)))}`
+    : `left ${formatMm(rib.atMm - Math.min(...corners.map((p) => p.y)))}`;
+}
+
 /** Ribs with a straight top need no template: one line each. */
 function cuttingList(groups: readonly RibGroup[], lettering: Lettering): readonly Block[] {
   const straight = groups.filter((group) => group.rib.straightTop);
   if (straight.length === 0) return [];
   const columns = [
-    { title: "Ribs", widthMm: 66, face: "mono" as const },
-    { title: "Pieces", widthMm: 18, ...MONO_END },
-    { title: "Thick", widthMm: 18, ...MONO_END },
-    { title: "Length", widthMm: 24, ...MONO_END },
-    { title: "Height, one end", widthMm: 24, ...MONO_END },
-    { title: "Other end", widthMm: 24, ...MONO_END },
+    { title: "Ribs", widthMm: 44, face: "mono" as const },
+    { title: "Pieces", widthMm: 16, ...MONO_END },
+    { title: "Thick", widthMm: 16, ...MONO_END },
+    { title: "Length", widthMm: 20, ...MONO_END },
+    { title: "Height at station face, both ends", widthMm: 38, ...MONO_END },
+    { title: "At other face, both ends", widthMm: 40, ...MONO_END },
   ];
   const rows = straight.map(({ rib, alike }) => {
     const box = boxOf(rib.outlineMm.map(toPaper));
@@ -192,8 +206,8 @@ function cuttingList(groups: readonly RibGroup[], lettering: Lettering): readonl
       formatNumber(alike.length, 0),
       formatMm(rib.thicknessMm),
       formatMm(widthOf(box)),
-      formatMm(first.stationFaceMm),
-      formatMm(last.stationFaceMm),
+      `${formatMm(first.stationFaceMm)} ${formatMm(last.stationFaceMm)}`,
+      `${formatMm(first.farFaceMm)} ${formatMm(last.farFaceMm)}`,
     ];
   });
   return [

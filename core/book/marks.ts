@@ -1,3 +1,4 @@
+import type { FlatPoint } from "../foundation/index.ts";
 import type { LineStyle, Mark, PaperPoint, TextFace } from "./types.ts";
 
 export type LineMark = Extract<Mark, { readonly kind: "line" }>;
@@ -5,6 +6,9 @@ export type TextMark = Extract<Mark, { readonly kind: "text" }>;
 
 /** A point on paper, mm. */
 export const paper = (x: number, y: number): PaperPoint => ({ x, y });
+
+/** A point of a flat pattern on paper: u to the right, v up. */
+export const toPaper = (p: FlatPoint): PaperPoint => paper(p.u, p.v);
 
 /** An open line through the points. */
 export const lineMark = (points: readonly PaperPoint[], style: LineStyle, layer?: string): LineMark => ({

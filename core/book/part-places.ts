@@ -41,6 +41,8 @@ interface Sample {
   readonly flatU: number;
   readonly index: number;
   readonly t: number;
+  /** v on the pivot line there. */
+  readonly pivotV: number;
 }
 
 function sectionPlaces(sheet: SectionSheet): FlatToSpace {
@@ -48,13 +50,13 @@ function sectionPlaces(sheet: SectionSheet): FlatToSpace {
   const samples = chart.pieces.flatMap((_, index) =>
     Array.from({ length: STEPS + 1 }, (_unused, k): Sample => {
       const place = { index, t: k / STEPS };
-      return { ...place, flatU: uAtPlace(chart, place) - depths.neutralMm * turnAtPlace(chart, place) };
+      const flatU = uAtPlace(chart, place) - depths.neutralMm * turnAtPlace(chart, place);
+      return { ...place, flatU, pivotV: chartPointAt(chart, place, chart.pivotYMm).v };
     }),
   );
   return (flat, depthMm) => {
     const place = placeAt(samples, flat.u);
-    const pivotV = chartPointAt(chart, place, chart.pivotYMm).v;
-    const y = chart.pivotYMm + (flat.v - pivotV) * chart.ruling.y;
+    const y = chart.pivotYMm + (flat.v - place.pivotV) * chart.ruling.y;
     const surface = spacePointAt(chart, place, y, 0);
     const normal = normalAtPlace(chart, place);
     return {
@@ -70,7 +72,7 @@ function fencePlaces(sheet: FenceSheet): FlatToSpace {
   const samples = pieces.flatMap(({ startUMm, lengthUMm, tableUMm }, index) => {
     const steps = tableUMm.length - 1;
     return tableUMm.map(
-      (u, k): Sample => ({ flatU: startUMm + Math.min(u, lengthUMm), index, t: k / steps }),
+      (u, k): Sample => ({ flatU: startUMm + Math.min(u, lengthUMm), index, t: k / steps, pivotV: 0 }),
     );
   });
   return (flat) => {
@@ -81,7 +83,7 @@ function fencePlaces(sheet: FenceSheet): FlatToSpace {
 }
 
 /** The sample between whose neighbours u lies, its parameter read off a straight line; clamped at the ends. */
-function placeAt(samples: readonly Sample[], u: number): { readonly index: number; readonly t: number } {
+function placeAt(samples: readonly Sample[], u: number): Omit<Sample, "flatU"> {
   let [low, high] = [0, samples.length - 1];
   while (high - low > 1) {
     const middle = (low + high) >> 1;
@@ -91,5 +93,9 @@ function placeAt(samples: readonly Sample[], u: number): { readonly index: numbe
   const [a, b] = [at(samples, low), at(samples, high)];
   if (a.index !== b.index || b.flatU <= a.flatU) return u - a.flatU < b.flatU - u ? a : b;
   const share = Math.min(1, Math.max(0, (u - a.flatU) / (b.flatU - a.flatU)));
-  return { index: a.index, t: a.t + (b.t - a.t) * share };
+  return {
+    index: a.index,
+    t: a.t + (b.t - a.t) * share,
+    pivotV: a.pivotV + (b.pivotV - a.pivotV) * share,
+  };
 }

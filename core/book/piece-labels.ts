@@ -7,12 +7,13 @@ import { chordsAt } from "./chords.ts";
 import type { Design } from "./design.ts";
 import { edgeWords } from "./edge-neighbours.ts";
 import { findFreeSpot } from "./free-spot.ts";
+import { layLines } from "./lay-lines.ts";
 import type { Lettering } from "./lettering.ts";
-import { arrowMarks, paper, type TextMark, textMark } from "./marks.ts";
+import { arrowMarks, paper, type TextMark, textMark, toPaper } from "./marks.ts";
 import type { Piece } from "./piece.ts";
 import { lengthOf, spotOn } from "./polyline-spot.ts";
 import { type RibGroup, ribPlaceWords, stationFaceWords } from "./rib-piece.ts";
-import { bendLimits, toPaper } from "./strip-piece.ts";
+import { bendLimits } from "./strip-piece.ts";
 import type { Mark, PaperPoint } from "./types.ts";
 import { uprightText } from "./upright-text.ts";
 
@@ -34,7 +35,13 @@ export function stripLabels(design: Design, strip: Strip, part: Part, room: Labe
       room,
     ),
   );
-  const words = [...edgeLabels(design, strip, part, room), ...bends, ...numbers];
+  const lays = layLines(design, part, piece.loops).map(({ line, words }) =>
+    freest(
+      SHARES.map((share) => besideLine(line.points, words, share)),
+      room,
+    ),
+  );
+  const words = [...edgeLabels(design, strip, part, room), ...bends, ...lays, ...numbers];
   const foam = design.project.materials.foams.find((candidate) => candidate.id === part.foamId);
   const notes = [
     piece.face,
@@ -222,6 +229,16 @@ function alongLine(points: readonly PaperPoint[], words: string, share: number):
     turnRad: Math.PI / 2,
     layer: "words",
   });
+}
+
+/** Words along any line, just above it. */
+function besideLine(points: readonly PaperPoint[], words: string, share: number): TextMark {
+  const spot = spotOn(points, share);
+  const turned = uprightText(
+    textMark(spot.at, words, { anchor: "middle", turnRad: spot.turnRad, layer: "words" }),
+  );
+  const up = { x: -Math.sin(turned.turnRad), y: Math.cos(turned.turnRad) };
+  return { ...turned, at: paper(spot.at.x + up.x, spot.at.y + up.y) };
 }
 
 /** The number of every station just beyond the upper end of its line. */

@@ -3,9 +3,8 @@ import type { Rib } from "../jig/index.ts";
 import { boxOf } from "./boxes.ts";
 import { chordsAt } from "./chords.ts";
 import type { Design } from "./design.ts";
-import { type LineMark, lineMark, loopMark, paper } from "./marks.ts";
+import { type LineMark, lineMark, loopMark, paper, toPaper } from "./marks.ts";
 import type { Piece } from "./piece.ts";
-import { toPaper } from "./strip-piece.ts";
 
 /** A rib that is printed true to size, with every rib of the same outline. */
 export interface RibGroup {

@@ -1,23 +1,32 @@
 import type { Strip } from "../cutting/index.ts";
 import { at, distanceFlat, type FlatPoint, formatNumber } from "../foundation/index.ts";
+import type { MarkingTable } from "../marking/index.ts";
 import type { Part } from "../patterns/index.ts";
 import type { Block } from "./blocks.ts";
 import { boxOf, heightOf, widthOf } from "./boxes.ts";
 import type { Design } from "./design.ts";
 import { dimensionMarks } from "./dimensions.ts";
 import type { Lettering } from "./lettering.ts";
-import { arrowMarks, type Placing, paper, placeMark, placePoint, textMark } from "./marks.ts";
+import {
+  arrowMarks,
+  lineMark,
+  type Placing,
+  paper,
+  placeMark,
+  placePoint,
+  textMark,
+  toPaper,
+} from "./marks.ts";
 import { CONTENT_WIDTH_MM } from "./page-frame.ts";
-import { stationNumbers } from "./piece-labels.ts";
 import { standardScale } from "./scales.ts";
-import { stripPiece, toPaper } from "./strip-piece.ts";
+import { stripPiece } from "./strip-piece.ts";
 import { thin } from "./tile-map.ts";
 import type { Mark, PaperPoint } from "./types.ts";
 
 /** Room around the drawing for dimensions, numbers and the arrow, mm. */
 const BESIDE_MM = 14;
-const ABOVE_MM = 12;
-const BELOW_MM = 14;
+const ABOVE_MM = 14;
+const BELOW_MM = 16;
 const MOST_HEIGHT_MM = 105;
 
 /** A corner of a strip: where two of its edges meet, numbered from 1. */
@@ -87,25 +96,20 @@ export function stripDrawing(
         const placed = placeMark(line, placing);
         return placed.kind === "line" ? { ...placed, points: thin(placed.points) } : placed;
       }),
-      ...spaced(
-        (table === undefined ? [] : stationNumbers(table, piece.loops)).map((mark) => ({
-          ...mark,
-          at: paper(put(mark.at).x, put(paper(mark.at.x, mark.at.y - 2.5)).y + 1),
-          heightMm: 1.8,
-        })),
-        lettering,
-      ),
+      ...(table === undefined
+        ? []
+        : numberRow(table, { put, top: put(paper(0, box.top)).y + 5.5, lettering })),
       ...cornerNumbers(strip, put, lettering),
       ...dimensionMarks(
         put(paper(finished.left, finished.bottom)),
         put(paper(finished.right, finished.bottom)),
-        -8,
+        -10,
         widthOf(finished),
       ),
       ...dimensionMarks(
         put(paper(finished.left, finished.bottom)),
         put(paper(finished.left, finished.top)),
-        8,
+        9,
         heightOf(finished),
       ),
       ...forwardMarks(paper(corner.x, corner.y - 4)),
@@ -119,18 +123,29 @@ const forwardMarks = (from: PaperPoint): readonly Mark[] => [
   textMark(paper(from.x + 16, from.y - 1.2), "forward", { face: "bold" }),
 ];
 
-/** Numbers that would run into the one before are left out. */
-function spaced<T extends { readonly at: PaperPoint; readonly text: string; readonly heightMm: number }>(
-  marks: readonly T[],
-  lettering: Lettering,
-): readonly T[] {
+/** Where the numbers of the stations stand. */
+interface NumberRow {
+  readonly put: (p: PaperPoint) => PaperPoint;
+  readonly top: number;
+  readonly lettering: Lettering;
+}
+
+/** The stations' numbers in one row above the drawing; those that would run into the one before are left out. */
+function numberRow(table: MarkingTable, row: NumberRow): readonly Mark[] {
   let end = Number.NEGATIVE_INFINITY;
-  return marks.filter((mark) => {
-    const half = lettering.widthMm(mark.text, "mono", mark.heightMm) / 2;
-    if (mark.at.x - half < end + 1) return false;
-    end = mark.at.x + half;
-    return true;
-  });
+  return table.rows
+    .filter(({ reason }) => reason === "station")
+    .flatMap(({ alongMm }): Mark[] => {
+      const { x, y } = row.put(paper(table.origin.u + alongMm, table.origin.v));
+      const text = formatNumber(alongMm, 0);
+      const half = row.lettering.widthMm(text, "mono", 1.8) / 2;
+      if (x - half < end + 1) return [];
+      end = x + half;
+      return [
+        lineMark([paper(x, y), paper(x, row.top - 0.6)], "station", "station"),
+        textMark(paper(x, row.top), text, { heightMm: 1.8, face: "mono", anchor: "middle" }),
+      ];
+    });
 }
 
 /** Each number a little outside its corner, away from the neighbours; those that would collide are left out. */

@@ -1,17 +1,17 @@
 import type { Strip } from "../cutting/index.ts";
-import type { FlatPoint } from "../foundation/index.ts";
 import type { MarkingTable } from "../marking/index.ts";
 import type { Part } from "../patterns/index.ts";
 import { boxOf } from "./boxes.ts";
 import { chordsAt, levelChordsAt } from "./chords.ts";
 import type { Design } from "./design.ts";
-import { type LineMark, lineMark, loopMark, paper } from "./marks.ts";
+import { layLines } from "./lay-lines.ts";
+import { type LineMark, lineMark, loopMark, paper, toPaper } from "./marks.ts";
 import type { Piece } from "./piece.ts";
 import type { PaperPoint } from "./types.ts";
 
 /**
  * What is printed true to size of a strip: where the blade goes, the finished line where it differs, bend
- * limits, stations and datum of its marking-out table. Seen from the face that the part names.
+ * limits, stations and datum of its marking-out table, ribs and fences that touch it. Seen from the face that the part names.
  */
 export function stripPiece(design: Design, strip: Strip, part: Part): Piece {
   const loops = stripLoops(strip);
@@ -25,12 +25,11 @@ export function stripPiece(design: Design, strip: Strip, part: Part): Piece {
       ...cutLines(strip, loops),
       ...bendLimits(strip, part).map((limit) => limit.line),
       ...(table === undefined ? [] : stationLines(table, loops)),
+      ...layLines(design, part, loops).map((lay) => lay.line),
     ],
     loops,
   };
 }
-
-export const toPaper = (p: FlatPoint): PaperPoint => paper(p.u, p.v);
 
 /** The finished outline and the holes of a strip. */
 export const stripLoops = (strip: Strip): readonly (readonly PaperPoint[])[] =>
@@ -53,7 +52,7 @@ function cutLines(strip: Strip, loops: readonly (readonly PaperPoint[])[]): read
   if (cuts.length === 0) return loops.map((loop) => loopMark(loop, "cut", "cut"));
   const marks = cuts.map((loop) => loopMark(loop, "cut", "cut"));
   if (sameBoxes(cuts, loops)) return marks;
-  return [...marks, ...loops.map((loop) => loopMark(loop, "hidden", "finished"))];
+  return [...marks, ...loops.map((loop) => loopMark(loop, "thin", "finished"))];
 }
 
 function sameBoxes(

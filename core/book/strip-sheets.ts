@@ -2,7 +2,18 @@ import type { Strip } from "../cutting/index.ts";
 import { formatAngle, formatMm, formatNumber } from "../foundation/index.ts";
 import type { MarkingTable } from "../marking/index.ts";
 import type { Part } from "../patterns/index.ts";
-import { type Block, flowBlocks, gapBlock, headingBlock, paragraphBlock, tableBlocks } from "./blocks.ts";
+import {
+  type Block,
+  besideBlock,
+  type Column,
+  flowBlocks,
+  gapBlock,
+  headingBlock,
+  paragraphBlock,
+  stackBlock,
+  tableBlocks,
+} from "./blocks.ts";
+import { heightOf } from "./boxes.ts";
 import { cautionWords } from "./cautions.ts";
 import type { Design } from "./design.ts";
 import { edgeWords } from "./edge-neighbours.ts";
@@ -21,7 +32,7 @@ export function stripSheets(
   const drawing = stripDrawing(design, strip, part, lettering);
   const table = design.marking.find((candidate) => candidate.stripId === strip.id);
   const text = (words: string) => paragraphBlock(words, CONTENT_WIDTH_MM, lettering);
-  const blocks: readonly Block[] = [
+  const head: readonly Block[] = [
     paragraphBlock(`${strip.id}  ${part.name}`, CONTENT_WIDTH_MM, lettering, { heightMm: 5, face: "bold" }),
     text(faceWords(design, strip, part)),
     text(cautionWords(design.project.cutting.tool === "hot-wire" ? "hot wire" : "knife")),
@@ -29,9 +40,10 @@ export function stripSheets(
     text(diagonalWords(strip)),
     headingBlock("Edges, lengths in mm"),
     ...edgeTable(design, strip, part, lettering),
-    ...bendTable(part, lettering),
-    ...(table === undefined ? [] : markingBlocks(table, lettering)),
+    ...bendTable(strip, part, table, lettering),
   ];
+  const usedMm = head.reduce((sum, block) => sum + block.heightMm, 0);
+  const blocks = table === undefined ? head : [...head, ...markingBlocks(table, usedMm, lettering)];
   return flowBlocks(blocks, CONTENT).map((marks) => ({
     title: `Strip ${strip.id}`,
     documentType: "strip",
@@ -61,8 +73,8 @@ const sentence = (words: string): string => words.charAt(0).toUpperCase() + word
 function diagonalWords(strip: Strip): string {
   const diagonals = checkDiagonals(strip, 3);
   if (diagonals.length === 0) return "";
-  const words = diagonals.map(([a, b, length]) => `${a} to ${b} ${formatMm(length)} mm`).join("; ");
-  return `Check by tape, corner to corner on the flat: ${words}.`;
+  const words = diagonals.map(([a, b, length]) => `${a}–${b}: ${formatMm(length)}`).join("; ");
+  return `Check by tape, corner to corner on the flat, mm: ${words}.`;
 }
 
 function edgeTable(design: Design, strip: Strip, part: Part, lettering: Lettering): readonly Block[] {
@@ -111,8 +123,17 @@ export function bevelWords([start, end]: readonly [number, number]): string {
   return `${first} ${last}`;
 }
 
-function bendTable(part: Part, lettering: Lettering): readonly Block[] {
-  if (part.zones.every((zone) => zone.leastRadiusMm === undefined)) {
+/** The bends that lie on the strip, measured along its datum. */
+function bendTable(
+  strip: Strip,
+  part: Part,
+  table: MarkingTable | undefined,
+  lettering: Lettering,
+): readonly Block[] {
+  const us = strip.outlineMm.map((p) => p.u);
+  const [first, last] = [Math.min(...us), Math.max(...us)];
+  const zones = part.zones.filter((zone) => zone.toUMm > first + 0.05 && zone.fromUMm < last - 0.05);
+  if (zones.every((zone) => zone.leastRadiusMm === undefined)) {
     return [paragraphBlock("This strip stays flat.", CONTENT_WIDTH_MM, lettering)];
   }
   const columns = [
@@ -122,31 +143,79 @@ function bendTable(part: Part, lettering: Lettering): readonly Block[] {
     { title: "Method", widthMm: 28 },
     { title: "Strain", widthMm: 30, face: "mono" as const, anchor: "end" as const },
   ];
-  const rows = part.zones.map((zone) => [
-    formatMm(zone.fromUMm),
-    formatMm(zone.toUMm),
+  const start = table?.origin.u ?? first;
+  const rows = zones.map((zone) => [
+    formatMm(Math.max(zone.fromUMm, first) - start),
+    formatMm(Math.min(zone.toUMm, last) - start),
     zoneWords(zone),
     zone.verdict,
     `${formatNumber(zone.strain * 100, 2)} %`,
   ]);
-  return [headingBlock("Bends, along the strip"), ...tableBlocks(columns, rows, lettering)];
+  return [headingBlock("Bends, along the datum, mm"), ...tableBlocks(columns, rows, lettering)];
 }
 
 /** At most this many marks stand beside each other in the table. */
 const MOST_OFFSETS = 6;
 
-function markingBlocks(table: MarkingTable, lettering: Lettering): readonly Block[] {
+function markingBlocks(table: MarkingTable, usedMm: number, lettering: Lettering): readonly Block[] {
+  const { columns, rows } = markingTable(table);
+  const { origin, straightMissMm, battenMissMm } = table;
+  const intro = [
+    headingBlock("Marking out, mm"),
+    paragraphBlock(
+      `Draw one straight datum along the strip; it starts at flat u ${formatMm(origin.u)}, v ${formatMm(origin.v)}. Measure along it, then square from it; positive to the right hand looking forward. Largest miss when the marks are joined straight ${formatNumber(straightMissMm, 2)} mm, with a batten ${formatNumber(battenMissMm, 2)} mm.`,
+      CONTENT_WIDTH_MM,
+      lettering,
+    ),
+  ];
+  const introMm = intro.reduce((sum, block) => sum + block.heightMm, 0);
+  const roomMm = heightOf(CONTENT) - usedMm - introMm;
+  return [...intro, ...besideColumns(columns, rows, { roomMm, lettering })];
+}
+
+/** The rows in one column of a page, in two beside each other where they are narrow and too many for one. */
+function besideColumns(
+  columns: readonly Column[],
+  rows: readonly (readonly string[])[],
+  place: { readonly roomMm: number; readonly lettering: Lettering },
+): readonly Block[] {
+  const { roomMm, lettering } = place;
+  const widthMm = columns.reduce((sum, column) => sum + column.widthMm, 0);
+  const all = tableBlocks(columns, rows, lettering);
+  const heightMm = all.reduce((sum, block) => sum + block.heightMm, 0);
+  if (heightMm <= roomMm || 2 * widthMm + 6 > CONTENT_WIDTH_MM) return all;
+  const rowMm = heightMm / (rows.length + 1);
+  const fitting = Math.floor(roomMm / rowMm) - 1;
+  const perColumn = fitting < 4 ? Math.floor(heightOf(CONTENT) / rowMm) - 1 : fitting;
+  const shown = rows.slice(0, 2 * perColumn);
+  const half = Math.min(perColumn, Math.ceil(shown.length / 2));
+  const column = (part: readonly (readonly string[])[]) => stackBlock(tableBlocks(columns, part, lettering));
+  const pair = besideBlock(column(shown.slice(0, half)), column(shown.slice(half)), CONTENT_WIDTH_MM / 2 + 3);
+  const rest = rows.slice(shown.length);
+  return rest.length === 0
+    ? [pair]
+    : [pair, ...besideColumns(columns, rest, { roomMm: heightOf(CONTENT), lettering })];
+}
+
+/** The columns and cells of a marking-out table; marks beyond the last column share it. */
+function markingTable(table: MarkingTable): {
+  readonly columns: readonly Column[];
+  readonly rows: readonly (readonly string[])[];
+} {
   const most = Math.max(1, ...table.rows.map((row) => row.offsetsMm.length));
   const shown = Math.min(most, MOST_OFFSETS);
-  const columns = [
-    { title: "Along", widthMm: 22, face: "mono" as const, anchor: "end" as const },
-    ...Array.from({ length: shown }, (_, i) => ({
-      title: `Mark ${i + 1}`,
-      widthMm: Math.min(26, 128 / shown),
-      face: "mono" as const,
-      anchor: "end" as const,
-    })),
-    { title: "Why", widthMm: 24 },
+  const columns: readonly Column[] = [
+    { title: "Along", widthMm: 18, face: "mono", anchor: "end" },
+    ...Array.from(
+      { length: shown },
+      (_, i): Column => ({
+        title: `Mark ${i + 1}`,
+        widthMm: shown <= 3 ? 16 : Math.min(24, 128 / shown),
+        face: "mono",
+        anchor: "end",
+      }),
+    ),
+    { title: "Why", widthMm: 18 },
   ];
   const rows = table.rows.map((row) => {
     const rest = row.offsetsMm
@@ -160,14 +229,5 @@ function markingBlocks(table: MarkingTable, lettering: Lettering): readonly Bloc
     });
     return [formatMm(row.alongMm), ...marks, row.reason];
   });
-  const { origin, straightMissMm, battenMissMm } = table;
-  return [
-    headingBlock("Marking out, mm"),
-    paragraphBlock(
-      `Draw one straight datum along the strip; it starts at flat u ${formatMm(origin.u)}, v ${formatMm(origin.v)}. Measure along it, then square from it; positive to the right hand looking forward. Largest miss when the marks are joined straight ${formatNumber(straightMissMm, 2)} mm, with a batten ${formatNumber(battenMissMm, 2)} mm.`,
-      CONTENT_WIDTH_MM,
-      lettering,
-    ),
-    ...tableBlocks(columns, rows, lettering),
-  ];
+  return { columns, rows };
 }

@@ -7,9 +7,9 @@ import type { TemplateLayout, Tile } from "./template-layouts.ts";
 import { PRINT_WORDS, shorten, type TemplateSetting } from "./tile-page.ts";
 import type { DrawingPage, LineStyle, Mark, PaperPoint } from "./types.ts";
 
-/** The narrowest picture of a layout on the map, mm. */
-const CELL_MM = 85;
-const MOST_ROWS_A_PAGE = 4;
+/** The smallest picture of a layout on the map, mm. */
+const CELL_WIDTH_MM = 80;
+const CELL_HEIGHT_MM = 62;
 
 /** How the layouts are spread over map pages. */
 interface MapGrid {
@@ -20,8 +20,8 @@ interface MapGrid {
 function mapGrid(window: PageWindow): MapGrid {
   const area = mapArea(window, mapHeight(window));
   return {
-    columns: Math.max(1, Math.floor(widthOf(area) / CELL_MM)),
-    rows: Math.max(1, Math.min(MOST_ROWS_A_PAGE, Math.floor(heightOf(area) / CELL_MM))),
+    columns: Math.max(1, Math.floor(widthOf(area) / CELL_WIDTH_MM)),
+    rows: Math.max(1, Math.floor(heightOf(area) / CELL_HEIGHT_MM)),
   };
 }
 
@@ -181,7 +181,8 @@ export function thin(points: readonly PaperPoint[]): readonly PaperPoint[] {
 
 const LEGEND: readonly (readonly [LineStyle, string])[] = [
   ["cut", "cut line: cut to the centre of the line"],
-  ["hidden", "finished line, where trimming or kerf is allowed for"],
+  ["thin", "finished line, where trimming or kerf is allowed for"],
+  ["hidden", "a rib or a fence lies here, as written"],
   ["fold", "a bend starts or ends here; face inside as written"],
   ["station", "station, its number at the end; short: extra mark"],
   ["centre", "datum of the marking-out table; centre line of the car"],
@@ -202,11 +203,11 @@ function legend(window: PageWindow): readonly Mark[] {
   ];
   return [
     ...LEGEND.flatMap(([style, words], i) => [
-      lineMark([paper(left, top - i * 8 + 0.9), paper(left + 20, top - i * 8 + 0.9)], style, "legend"),
-      textMark(paper(left + 23, top - i * 8), words, { heightMm: 1.8, layer: "legend" }),
+      lineMark([paper(left, top - i * 7 + 0.9), paper(left + 20, top - i * 7 + 0.9)], style, "legend"),
+      textMark(paper(left + 23, top - i * 7), words, { heightMm: 1.8, layer: "legend" }),
     ]),
     ...steps.map((words, i) =>
-      textMark(paper(left, top - 54 - i * 6), words, { heightMm: 2.5, layer: "legend" }),
+      textMark(paper(left, top - 56 - i * 6), words, { heightMm: 2.5, layer: "legend" }),
     ),
   ];
 }

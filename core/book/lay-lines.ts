@@ -1,0 +1,147 @@
+import { pointOnPiece } from "../curves/index.ts";
+import { at, bracketedRoot, type FlatPoint, type PlanPoint } from "../foundation/index.ts";
+import type { Part } from "../patterns/index.ts";
+import type { FenceSheet, SectionSheet } from "../surfaces/index.ts";
+import { boxOf } from "./boxes.ts";
+import { isInsideLoops } from "./chords.ts";
+import type { Design } from "./design.ts";
+import { type LineMark, lineMark, toPaper } from "./marks.ts";
+import { type FlatToSpace, partPlaces } from "./part-places.ts";
+import type { PaperPoint } from "./types.ts";
+
+/** A line on a section where a rib or a fence touches it, and what it is. */
+export interface LayLine {
+  readonly line: LineMark;
+  readonly words: string;
+}
+
+/**
+ * Where the station face of each rib, and the middle of each fence, lies on a section's flat pattern, inside the
+ * loops: from the foam face that rests on the rib (or carries the fence) along the normal to the neutral fibre.
+ */
+export function layLines(
+  design: Design,
+  part: Part,
+  loops: readonly (readonly PaperPoint[])[],
+): readonly LayLine[] {
+  const sheet = design.sheets.find((candidate) => candidate.id === part.sheetId);
+  const place = partPlaces(design, part);
+  if (sheet?.kind !== "section" || place === undefined) return [];
+  const box = boxOf(part.loops.flatMap((loop) => loop.edges.flatMap((edge) => edge.points.map(toPaper))));
+  const span = [box.left, box.right] as const;
+  const lines = [...ribTraces(design, part, sheet), ...fenceTraces(design, part, sheet)];
+  return lines.flatMap(({ words, plan, depthMm }) => {
+    const flat = plan.map((target) => flatUnder(place, target, { depthMm, span }));
+    return insideRuns(flat.map(toPaper), loops).map((points) => ({
+      line: lineMark(points, "hidden", "ribs"),
+      words,
+    }));
+  });
+}
+
+/** A line in plan on a face of the foam. */
+interface Trace {
+  readonly words: string;
+  readonly plan: readonly PlanPoint[];
+  readonly depthMm: number;
+}
+
+/** The stretch of each rib that carries the part. */
+function ribTraces(design: Design, part: Part, sheet: SectionSheet): readonly Trace[] {
+  const { attitude } = design.jig.baseboard;
+  const depthMm = attitude === "upright" ? sheet.depths.coreLowerMm : sheet.depths.coreUpperMm;
+  return design.jig.ribs.flatMap((rib) => {
+    const along = rib.heights.filter((height) => height.partId === part.id).map((height) => height.atMm);
+    if (along.length < 2) return [];
+    const plan = along.map((place) =>
+      rib.runs === "across" ? { x: rib.atMm, y: place } : { x: place, y: rib.atMm },
+    );
+    return [{ words: `rib ${rib.id}`, plan, depthMm }];
+  });
+}
+
+/** Steps along each piece of a fence's line. */
+const FENCE_STEPS = 12;
+
+function fenceTraces(design: Design, part: Part, sheet: SectionSheet): readonly Trace[] {
+  return design.joints.flatMap((joint) => {
+    if (joint.kind !== "fence seat" || joint.partIds[1] !== part.id) return [];
+    const fencePart = design.parts.find((candidate) => candidate.id === joint.partIds[0]);
+    const fence = design.sheets.find((candidate) => candidate.id === fencePart?.sheetId);
+    if (fence?.kind !== "fence" || fencePart === undefined) return [];
+    const sign = fencePart.hand === "left" ? -1 : 1;
+    const plan = fenceLine(fence).map((p) => ({ x: p.x, y: sign * p.y }));
+    return [{ words: `fence ${fencePart.id} below`, plan, depthMm: sheet.depths.coreLowerMm }];
+  });
+}
+
+const fenceLine = (fence: FenceSheet): readonly PlanPoint[] =>
+  fence.chart.pieces.flatMap(({ piece }, i) =>
+    Array.from({ length: FENCE_STEPS + (i === 0 ? 1 : 0) }, (_, k) => {
+      const [x, y] = pointOnPiece(piece, (i === 0 ? k : k + 1) / FENCE_STEPS);
+      return { x, y };
+    }),
+  );
+
+/**
+ * The flat point whose place at a depth lies over a plan point: u by a bracketed root in x, v by correcting y,
+ * in turn; v moves y only, and a heading couples them weakly, so a few turns are enough.
+ */
+function flatUnder(
+  place: FlatToSpace,
+  target: PlanPoint,
+  face: { readonly depthMm: number; readonly span: readonly [number, number] },
+): FlatPoint {
+  const { depthMm, span } = face;
+  let flat: FlatPoint = { u: (span[0] + span[1]) / 2, v: 0 };
+  for (let turn = 0; turn < TURNS; turn++) {
+    const { v } = flat;
+    const miss = (u: number) => place({ u, v }, depthMm).x - target.x;
+    const [low, high] = [miss(span[0]), miss(span[1])];
+    const u = low >= 0 ? span[0] : high <= 0 ? span[1] : bracketedRoot(miss, span[0], span[1]);
+    const here = place({ u, v }, depthMm);
+    const step = place({ u, v: v + 1 }, depthMm).y - here.y;
+    flat = { u, v: v + (target.y - here.y) / step };
+  }
+  return flat;
+}
+
+const TURNS = 4;
+
+/** Distance at which a line is looked at inside or outside the loops, mm. */
+const LOOK_MM = 4;
+
+/** The stretches of a line inside loops; a straight one keeps its two ends only. */
+function insideRuns(
+  points: readonly PaperPoint[],
+  loops: readonly (readonly PaperPoint[])[],
+): readonly (readonly PaperPoint[])[] {
+  const runs: PaperPoint[][] = [];
+  let run: PaperPoint[] = [];
+  for (const p of closeSteps(points)) {
+    if (isInsideLoops(p, loops)) {
+      if (run.length === 0) runs.push(run);
+      run.push(p);
+    } else run = [];
+  }
+  return runs.filter((one) => one.length > 1).map(straightened);
+}
+
+function closeSteps(points: readonly PaperPoint[]): readonly PaperPoint[] {
+  return points.flatMap((p, i) => {
+    const before = points[i - 1];
+    if (before === undefined) return [p];
+    const count = Math.max(1, Math.ceil(Math.hypot(p.x - before.x, p.y - before.y) / LOOK_MM));
+    return Array.from({ length: count }, (_, k) => {
+      const t = (k + 1) / count;
+      return { x: before.x + (p.x - before.x) * t, y: before.y + (p.y - before.y) * t };
+    });
+  });
+}
+
+function straightened(run: readonly PaperPoint[]): readonly PaperPoint[] {
+  const [a, b] = [at(run, 0), at(run, -1)];
+  const length = Math.hypot(b.x - a.x, b.y - a.y) || 1;
+  const off = (p: PaperPoint) => Math.abs((p.x - a.x) * (b.y - a.y) - (p.y - a.y) * (b.x - a.x)) / length;
+  return run.every((p) => off(p) < 0.02) ? [a, b] : run;
+}
