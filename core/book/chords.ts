@@ -30,6 +30,16 @@ export const levelChordsAt = (loops: readonly Loop[], y: number): readonly (read
     y,
   );
 
-/** Whether a point lies inside the loops (even-odd). */
-export const isInsideLoops = (point: PaperPoint, loops: readonly Loop[]): boolean =>
-  chordsAt(loops, point.x).some(([low, high]) => point.y >= low && point.y <= high);
+/** Whether a point lies inside the loops (even-odd): an odd number of edges passes below it. */
+export function isInsideLoops(point: PaperPoint, loops: readonly Loop[]): boolean {
+  let isInside = false;
+  for (const loop of loops) {
+    let a = at(loop, -1);
+    for (const b of loop) {
+      const passes = a.x <= point.x !== b.x <= point.x;
+      if (passes && a.y + ((b.y - a.y) * (point.x - a.x)) / (b.x - a.x) <= point.y) isInside = !isInside;
+      a = b;
+    }
+  }
+  return isInside;
+}

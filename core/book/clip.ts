@@ -24,7 +24,7 @@ function clipPoints(points: readonly PaperPoint[], box: Box): PaperPoint[][] {
   let current: PaperPoint[] = [];
   for (let i = 1; i < points.length; i++) {
     const [from, to] = [at(points, i - 1), at(points, i)];
-    const range = insideRange(from, to, box);
+    const range = isBeside(from, to, box) ? undefined : insideRange(from, to, box);
     if (range === undefined) {
       current = [];
       continue;
@@ -55,8 +55,16 @@ function along(from: PaperPoint, to: PaperPoint, t: number): PaperPoint {
   return { x: from.x + (to.x - from.x) * t, y: from.y + (to.y - from.y) * t };
 }
 
+/** Both ends beyond one border: nothing of the segment is inside. Most segments of a long line end here. */
+const isBeside = (a: PaperPoint, b: PaperPoint, box: Box): boolean =>
+  (a.x < box.left && b.x < box.left) ||
+  (a.x > box.right && b.x > box.right) ||
+  (a.y < box.bottom && b.y < box.bottom) ||
+  (a.y > box.top && b.y > box.top);
+
 /** The stretch of a segment inside the box as parameters 0 to 1; undefined where it has no length. */
 function insideRange(from: PaperPoint, to: PaperPoint, box: Box): readonly [number, number] | undefined {
+  if (isInside(from, box) && isInside(to, box)) return [0, 1];
   const [dx, dy] = [to.x - from.x, to.y - from.y];
   let [start, end] = [0, 1];
   const borders: readonly (readonly [number, number])[] = [

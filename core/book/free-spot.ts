@@ -2,11 +2,14 @@ import { type Box, boxesOverlap, boxOf, heightOf, widthOf } from "./boxes.ts";
 import { isInsideLoops } from "./chords.ts";
 import { clipLine } from "./clip.ts";
 import { loopMark, paper } from "./marks.ts";
+import { thin } from "./thin-points.ts";
 import type { PaperPoint } from "./types.ts";
 
 /** Places are tried this far apart, but at most so many each way. */
 const STEP_MM = 8;
 const MOST_STEPS = 80;
+/** The outline is looked at no finer than this. */
+const COARSE_MM = 2;
 
 /**
  * The place for a block of words of the given size inside the loops, nearest their middle, that touches no edge
@@ -18,14 +21,15 @@ export function findFreeSpot(
   taken: readonly Box[],
 ): Box | undefined {
   const whole = boxOf(loops.flat());
-  const lines = loops.map((loop) => loopMark(loop, "thin"));
+  const coarse = loops.map((loop) => thin(loop, COARSE_MM));
+  const lines = coarse.map((loop) => loopMark(loop, "thin"));
   const middle = paper((whole.left + whole.right) / 2, (whole.bottom + whole.top) / 2);
   return candidates(whole, size)
     .sort((a, b) => distanceTo(a, middle) - distanceTo(b, middle))
     .find(
       (box) =>
         !taken.some((other) => boxesOverlap(box, other)) &&
-        isInsideLoops(paper((box.left + box.right) / 2, (box.bottom + box.top) / 2), loops) &&
+        isInsideLoops(paper((box.left + box.right) / 2, (box.bottom + box.top) / 2), coarse) &&
         lines.every((line) => clipLine(line, box).length === 0),
     );
 }

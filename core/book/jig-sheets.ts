@@ -21,7 +21,7 @@ import { partShapes } from "./plan-shapes.ts";
 import { type RibGroup, ribGroups, ribPlaceWords, ribSeenFrom, stationFaceWords } from "./rib-piece.ts";
 import { standardScale } from "./scales.ts";
 
-import { thin } from "./tile-map.ts";
+import { thin } from "./thin-points.ts";
 import type { Mark, PaperPoint } from "./types.ts";
 
 const MONO_END = { face: "mono", anchor: "end" } as const;

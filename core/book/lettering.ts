@@ -65,7 +65,7 @@ function legibleCharacter(character: string, face: MeasuredFace): string {
 }
 
 function readFace(bytes: Uint8Array): MeasuredFace {
-  const font = parserOf(opentype)(bytes.slice().buffer);
+  const font = parserOf(opentype)(bytes.slice().buffer, { lowMemory: true });
   const os2: unknown = font.tables.os2;
   const capUnits = hasCapHeight(os2) ? os2.sCapHeight : 0.7 * font.unitsPerEm;
   const advances = new Map<string, number>();

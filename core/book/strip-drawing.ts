@@ -20,7 +20,7 @@ import {
 import { CONTENT_WIDTH_MM } from "./page-frame.ts";
 import { standardScale } from "./scales.ts";
 import { stripPiece } from "./strip-piece.ts";
-import { thin } from "./tile-map.ts";
+import { thin } from "./thin-points.ts";
 import type { Mark, PaperPoint } from "./types.ts";
 
 /** Room around the drawing for dimensions, numbers and the arrow, mm. */

@@ -4,6 +4,7 @@ import { gaugeMarks } from "./gauge-marks.ts";
 import { boxMark, lineMark, paper, textMark } from "./marks.ts";
 import { GAUGE_INSET_MM, leastWindowHeight, type PageWindow } from "./page-window.ts";
 import type { TemplateLayout, Tile } from "./template-layouts.ts";
+import { thin } from "./thin-points.ts";
 import { PRINT_WORDS, shorten, type TemplateSetting } from "./tile-page.ts";
 import type { DrawingPage, LineStyle, Mark, PaperPoint } from "./types.ts";
 
@@ -160,24 +161,6 @@ const tileCorners = (tile: Tile, layout: TemplateLayout, window: PageWindow): re
   tile.origin,
   paper(tile.origin.x + window.widthMm, tile.origin.y + layout.windowHeightMm),
 ];
-
-/** Points of a small picture that can be told apart, mm. */
-const THIN_MM = 0.1;
-
-/** A line for a small picture: points nearer to the one before than can be seen are left out. */
-export function thin(points: readonly PaperPoint[]): readonly PaperPoint[] {
-  const kept: PaperPoint[] = [];
-  points.forEach((p, i) => {
-    const before = kept.at(-1);
-    if (
-      before === undefined ||
-      i === points.length - 1 ||
-      Math.hypot(p.x - before.x, p.y - before.y) > THIN_MM
-    )
-      kept.push(p);
-  });
-  return kept;
-}
 
 const LEGEND: readonly (readonly [LineStyle, string])[] = [
   ["cut", "cut line: cut to the centre of the line"],
