@@ -11,9 +11,10 @@ import {
 import { at, CHORD_ERROR_MM, type FlatPoint, type PlanPoint, type Problem } from "../foundation/index.ts";
 import { faceDepths } from "../laminate/index.ts";
 import { coreOf, type Fence, type Project } from "../project/index.ts";
-import { type ChordLimits, chordKeeps, isOnStraight } from "./chord-limits.ts";
+import type { ChordLimits } from "./chord-limits.ts";
 import { parameterOf } from "./cylinder-chart.ts";
 import { faceHeightAt } from "./face-height.ts";
+import { dropStraight, sampleChords } from "./sample-chords.ts";
 import type { ChartPiece, FenceSheet, RegionEdge, SeatStation, SectionSheet } from "./types.ts";
 
 /** A fence may miss the sheet by this much of its length at either end: less than a saw cut. */
@@ -269,30 +270,11 @@ function sampleAlong(stops: readonly number[], heightAt: (s: number) => number):
     const height = heightAt(s);
     return { u: s, v: Number.isNaN(height) ? heightAt(inside(s)) : height };
   };
-  const result: FlatPoint[] = [point(at(stops, 0))];
-  const refine = (a: FlatPoint, b: FlatPoint, depth: number): void => {
-    const middle = point((a.u + b.u) / 2);
-    const keeps = chordKeeps(a, middle, b, FENCE_CHORDS);
-    if ((depth <= 0 && keeps) || depth < -10) {
-      result.push(middle);
-      result.push(b);
-      return;
-    }
-    refine(a, middle, depth - 1);
-    refine(middle, b, depth - 1);
-  };
-  for (let i = 1; i < stops.length; i++) refine(at(result, -1), point(at(stops, i)), 2);
-  return dropStraight(result);
-}
-
-/** Leaves out points on the straight between the last kept one and the next. */
-function dropStraight(points: readonly FlatPoint[]): readonly FlatPoint[] {
-  const kept: FlatPoint[] = [];
-  points.forEach((p, i) => {
-    const [before, after] = [kept.at(-1), points[i + 1]];
-    if (!before || !after || !isOnStraight(before, p, after)) kept.push(p);
-  });
-  return kept;
+  const same = (p: FlatPoint): FlatPoint => p;
+  const points = stops
+    .slice(1)
+    .flatMap((to, i) => sampleChords(point, same, [at(stops, i), to], FENCE_CHORDS).slice(i === 0 ? 0 : 1));
+  return dropStraight(points, same);
 }
 
 /** Counter-clockwise in {u, v}: lower edge rearward, rear end up, upper edge forward, front end down. */

@@ -1,3 +1,4 @@
+export { areaInSpace } from "./area-in-space.ts";
 export { buildSheets } from "./build-sheets.ts";
 export {
   bendAtPlace,
@@ -15,7 +16,6 @@ export {
 export { faceHeightAt, facePointAt, polygonsContain, sheetContains } from "./face-height.ts";
 export { heightOnCurve } from "./fence-sheet.ts";
 export {
-  areaInSpace,
   edgeLengthsInSpace,
   fenceAreaInSpace,
   fenceEdgeLengthInSpace,

@@ -1,13 +1,4 @@
-import {
-  type CurvePiece,
-  crossingParameters,
-  derivativeOnPiece,
-  extremeParameters,
-  pointOnPiece,
-  startOfPiece,
-  toCurve,
-  walkCurve,
-} from "../curves/index.ts";
+import { derivativeOnPiece, pointOnPiece, toCurve, walkCurve } from "../curves/index.ts";
 import {
   at,
   distanceSpace,
@@ -15,15 +6,7 @@ import {
   integrateWithOpenEnds,
   type SpacePoint,
 } from "../foundation/index.ts";
-import {
-  bendAtPlace,
-  type ChartPlace,
-  pieceIndexOfXi,
-  placeOfXi,
-  profileAtPlace,
-  xiOfPlan,
-  xiRange,
-} from "./cylinder-chart.ts";
+import { bendAtPlace, type ChartPlace, pieceIndexOfXi, placeOfXi, xiOfPlan } from "./cylinder-chart.ts";
 import type { CylinderChart, FenceSheet, RegionEdge } from "./types.ts";
 
 /** An edge's length in space on the drawn surface, and at a depth inward from it. */
@@ -77,61 +60,6 @@ function speedOnSurface(
   const alongSection = speed * dT * (1 - depthMm * curvaturePerMm);
   const alongRuling = dXi * chart.ruling.x + profileZ * dT * chart.ruling.z + dY / chart.ruling.y;
   return Math.hypot(alongSection, alongRuling);
-}
-
-/**
- * The area of a region at depth `depthMm`, as it lies in space: ruling by ruling, the lengths of the rulings
- * inside the plan outline times the step between them on that surface. It never sees the flat pattern.
- */
-export function areaInSpace(chart: CylinderChart, pieces: readonly CurvePiece[], depthMm: number): number {
-  const shift = chart.pivotYMm * chart.tanHeading;
-  const normal = [1, -chart.tanHeading] as const;
-  const xiOn = (x: number, y: number) => xiOfPlan(chart, { x, y });
-  const turningXis = (piece: CurvePiece): readonly number[] =>
-    [0, 1, ...extremeParameters(piece, normal)].map((t) => xiOn(...pointOnPiece(piece, t)));
-  const xiSpan = (piece: CurvePiece): readonly [number, number] => [
-    Math.min(...turningXis(piece)),
-    Math.max(...turningXis(piece)),
-  ];
-  const stops = pieces.flatMap(turningXis);
-  const [first, last] = xiRange(chart);
-  const borders = chart.pieces.map(({ piece }) => startOfPiece(piece)[0]);
-  const clamped = [...stops, ...borders]
-    .map((xi) => Math.min(Math.max(xi, first), last))
-    .sort((a, b) => a - b);
-  const spans = pieces.map((piece) => ({ piece, span: xiSpan(piece) }));
-  const rulingLengthAt = (xi: number): number => {
-    const ys = spans
-      .filter(({ span }) => span[0] <= xi && xi <= span[1])
-      .flatMap(({ piece }) =>
-        crossingParameters(piece, normal, xi - shift).map((t) => pointOnPiece(piece, t)[1]),
-      )
-      .sort((a, b) => a - b);
-    let widthMm = 0;
-    for (let i = 0; i + 1 < ys.length; i += 2) widthMm += at(ys, i + 1) - at(ys, i);
-    return widthMm / chart.ruling.y;
-  };
-  const scaleMm2 =
-    (at(clamped, -1) - at(clamped, 0)) * Math.max(1, rulingLengthAt((at(clamped, 0) + at(clamped, -1)) / 2));
-  let areaMm2 = 0;
-  for (let i = 0; i + 1 < clamped.length; i++) {
-    const [a, b] = [at(clamped, i), at(clamped, i + 1)];
-    if (b - a < 1e-9) continue;
-    const index = pieceIndexOfXi(chart, (a + b) / 2);
-    const [from, to] = [placeOfXi(chart, a, index).t, placeOfXi(chart, b, index).t];
-    areaMm2 += integrateWithOpenEnds(
-      (t) => {
-        const { speed, curvaturePerMm } = bendAtPlace(chart, { index, t });
-        return (
-          rulingLengthAt(profileAtPlace(chart, { index, t })[0]) * speed * (1 - depthMm * curvaturePerMm)
-        );
-      },
-      from,
-      to,
-      scaleMm2,
-    );
-  }
-  return areaMm2;
 }
 
 /** A fence's edge in space: chords between points lifted over the plan line, refined once and extrapolated. */

@@ -1,8 +1,9 @@
 import { crossingParameters, endOfPiece, pointOnPiece } from "../curves/index.ts";
 import { at, type FlatPoint, type Vec2 } from "../foundation/index.ts";
-import { type ChordLimits, chordKeeps, isOnStraight } from "./chord-limits.ts";
+import type { ChordLimits } from "./chord-limits.ts";
 import { chartPointAt, pieceIndexOfXi, placeOfXi, turnAtPlace, xiOfPlan } from "./cylinder-chart.ts";
 import { type DrawnPiece, walkEnds } from "./drawn-loops.ts";
+import { sampleChords } from "./sample-chords.ts";
 import type { CylinderChart, RegionEdge, RegionLoop } from "./types.ts";
 
 /** The part of a section that a sheet takes: between two corner rulings, either of which may be missing. */
@@ -96,10 +97,14 @@ function traceStretch(chart: CylinderChart, stretch: Stretch, flatness: Flatness
     const place = placeOfXi(chart, xiOfPlan(chart, { x, y }), pieceIndex);
     return { point: chartPointAt(chart, place, y), turnRad: turnAtPlace(chart, place) };
   };
+  const flat = ({ point, turnRad }: TracedPoint): FlatPoint => ({
+    u: point.u - flatness.neutralMm * turnRad,
+    v: point.v,
+  });
   const isStraight = drawn.piece.kind === "line" && at(chart.pieces, pieceIndex).piece.kind === "line";
   const traced = isStraight
     ? [trace(from), trace(to)]
-    : traceDensely(trace, from, to, { neutralMm: flatness.neutralMm, ...flatness.limitsOf(drawn) });
+    : sampleChords(trace, flat, [from, to], flatness.limitsOf(drawn));
   return {
     edgeId: drawn.edgeId,
     name: drawn.name,
@@ -108,54 +113,6 @@ function traceStretch(chart: CylinderChart, stretch: Stretch, flatness: Flatness
     turnsRad: traced.map(({ turnRad }) => turnRad),
     trace: { piece: drawn.piece, from, to },
   };
-}
-
-/** Points from one parameter to another, halved until the chords of the flat pattern keep their limits. */
-function traceDensely(
-  trace: (t: number) => TracedPoint,
-  from: number,
-  to: number,
-  { neutralMm, ...limits }: ChordLimits & { readonly neutralMm: number },
-): readonly TracedPoint[] {
-  const flat = ({ point, turnRad }: TracedPoint): FlatPoint => ({
-    u: point.u - neutralMm * turnRad,
-    v: point.v,
-  });
-  const result: TracedPoint[] = [];
-  const refine = (a: number, b: number, start: TracedPoint, end: TracedPoint, depth: number): void => {
-    const middleAt = (a + b) / 2;
-    const middle = trace(middleAt);
-    if (depth <= 0 && chordKeeps(flat(start), flat(middle), flat(end), limits)) {
-      result.push(end);
-      return;
-    }
-    if (depth < -14) {
-      result.push(end);
-      return;
-    }
-    refine(a, middleAt, start, middle, depth - 1);
-    refine(middleAt, b, middle, end, depth - 1);
-  };
-  const start = trace(from);
-  result.push(start);
-  // Two halvings before the first test, so that an S-bend symmetric about its middle is not taken for straight.
-  refine(from, to, start, trace(to), 2);
-  return dropStraightPoints(result, flat);
-}
-
-/** Leaves out points that lie on the straight between their neighbours to rounding. */
-function dropStraightPoints(
-  points: readonly TracedPoint[],
-  flat: (p: TracedPoint) => FlatPoint,
-): readonly TracedPoint[] {
-  const kept: TracedPoint[] = [];
-  points.forEach((point, i) => {
-    const before = kept.at(-1);
-    const after = points[i + 1];
-    if (before && after && isOnStraight(flat(before), flat(point), flat(after))) return;
-    kept.push(point);
-  });
-  return kept;
 }
 
 /** Edges in a row that begin and end on a corner ruling. */
