@@ -1,5 +1,6 @@
 import type { Design } from "./book/index.ts";
 import { cutStrips } from "./cutting/index.ts";
+import { planGlueUp } from "./glue-up/index.ts";
 import { buildJig } from "./jig/index.ts";
 import { findJoints } from "./joints/index.ts";
 import { markingTables } from "./marking/index.ts";
@@ -23,20 +24,23 @@ export function designTray(typed: Project): Design {
   const cutting = cutStrips(patterns.parts, project);
   const marking = markingTables(cutting.strips, project);
   const jigging = buildJig(surfaces.sheets, project);
+  const { sheets } = surfaces;
   const { parts } = patterns;
   const { strips, seams } = cutting;
   const { joints } = joining;
-  const totals = totalTray({ parts, strips, seams, joints, jig: jigging.jig }, project);
+  const { jig } = jigging;
+  const gluing = planGlueUp({ sheets, parts, strips, seams, joints, jig }, project);
+  const totals = totalTray({ parts, strips, seams, joints, jig }, project);
   return {
     project,
-    sheets: surfaces.sheets,
+    sheets,
     joints,
     parts,
     seams,
     strips,
     marking,
-    jig: jigging.jig,
-    glueUp: [],
+    jig,
+    glueUp: gluing.steps,
     totals,
     problems: [
       ...checkDocument(typed),
@@ -46,6 +50,7 @@ export function designTray(typed: Project): Design {
       ...patterns.problems,
       ...cutting.problems,
       ...jigging.problems,
+      ...gluing.problems,
     ],
   };
 }
