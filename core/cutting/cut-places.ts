@@ -55,25 +55,24 @@ export function cutPlaces(loops: readonly FlatLoop[], axis: CutAxis, settings: P
 function turningPlaces(loops: readonly FlatLoop[], axis: CutAxis): number[] {
   const turns = new Set<number>();
   for (const loop of loops) {
-    const values = loop.edges.flatMap((edge) => edge.points.slice(1).map((point) => point[axis]));
-    let before = at(values, -1);
-    let rising = lastDirection(values);
-    for (const value of values) {
-      const direction = Math.sign(value - before);
-      if (direction !== 0 && direction !== rising) turns.add(before);
-      if (direction !== 0) rising = direction;
-      before = value;
+    let first = 0;
+    let rising = 0;
+    let before = at(at(loop.edges, 0).points, 0)[axis];
+    for (const { points } of loop.edges) {
+      for (const point of points) {
+        const value = point[axis];
+        if (value === before) continue;
+        const direction = value > before ? 1 : -1;
+        if (rising === 0) first = direction;
+        else if (direction !== rising) turns.add(before);
+        rising = direction;
+        before = value;
+      }
     }
+    // The walk ends where it began: that place turns back too when the last direction is not the first.
+    if (rising !== first) turns.add(before);
   }
   return [...turns].sort((a, b) => a - b);
-}
-
-function lastDirection(values: readonly number[]): number {
-  for (let i = values.length - 1; i > 0; i--) {
-    const direction = Math.sign(at(values, i) - at(values, i - 1));
-    if (direction !== 0) return direction;
-  }
-  return 0;
 }
 
 function stepsOf(limitMm: number, fromMm: number, toMm: number): number[] {

@@ -1,5 +1,5 @@
 import { at, type FlatPoint, type Problem } from "../foundation/index.ts";
-import type { FlatEdge, Part } from "../patterns/index.ts";
+import type { FlatEdge, FlatLoop, Part } from "../patterns/index.ts";
 import type { Project, Stock } from "../project/index.ts";
 import type { StockBox } from "./choose-cuts.ts";
 import { type DivideSettings, divideIsland } from "./divide-island.ts";
@@ -28,7 +28,15 @@ export interface Cutting {
  * part-does-not-fit-stock; their strips are delivered undivided.
  */
 export function cutStrips(parts: readonly Part[], project: Project): Cutting {
-  const cuttings = parts.map((part) => cutPart(part, project));
+  const cuttings: Cutting[] = [];
+  const divided: DividedPart[] = [];
+  for (const part of parts) {
+    const settings = { project, stock: usableStock(part, project), outwardMm: allowanceOf(project) };
+    const image = divided.find((other) => isImage(part, other.part));
+    const own = image === undefined ? dividePart(part, settings) : mirrorDivision(image, part);
+    divided.push({ part, ...own });
+    cuttings.push(nameStrips(part, own, settings));
+  }
   return {
     strips: cuttings.flatMap(({ strips }) => strips),
     seams: cuttings.flatMap(({ seams }) => seams),
@@ -36,11 +44,7 @@ export function cutStrips(parts: readonly Part[], project: Project): Cutting {
   };
 }
 
-function cutPart(part: Part, project: Project): Cutting {
-  const stock = usableStock(part, project);
-  const islands = groupIslands(part.loops);
-  const outwardMm = allowanceOf(project);
-  const { pieces, problems } = dividePart(part, islands, { project, stock, outwardMm });
+function nameStrips(part: Part, { pieces, problems }: Divided, settings: StockSettings): Cutting {
   const ordered = orderPieces(pieces.map((loops) => orient(loops, part)));
   const named = ordered.map(
     (loops, i): NamedPiece => ({
@@ -49,9 +53,39 @@ function cutPart(part: Part, project: Project): Cutting {
     }),
   );
   const seams = seamsBetween(part.id, named);
-  const strips = nameSeamEdges(named, seams).map((piece) => stripOf(piece, part, { stock, outwardMm }));
+  const strips = nameSeamEdges(named, seams).map((piece) => stripOf(piece, part, settings));
   return { strips, seams, problems };
 }
+
+interface DividedPart extends Divided {
+  readonly part: Part;
+}
+
+/** Whether a left part is point for point the mirror image of a right one, so that its division is known. */
+function isImage(left: Part, right: Part): boolean {
+  if (left.hand !== "left" || right.hand !== "right" || left.sheetId !== right.sheetId) return false;
+  const points = (loops: readonly FlatLoop[]) =>
+    loops.flatMap(({ edges }) => edges.flatMap((edge) => [edge.edgeId, ...edge.points]));
+  const [a, b] = [points(mirrorIsland(left.loops)), points(right.loops)];
+  return (
+    a.length === b.length &&
+    a.every((point, i) => {
+      const other = b[i];
+      return typeof point === "string" || typeof other === "string" || other === undefined
+        ? point === other
+        : point.u === other.u && point.v === other.v;
+    })
+  );
+}
+
+const mirrorDivision = ({ pieces, problems }: DividedPart, part: Part): Divided => ({
+  pieces: pieces.map(mirrorIsland),
+  problems: problems.map((problem) => ({
+    ...problem,
+    place: { itemId: part.itemId, partId: part.id },
+    name: part.name,
+  })),
+});
 
 /** A stock sheet with what can be used of it. */
 interface UsableStock {
@@ -97,9 +131,9 @@ interface Divided {
 
 function dividePart(
   part: Part,
-  islands: readonly Island[],
   { project, stock, outwardMm }: StockSettings & { readonly project: Project },
 ): Divided {
+  const islands = groupIslands(part.loops);
   const place = { itemId: part.itemId, partId: part.id };
   if (stock.length === 0) {
     const { thicknessMm, name } = part;

@@ -1,5 +1,6 @@
 import { at, type FlatPoint } from "../foundation/index.ts";
 import type { FlatEdge, FlatLoop } from "../patterns/index.ts";
+import { pointsOfLoop } from "./loop-measures.ts";
 
 /** A corner sharper than this is cut off square, so that its point does not run away: 4 offsets from the corner. */
 const MITRE_LIMIT = 4;
@@ -33,6 +34,7 @@ interface Join {
 }
 
 function offsetLoop(loop: FlatLoop, outwardMm: (edge: FlatEdge) => number): FlatPoint[] {
+  if (loop.edges.every((edge) => outwardMm(edge) === 0)) return pointsOfLoop(loop);
   let stretches = loop.edges.flatMap((edge) => stretchesOf(edge, outwardMm(edge)));
   for (;;) {
     const current = stretches;

@@ -7,8 +7,8 @@ const LOOK_STEP_MM = 25;
 const TOP_MISS_MM = 0.004;
 /** Samples are not set closer than this, mm. */
 const CLOSEST_MM = 0.2;
-/** The border of a sheet is found to this, mm. */
-const BORDER_MM = 1e-7;
+/** The border of a sheet is found to this, mm: a tenth of what the design allows for a rib's top. */
+const BORDER_MM = 1e-4;
 /** A gap in the foam that a rib runs through: the opening of a folded joint on its inner face, mm. */
 const BRIDGED_GAP_MM = 20;
 

@@ -19,17 +19,36 @@ export function markSpans({ points }: SmoothRun, rowsMm: readonly number[]): Mar
     spans.push(span);
     span = [point];
   };
+  let bay = bayAround(at(points, 0).u, rowsMm);
   for (let i = 1; i < points.length; i++) {
     const from = at(points, i - 1);
     const to = at(points, i);
+    if (to.u > bay.afterMm && to.u < bay.beforeMm && i < points.length - 1) {
+      span.push(to);
+      continue;
+    }
     for (const rowMm of rowsBetween(from.u, to.u, rowsMm)) {
       const share = (rowMm - from.u) / (to.u - from.u);
       mark({ u: rowMm, v: from.v + share * (to.v - from.v) });
     }
     if (i === points.length - 1 || isOnRow(to.u, rowsMm)) mark(to);
     else span.push(to);
+    bay = bayAround(to.u, rowsMm);
   }
   return spans;
+}
+
+/** The stretch between rows that a place lies in, clear of both; empty for a place on a row. */
+function bayAround(
+  uMm: number,
+  rowsMm: readonly number[],
+): { readonly afterMm: number; readonly beforeMm: number } {
+  if (isOnRow(uMm, rowsMm)) return { afterMm: uMm, beforeMm: uMm };
+  const next = firstAtLeast(uMm, rowsMm);
+  return {
+    afterMm: (rowsMm[next - 1] ?? Number.NEGATIVE_INFINITY) + ON_ROW_MM,
+    beforeMm: (rowsMm[next] ?? Number.POSITIVE_INFINITY) - ON_ROW_MM,
+  };
 }
 
 /** Rows strictly between two places, in the order of travel. */
