@@ -32,6 +32,7 @@ export async function visit(browser: Browser, address: string): Promise<Visit> {
   const page = await context.newPage();
   const complaints = listenForComplaints(page);
   await page.goto(address);
+  await page.getByTestId("truth-parts").waitFor();
   return { context, page, complaints };
 }
 

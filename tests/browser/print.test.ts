@@ -1,0 +1,75 @@
+import { readFileSync } from "node:fs";
+import type { Download, Page } from "playwright-core";
+import { describe, expect, it } from "vitest";
+import { drawSection, expectParts, RECTANGLE, startNew, textOf } from "./board.ts";
+import { readPdf } from "./read-pdf.ts";
+import { visitorOf } from "./visitor-of.ts";
+
+const asVisitor = visitorOf();
+
+/** A page's size as the file says it, mm. */
+const PAGE_SIZE_MM = 0.01;
+
+async function downloadBy(page: Page, testId: string): Promise<Download> {
+  const [download] = await Promise.all([page.waitForEvent("download"), page.getByTestId(testId).click()]);
+  return download;
+}
+
+async function pdfBy(page: Page, testId: string) {
+  const download = await downloadBy(page, testId);
+  return readPdf(readFileSync(await download.path()));
+}
+
+/** How many pages the print view promises, once it has settled. */
+async function promisedPages(page: Page): Promise<number> {
+  const count = page.getByTestId("page-count");
+  await expect.poll(() => textOf(page, "page-count"), { timeout: 30_000 }).toMatch(/^\d+ pages?/);
+  await expect.poll(() => count.getAttribute("data-settled"), { timeout: 30_000 }).toBe("true");
+  return Number.parseInt(await textOf(page, "page-count"), 10);
+}
+
+describe("printing", () => {
+  it("makes as many template pages as it promised, each an A4 page, with every part on them", () =>
+    asVisitor(async ({ page }) => {
+      await startNew(page);
+      await drawSection(page, RECTANGLE);
+      await expectParts(page, ["S1R 600.0 × 300.0 mm", "S1L 600.0 × 300.0 mm"]);
+      await page.getByTestId("stage-print").click();
+      const promised = await promisedPages(page);
+      const { pages } = await pdfBy(page, "make-templates");
+      expect(pages).toHaveLength(promised);
+      for (const { widthMm, heightMm } of pages) {
+        const sides = [widthMm, heightMm].sort((a, b) => a - b);
+        expect(Math.abs((sides[0] ?? 0) - 210)).toBeLessThan(PAGE_SIZE_MM);
+        expect(Math.abs((sides[1] ?? 0) - 297)).toBeLessThan(PAGE_SIZE_MM);
+      }
+      const text = pages.map((one) => one.text).join(" ");
+      expect(text).toContain("S1R");
+      expect(text).toContain("S1L");
+    }));
+
+  it("makes the build book of the demo tray, with every part in it", () =>
+    asVisitor(async ({ page }) => {
+      const codes = await page.getByTestId("shelf-part").locator(".code").allTextContents();
+      await page.getByTestId("stage-print").click();
+      const { pages } = await pdfBy(page, "make-book");
+      const text = pages.map((one) => one.text).join(" ");
+      for (const code of codes) expect(text).toContain(code);
+    }));
+
+  it("stops writing when it is told to, and can begin again", () =>
+    asVisitor(async ({ page }) => {
+      await page.getByTestId("stage-print").click();
+      await promisedPages(page);
+      let downloads = 0;
+      page.on("download", () => {
+        downloads += 1;
+      });
+      await page.getByTestId("make-templates").click();
+      await page.getByTestId("cancel-writing").click();
+      await expect.poll(() => page.getByTestId("make-templates").isEnabled()).toBe(true);
+      expect(downloads).toBe(0);
+      const { pages } = await pdfBy(page, "make-templates");
+      expect(pages.length).toBeGreaterThan(1);
+    }));
+});

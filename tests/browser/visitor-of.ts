@@ -1,0 +1,38 @@
+import { mkdirSync } from "node:fs";
+import type { Browser } from "playwright-core";
+import { afterAll, beforeAll, expect, inject } from "vitest";
+import { launchChromium, type Visit, visit } from "./launch.ts";
+
+const FAILURES = "out/browser-failures";
+
+/**
+ * One Chromium for a test file. What comes back runs a piece of work as a first visitor, in a fresh profile, and
+ * then expects that the page complained of nothing. A failure leaves a picture in `out/browser-failures`.
+ */
+export function visitorOf(): (work: (visit: Visit) => Promise<void>) => Promise<void> {
+  let browser: Browser | undefined;
+  beforeAll(async () => {
+    browser = await launchChromium(inject("chromiumPath"));
+  });
+  afterAll(() => browser?.close());
+  return async (work) => {
+    if (!browser) throw new Error("Chromium is not running.");
+    const visitor = await visit(browser, inject("address"));
+    try {
+      await work(visitor);
+      expect(visitor.complaints).toEqual([]);
+    } catch (error) {
+      await takePicture(visitor);
+      throw error;
+    } finally {
+      await visitor.context.close();
+    }
+  };
+}
+
+async function takePicture({ page, complaints }: Visit): Promise<void> {
+  mkdirSync(FAILURES, { recursive: true });
+  const name = (expect.getState().currentTestName ?? "test").replaceAll(/[^a-z0-9]+/gi, "-").slice(0, 80);
+  await page.screenshot({ path: `${FAILURES}/${name}.png` }).catch(() => undefined);
+  for (const complaint of complaints) process.stdout.write(`  ${complaint}\n`);
+}
