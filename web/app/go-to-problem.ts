@@ -35,22 +35,19 @@ function selectionOf(place: ProblemPlace): Selection | undefined {
   return undefined;
 }
 
-function stageOfSetting(setting: string): StageName {
-  const [group] = setting.split(/[.[]/);
-  switch (group) {
-    case "jig":
-      return "jig";
-    case "glue":
-      return "glue";
-    case "paper":
-    case "titleBlock":
-      return "print";
-    case "marking":
-      return "sheets";
-    default:
-      return "stock";
-  }
-}
+/** Settings by the beginning of their dotted name, the longer ones first. */
+const STAGES_OF_SETTINGS: readonly (readonly [string, StageName])[] = [
+  ["materials.boards", "jig"],
+  ["materials.glues", "glue"],
+  ["jig", "jig"],
+  ["glue", "glue"],
+  ["paper", "print"],
+  ["titleBlock", "print"],
+  ["marking", "sheets"],
+];
+
+const stageOfSetting = (setting: string): StageName =>
+  STAGES_OF_SETTINGS.find(([start]) => setting.startsWith(start))?.[1] ?? "stock";
 
 function focusSetting(setting: string): void {
   requestAnimationFrame(() => {

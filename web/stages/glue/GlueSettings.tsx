@@ -1,6 +1,14 @@
-import { glueOf } from "../../../core/project/index.ts";
+import { type Glue, glueOf } from "../../../core/project/index.ts";
 import { NumberField, Select } from "../../controls/index.ts";
-import { SettingsGroup, useSettings } from "../settings/index.ts";
+import { MaterialFigures, SettingsGroup, useSettings } from "../settings/index.ts";
+
+const FIGURES = [
+  { key: "openMinutes", label: "Stays open for", unit: "min" },
+  { key: "clampHours", label: "Held for", unit: "h" },
+  { key: "loadHours", label: "Loaded after", unit: "h" },
+  { key: "gapLimitMm", label: "Fills gaps up to", unit: "mm" },
+  { key: "spreadKgPerM2", label: "Spread", unit: "kg/m²" },
+] as const;
 
 /** The glue and the pins. */
 export function GlueSettings() {
@@ -8,6 +16,13 @@ export function GlueSettings() {
   const { glue, materials } = project;
   const set = (changes: Partial<typeof glue>) => change({ glue: { ...glue, ...changes } });
   const kind = glueOf(project);
+  const replace = (changed: Glue) =>
+    change({
+      materials: {
+        ...materials,
+        glues: materials.glues.map((each) => (each.id === changed.id ? changed : each)),
+      },
+    });
   return (
     <>
       <SettingsGroup title="Glue">
@@ -18,11 +33,6 @@ export function GlueSettings() {
           options={materials.glues.map(({ id, name }) => ({ value: id, word: name }))}
           onChange={(glueId) => set({ glueId })}
         />
-        {kind ? (
-          <p className="note">
-            {`Open for ${kind.openMinutes} min, held for ${kind.clampHours} h, loaded after ${kind.loadHours} h at 20 °C; fills up to ${kind.gapLimitMm} mm.`}
-          </p>
-        ) : null}
         <NumberField
           label="Glue line"
           unit="mm"
@@ -32,6 +42,11 @@ export function GlueSettings() {
           onChange={(gapMm) => set({ gapMm })}
         />
       </SettingsGroup>
+      {kind ? (
+        <SettingsGroup title={kind.name}>
+          <MaterialFigures list="glues" material={kind} figures={FIGURES} onChange={replace} />
+        </SettingsGroup>
+      ) : null}
       <SettingsGroup title="Pins">
         <NumberField
           label="On straight joints, one every"

@@ -1,7 +1,14 @@
-import { ribBoardOf } from "../../../core/project/index.ts";
+import { type Board, ribBoardOf } from "../../../core/project/index.ts";
 import { Choice, NumberField, Select } from "../../controls/index.ts";
-import { SettingsGroup, useSettings } from "../settings/index.ts";
+import { MaterialFigures, SettingsGroup, useSettings } from "../settings/index.ts";
 import { RibPlacesFields } from "./RibPlacesFields.tsx";
+
+const BOARD_FIGURES = [
+  { key: "thicknessMm", label: "Thickness", unit: "mm" },
+  { key: "lengthMm", label: "Length", unit: "mm" },
+  { key: "widthMm", label: "Width", unit: "mm" },
+  { key: "densityKgPerM3", label: "Density", unit: "kg/m³" },
+] as const;
 
 /** How the jig stands, where its ribs are, and the board they are cut from. */
 export function JigSettings() {
@@ -9,6 +16,13 @@ export function JigSettings() {
   const { jig, materials } = project;
   const set = (changes: Partial<typeof jig>) => change({ jig: { ...jig, ...changes } });
   const board = ribBoardOf(project);
+  const replace = (changed: Board) =>
+    change({
+      materials: {
+        ...materials,
+        boards: materials.boards.map((each) => (each.id === changed.id ? changed : each)),
+      },
+    });
   return (
     <>
       <SettingsGroup title="Stand">
@@ -43,8 +57,10 @@ export function JigSettings() {
           onChange={(boardId) => set({ boardId })}
         />
         {board ? (
-          <p className="note">{`${board.thicknessMm} mm thick, ${board.lengthMm} × ${board.widthMm} mm.`}</p>
+          <MaterialFigures list="boards" material={board} figures={BOARD_FIGURES} onChange={replace} />
         ) : null}
+      </SettingsGroup>
+      <SettingsGroup title="Ribs">
         <NumberField
           label="Lowest rib"
           unit="mm"

@@ -1,6 +1,6 @@
 import { type Foam, foamOf } from "../../../core/project/index.ts";
 import { Choice, NumberField, Select } from "../../controls/index.ts";
-import { originWords, SettingsGroup, useSettings } from "../settings/index.ts";
+import { MaterialFigures, originWords, SettingsGroup, useSettings } from "../settings/index.ts";
 
 /** The foam of every sheet that has none of its own, and what is known of it. */
 export function FoamSettings() {
@@ -38,25 +38,16 @@ const FIGURES = [
 function FoamFigures({ foam }: { readonly foam: Foam }) {
   const { project, change } = useSettings();
   const { materials } = project;
-  const changeFoam = (changes: Partial<Foam>, field: keyof Foam) => {
-    const typed: Foam = { ...foam, ...changes, origins: { ...foam.origins, [field]: "typed" } };
+  const replace = (changed: Foam) =>
     change({
-      materials: { ...materials, foams: materials.foams.map((each) => (each.id === foam.id ? typed : each)) },
+      materials: {
+        ...materials,
+        foams: materials.foams.map((each) => (each.id === changed.id ? changed : each)),
+      },
     });
-  };
   return (
     <>
-      {FIGURES.map(({ key, label, unit }) => (
-        <NumberField
-          key={key}
-          label={label}
-          unit={unit}
-          value={foam[key]}
-          note={originWords(foam.origins[key])}
-          setting={`materials.foams.${foam.id}.${key}`}
-          onChange={(value) => changeFoam({ [key]: value }, key)}
-        />
-      ))}
+      <MaterialFigures list="foams" material={foam} figures={FIGURES} onChange={replace} />
       <Choice
         label="Hot wire"
         value={foam.hotWire}
@@ -65,7 +56,7 @@ function FoamFigures({ foam }: { readonly foam: Foam }) {
           { value: "never", word: "Never" },
         ]}
         note={originWords(foam.origins.hotWire)}
-        onChange={(hotWire) => changeFoam({ hotWire }, "hotWire")}
+        onChange={(hotWire) => replace({ ...foam, hotWire, origins: { ...foam.origins, hotWire: "typed" } })}
       />
     </>
   );
