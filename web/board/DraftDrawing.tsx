@@ -55,7 +55,7 @@ interface SnapMarkProps {
 }
 
 const LINE_PX = 16;
-const LETTER_PX = 6.4;
+const LETTER_PX = 5.9;
 
 /** Where the pointer has snapped to, its coordinates, and why it is there. */
 export function SnapMark({ snap, view, transform, box, paint }: SnapMarkProps) {

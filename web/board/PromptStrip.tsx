@@ -1,8 +1,9 @@
-import { Check, Slash, Spline } from "lucide-react";
+import { Check, X } from "lucide-react";
 import type { RefObject } from "react";
-import { useDocument } from "../stores/index.ts";
-import { evaluateSum, type ProfileChoice, type Sight, type ToolEvent } from "../tools/index.ts";
-import { NumericStrip } from "./NumericStrip.tsx";
+import type { Sight, ToolEvent } from "../tools/index.ts";
+import { ChosenDeeds } from "./ChosenDeeds.tsx";
+import { DrawingRow } from "./DrawingRow.tsx";
+import { SnapToggles } from "./SnapToggles.tsx";
 
 interface PromptStripProps {
   readonly sight: Sight;
@@ -11,108 +12,49 @@ interface PromptStripProps {
   readonly leave: () => void;
 }
 
-/** One sentence that says what to do now, and what can be typed or chosen while doing it. */
+/**
+ * Two rows over the drawing, always of one height so that nothing moves under the hand: a sentence that says
+ * what to do now, and below it what can be typed or done with the tool in hand.
+ */
 export function PromptStrip({ sight, hear, first, leave }: PromptStripProps) {
   return (
     <div className="prompt-strip" data-testid="prompt-strip">
-      <p aria-live="polite" data-testid="prompt">
-        {sight.prompt}
-      </p>
-      {sight.typing ? (
-        <div className="prompt-tools">
-          <NumericStrip typing={sight.typing} hear={hear} first={first} leave={leave} />
-          {sight.nextSegment ? <SegmentButton next={sight.nextSegment} hear={hear} /> : null}
-          {sight.profile ? <ProfileSelect choice={sight.profile} view={sight.view} hear={hear} /> : null}
-          {sight.finish ? (
-            <button
-              type="button"
-              className="primary"
-              data-testid="finish"
-              onClick={() => hear({ kind: "finish" })}
-            >
-              <Check aria-hidden />
-              {sight.finish}
-            </button>
-          ) : null}
-        </div>
-      ) : null}
+      <div className="prompt-row">
+        <p aria-live="polite" data-testid="prompt">
+          {sight.prompt}
+        </p>
+        {sight.finish ? (
+          <button
+            type="button"
+            className="primary"
+            data-testid="finish"
+            onClick={() => hear({ kind: "finish" })}
+          >
+            <Check aria-hidden />
+            {sight.finish}
+          </button>
+        ) : null}
+        {sight.typing ? (
+          <button
+            type="button"
+            className="plain"
+            title="Leave off (Escape)"
+            data-testid="leave-off"
+            onClick={() => hear({ kind: "cancel" })}
+          >
+            <X aria-hidden />
+            Leave off
+          </button>
+        ) : null}
+        <SnapToggles />
+      </div>
+      <div className="prompt-row tools">
+        {sight.typing ? (
+          <DrawingRow {...{ sight, hear, first, leave }} typing={sight.typing} />
+        ) : (
+          <ChosenDeeds hear={hear} />
+        )}
+      </div>
     </div>
-  );
-}
-
-function SegmentButton({
-  next,
-  hear,
-}: {
-  readonly next: "line" | "curve";
-  readonly hear: (event: ToolEvent) => void;
-}) {
-  return (
-    <button
-      type="button"
-      title="The next segment, straight or curved (C)"
-      data-testid="next-segment"
-      onClick={() => hear({ kind: "bend" })}
-    >
-      {next === "line" ? <Slash aria-hidden /> : <Spline aria-hidden />}
-      {next === "line" ? "straight" : "curved"}
-    </button>
-  );
-}
-
-function ProfileSelect({
-  choice,
-  view,
-  hear,
-}: {
-  readonly choice: ProfileChoice;
-  readonly view: Sight["view"];
-  readonly hear: (event: ToolEvent) => void;
-}) {
-  const profiles = useDocument((state) => state.project.profiles);
-  const isForSection = view === "plan";
-  const choose = (value: string) =>
-    hear({
-      kind: "choose-profile",
-      choice:
-        value === ""
-          ? { kind: "new", zMm: profiles[0]?.nodes[0]?.z ?? 60 }
-          : { kind: "existing", profileId: value },
-    });
-  return (
-    <>
-      <label className="strip-field">
-        <span>profile</span>
-        <select
-          value={choice.kind === "new" ? "" : choice.profileId}
-          data-testid="profile-choice"
-          onChange={(event) => choose(event.currentTarget.value)}
-        >
-          <option value="">{isForSection ? "new, flat" : "new"}</option>
-          {profiles.map((profile) => (
-            <option key={profile.id} value={profile.id}>
-              {profile.name}
-            </option>
-          ))}
-        </select>
-      </label>
-      {isForSection && choice.kind === "new" ? (
-        <label className="strip-field">
-          <span>at z</span>
-          <input
-            type="text"
-            inputMode="decimal"
-            className="number"
-            aria-label="Height of the new flat profile above the ground in mm"
-            data-testid="profile-height"
-            defaultValue={String(choice.zMm)}
-            onChange={(event) => {
-              const zMm = evaluateSum(event.currentTarget.value);
-              if (zMm !== undefined) hear({ kind: "choose-profile", choice: { kind: "new", zMm } });
-            }}
-          />
-        </label>
-      ) : null}
-    </>
   );
 }

@@ -1,4 +1,4 @@
-import type { Vec2 } from "../../core/foundation/index.ts";
+import { distance2, type Vec2 } from "../../core/foundation/index.ts";
 import { awayPx, nearestOnLine } from "./nearest.ts";
 import { nodeLabel } from "./new-id.ts";
 import { isSameLine, type Scene, type SceneLine } from "./scene.ts";
@@ -124,15 +124,13 @@ function alignedWith(
       .filter(({ line }) => isNearby(line, request))
       .map(({ nodeId, at }) => ({ at, name: `node ${nodeLabel(nodeId)}` })),
   ];
-  let best: Coordinate | undefined;
-  let bestMm = alignMm;
-  for (const { at, name } of candidates) {
-    const offMm = Math.abs(at[axis] - value);
-    if (offMm > bestMm) continue;
-    bestMm = offMm;
-    best = { value: at[axis], reason: `${word} ${name}` };
-  }
-  return best;
+  const at = request.place.at;
+  // Of several in line the nearest one is named.
+  const near = candidates
+    .filter((candidate) => Math.abs(candidate.at[axis] - value) <= alignMm)
+    .map((candidate) => ({ ...candidate, offMm: Math.abs(candidate.at[axis] - value) }))
+    .sort((a, b) => a.offMm - b.offMm || distance2(a.at, at) - distance2(b.at, at))[0];
+  return near && { value: near.at[axis], reason: `${word} ${near.name}` };
 }
 
 function isNearby(line: SceneLine, { moving, context }: SnapRequest): boolean {

@@ -1,0 +1,73 @@
+import { ChevronLeft, ChevronRight, Plus, Spline, Trash2 } from "lucide-react";
+import { useView } from "../stores/index.ts";
+import type { ToolEvent } from "../tools/index.ts";
+
+/** What can be done with the chosen line, as buttons: the same as the keys do. */
+export function ChosenDeeds({ hear }: { readonly hear: (event: ToolEvent) => void }) {
+  const selection = useView((view) => view.selection);
+  const tool = useView((view) => view.tool);
+  if (tool !== "select") return null;
+  const isLine = selection?.kind === "item" || selection?.kind === "profile";
+  const hasNode = isLine && selection.nodeId !== undefined;
+  const hasEdge = hasNode || (isLine && "edgeId" in selection && selection.edgeId !== undefined);
+  return (
+    <>
+      <button
+        type="button"
+        className="plain"
+        title="Previous node (P)"
+        disabled={!isLine}
+        data-testid="previous-node"
+        onClick={() => hear({ kind: "next-node", by: -1 })}
+      >
+        <ChevronLeft aria-hidden />
+        <span className="visually-hidden">Previous node</span>
+      </button>
+      <span className="pencil">node</span>
+      <button
+        type="button"
+        className="plain"
+        title="Next node (N)"
+        disabled={!isLine}
+        data-testid="next-node"
+        onClick={() => hear({ kind: "next-node", by: 1 })}
+      >
+        <ChevronRight aria-hidden />
+        <span className="visually-hidden">Next node</span>
+      </button>
+      <button
+        type="button"
+        className="plain"
+        title="Put a node into the middle of the chosen edge (I), or double click where it is to be"
+        disabled={!hasEdge}
+        data-testid="deed-insert"
+        onClick={() => hear({ kind: "insert" })}
+      >
+        <Plus aria-hidden />
+        Add node
+      </button>
+      <button
+        type="button"
+        className="plain"
+        title="Turn the chosen edge between straight and curved (C)"
+        disabled={!hasEdge}
+        data-testid="deed-bend"
+        onClick={() => hear({ kind: "bend" })}
+      >
+        <Spline aria-hidden />
+        Straight or curved
+      </button>
+      <button
+        type="button"
+        className="plain"
+        title={hasNode ? "Delete the chosen node (Delete)" : "Delete what is chosen (Delete)"}
+        disabled={!isLine}
+        data-testid="deed-delete"
+        onClick={() => hear({ kind: "delete" })}
+      >
+        <Trash2 aria-hidden />
+        {hasNode ? "Delete node" : "Delete"}
+      </button>
+    </>
+  );
+}
