@@ -31,9 +31,17 @@ export const sideOf = (joint: Joint, part: Part): 0 | 1 => (joint.partIds[0] ===
 export const jointsAt = (design: Design, part: Part, edgeId?: string): readonly Joint[] =>
   design.joints.filter(
     (joint) =>
-      joint.partIds.includes(part.id) &&
-      (edgeId === undefined || at(joint.edgeIds, sideOf(joint, part)) === edgeId),
+      joint.partIds.includes(part.id) && (edgeId === undefined || edgeOfJoint(joint, part) === edgeId),
   );
+
+/** The edge of a part that a joint runs along; a whole part has the image of each edge on its left. */
+function edgeOfJoint(joint: Joint, part: Part): string {
+  const edgeId = at(joint.edgeIds, sideOf(joint, part));
+  const isLeft = part.hand === "whole" && joint.from.y + joint.to.y < 0;
+  return isLeft && !edgeId.endsWith(LEFT) ? `${edgeId}${LEFT}` : edgeId;
+}
+
+const LEFT = ".left";
 
 /** The seam that an edge of a strip lies on: the nearest of its seams. */
 export function seamAt(design: Design, strip: Strip, edge: FlatEdge): Seam | undefined {

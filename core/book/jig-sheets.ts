@@ -101,8 +101,8 @@ function baseboardPlan(
         size.widthMm,
       ),
       ...dimensionMarks(view.corner, paper(x, y + height), 8, size.heightMm),
-      textMark(paper(x + 2, y + height + 1.5), above, { heightMm: 1.8, face: "bold" }),
-      textMark(paper(x + width - 2, y + 1.5), below, { heightMm: 1.8, face: "bold", anchor: "end" }),
+      textMark(paper(x, y + height + 1.5), above, { heightMm: 1.8, face: "bold" }),
+      textMark(paper(x + width + 1.5, y - 2.5), below, { heightMm: 1.8, face: "bold" }),
     ];
   };
   return { block: { heightMm: height + 30, draw }, scale };

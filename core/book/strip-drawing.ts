@@ -25,9 +25,9 @@ import type { Mark, PaperPoint } from "./types.ts";
 
 /** Room around the drawing for dimensions, numbers and the arrow, mm. */
 const BESIDE_MM = 14;
-const ABOVE_MM = 14;
+const ABOVE_MM = 18;
 const BELOW_MM = 16;
-const MOST_HEIGHT_MM = 105;
+const MOST_HEIGHT_MM = 110;
 
 /** A corner of a strip: where two of its edges meet, numbered from 1. */
 export interface StripCorner {
@@ -112,7 +112,7 @@ export function stripDrawing(
         9,
         heightOf(finished),
       ),
-      ...forwardMarks(paper(corner.x, corner.y - 4)),
+      ...forwardMarks(paper(corner.x, corner.y - 3)),
     ];
   };
   return { block: { heightMm, draw }, scale };
