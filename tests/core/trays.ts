@@ -1,7 +1,8 @@
-import { type Design, designTray } from "../../core/design.ts";
 import type { Problem } from "../../core/foundation/index.ts";
-import type { Part, PartEdge } from "../../core/patterns/index.ts";
+import { findJoints, type Joint } from "../../core/joints/index.ts";
+import { layParts, type Part, type PartEdge } from "../../core/patterns/index.ts";
 import {
+  checkDocument,
   type EdgeRef,
   emptyProject,
   type Fence,
@@ -9,9 +10,12 @@ import {
   type PlanElement,
   type PlanNode,
   type Project,
+  resolveLines,
   type Section,
   type SideNode,
+  soundProject,
 } from "../../core/project/index.ts";
+import { buildSheets, type Sheet } from "../../core/surfaces/index.ts";
 
 /** What a small tray differs in from the usual one. */
 export interface TraySettings {
@@ -156,17 +160,46 @@ export function arcProfile(
   ];
 }
 
-/** The design of a project that must have no problem of a kind that is not allowed for. */
-export function soundDesign(project: Project, allowed: readonly Problem["kind"][] = []): Design {
-  const design = designTray(project);
-  const others = design.problems.filter(({ kind }) => !allowed.includes(kind));
-  if (others.length > 0) throw new Error(JSON.stringify(others));
-  return design;
+/** A tray as far as its flat patterns. */
+export interface LaidTray {
+  readonly sheets: readonly Sheet[];
+  readonly joints: readonly Joint[];
+  readonly parts: readonly Part[];
+  readonly problems: readonly Problem[];
 }
 
-export function partOf(design: Design, id: string): Part {
-  const part = design.parts.find((candidate) => candidate.id === id);
-  if (!part) throw new Error(`no part ${id} among ${design.parts.map((one) => one.id).join(", ")}`);
+/** The stages from the drawing to the flat patterns. */
+export function layTray(typed: Project): LaidTray {
+  const project = soundProject(typed);
+  const lines = resolveLines(project);
+  const surfaces = buildSheets(project, lines);
+  const joining = findJoints(project, lines, surfaces.sheets, surfaces.folds);
+  const patterns = layParts(project, surfaces.sheets, joining.setBacks);
+  return {
+    sheets: surfaces.sheets,
+    joints: joining.joints,
+    parts: patterns.parts,
+    problems: [
+      ...checkDocument(typed),
+      ...lines.problems,
+      ...surfaces.problems,
+      ...joining.problems,
+      ...patterns.problems,
+    ],
+  };
+}
+
+/** The same of a project that must have no problem but of the kinds that are allowed for. */
+export function soundTray(project: Project, allowed: readonly Problem["kind"][] = []): LaidTray {
+  const laid = layTray(project);
+  const others = laid.problems.filter(({ kind }) => !allowed.includes(kind));
+  if (others.length > 0) throw new Error(JSON.stringify(others));
+  return laid;
+}
+
+export function partOf(laid: LaidTray, id: string): Part {
+  const part = laid.parts.find((candidate) => candidate.id === id);
+  if (!part) throw new Error(`no part ${id} among ${laid.parts.map((one) => one.id).join(", ")}`);
   return part;
 }
 

@@ -10,7 +10,7 @@ import {
   rectangle,
   section,
   sideNode,
-  soundDesign,
+  soundTray,
   straightProfile,
   tray,
 } from "../core/trays.ts";
@@ -64,7 +64,7 @@ describe("the set-back of a mitre through 20 mm, M13", () => {
           skinMm: 0,
           gapLimitMm: 0,
         });
-        const design = soundDesign(project);
+        const design = soundTray(project);
         const stretch = Math.hypot(1, slope);
         for (const [id, lengthMm] of [
           ["S1.1", 300 * stretch],
@@ -133,7 +133,7 @@ function valley(
     [first, second],
     { skinMm: 0, gapLimitMm: 0 },
   );
-  const design = soundDesign(project, ["no-stock-for-part"]);
+  const design = soundTray(project);
   const [joint, ...others] = design.joints;
   if (!joint || others.length > 0) throw new Error(`${design.joints.length} joints`);
   return joint;
