@@ -1,4 +1,5 @@
 import {
+  type ArcPiece,
   type CurvePiece,
   derivativeOnPiece,
   endOfPiece,
@@ -113,12 +114,15 @@ const clamp01 = (t: number): number => Math.min(1, Math.max(0, t));
 
 /** The inward unit normal at a place. */
 export function normalAtPlace(chart: CylinderChart, place: ChartPlace): SpacePoint {
-  const direction = directionAtPlace(chart, place);
-  return addSpace(
-    addSpace({ x: 0, y: 0, z: 0 }, chart.rearward, -Math.sin(direction)),
-    chart.upward,
-    Math.cos(direction),
-  );
+  const { rearward, upward } = chart;
+  const [along, up] = rightSectionVelocity(chart, at(chart.pieces, place.index).piece, clamp01(place.t));
+  const speed = Math.hypot(along, up);
+  const [sine, cosine] = [up / speed, along / speed];
+  return {
+    x: cosine * upward.x - sine * rearward.x,
+    y: cosine * upward.y - sine * rearward.y,
+    z: cosine * upward.z - sine * rearward.z,
+  };
 }
 
 /** The profile point (ξ, z) at a place, straight beyond the ends. */
@@ -165,7 +169,33 @@ export function pieceIndexOfXi(chart: CylinderChart, xi: number): number {
 export function placeOfXi(chart: CylinderChart, xi: number, index = pieceIndexOfXi(chart, xi)): ChartPlace {
   const { piece } = at(chart.pieces, index);
   if (piece.kind === "line") return { index, t: (xi - piece.from[0]) / (piece.to[0] - piece.from[0]) };
+  if (piece.kind === "arc") return { index, t: parameterOnArc(piece, xi, 0) };
   return { index, t: parameterOf((t) => [pointOnPiece(piece, t)[0], derivativeOnPiece(piece, t)[0]], xi) };
+}
+
+/**
+ * The parameter of an arc whose first coordinate rises, where its offset to the left by `depthMm` reaches ξ;
+ * straight beyond its ends.
+ */
+export function parameterOnArc(arc: ArcPiece, xi: number, depthMm: number): number {
+  const side = Math.sign(arc.sweepRad);
+  const radius = arc.radiusMm - side * depthMm;
+  const xiAt = (angle: number) => arc.centre[0] + radius * Math.cos(angle);
+  const endRad = arc.startRad + arc.sweepRad;
+  for (const [t, angle] of [
+    [0, arc.startRad],
+    [1, endRad],
+  ] as const) {
+    const isBeyond = t === 0 ? xi <= xiAt(angle) : xi >= xiAt(angle);
+    const slope = -radius * Math.sin(angle) * arc.sweepRad;
+    if (isBeyond) return slope > 1e-12 * radius ? t + (xi - xiAt(angle)) / slope : t;
+  }
+  // Rising counter-clockwise, an arc lies below its centre (angles -π to 0); clockwise, above it.
+  const below = Math.acos(Math.min(1, Math.max(-1, (xi - arc.centre[0]) / radius)));
+  const turns = 2 * Math.PI;
+  const raw = -side * below - arc.startRad;
+  const swept = raw - turns * Math.round((raw - arc.sweepRad / 2) / turns);
+  return Math.min(1, Math.max(0, swept / arc.sweepRad));
 }
 
 /** The parameter where a rising function reaches a value: Newton kept inside a bracket, straight beyond 0 and 1. */

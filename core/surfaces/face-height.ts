@@ -5,6 +5,7 @@ import {
   type ChartPlace,
   normalAtPlace,
   parameterOf,
+  parameterOnArc,
   placeOfXi,
   spacePointAt,
   xiOfPlan,
@@ -67,6 +68,9 @@ function placeUnder(chart: CylinderChart, depthMm: number, p: PlanPoint): ChartP
     index++;
   const { piece } = at(chart.pieces, index);
   if (piece.kind === "line") return placeOfXi(chart, target - shift({ index, t: 0 }), index);
+  if (piece.kind === "arc" && chart.tanHeading === 0 && chart.tanTilt === 0) {
+    return { index, t: parameterOnArc(piece, target, depthMm) };
+  }
   const slope = shiftSlope(chart, depthMm);
   const t = parameterOf((s) => {
     const place = { index, t: s };
