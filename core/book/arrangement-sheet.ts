@@ -131,7 +131,8 @@ function mainDimensions(plan: View, side: View, shapes: readonly SpaceShape[]): 
     points.reduce((one, p) => (p.x < one.x ? p : one), points[0] ?? lowest),
     points.reduce((one, p) => (p.x > one.x ? p : one), points[0] ?? lowest),
   ];
-  const heights = [...ends, lowest].filter(
+  const hasThroat = ends.every((p) => p.z > lowest.z + 0.05);
+  const heights = [...ends, ...(hasThroat ? [lowest] : [])].filter(
     (p, i, all) => all.findIndex((other) => Math.abs(other.x - p.x) * 6 < 10 * plan.scale) === i,
   );
   return [

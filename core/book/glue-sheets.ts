@@ -16,7 +16,7 @@ import type { Lettering } from "./lettering.ts";
 import { boxMark, lineMark, paper } from "./marks.ts";
 import { CONTENT, CONTENT_WIDTH_MM, type SheetBody } from "./page-frame.ts";
 import { codeMarks, planBox, planMarks, type View } from "./plan-picture.ts";
-import { type SpaceShape, stripShapes } from "./plan-shapes.ts";
+import { type SpaceShape, stripShapes, turnedOver } from "./plan-shapes.ts";
 import type { Mark, PaperPoint } from "./types.ts";
 
 const PICTURE_WIDTH_MM = 78;
@@ -26,17 +26,18 @@ const PICTURE_HEIGHT_MM = 50;
 export function glueSheets(design: Design, lettering: Lettering): readonly SheetBody[] {
   if (design.glueUp.length === 0) return [];
   const shapes = stripShapes(design);
+  const { attitude } = design.jig.baseboard;
   const glue = design.project.materials.glues.find((one) => one.id === design.project.glue.glueId);
   const hazards: readonly Hazard[] = [glue?.hazard ?? "epoxy", "foam dust"];
   const blocks: readonly Block[] = [
     ...cautionBlocks(hazards, lettering),
     gapBlock(2),
     paragraphBlock(
-      `${glue === undefined ? "" : `Glue: ${glue.name}; work within ${formatNumber(glue.openMinutes, 0)} min, keep clamped ${formatNumber(glue.clampHours, 0)} h at 20 °C. `}Dry-fit every joint first; scuff and dust the edges. Thin lines stand already, thick ones come in this step.`,
+      `${glue === undefined ? "" : `Glue: ${glue.name}; work within ${formatNumber(glue.openMinutes, 0)} min, keep clamped ${formatNumber(glue.clampHours, 0)} h at 20 °C. `}Dry-fit every joint first; scuff and dust the edges. Pictures are seen from above with the front to the left${attitude === "inverted" ? "; on the jig the tray lies upside down, so its right hand is below" : ""}. Thin lines stand already, thick ones come in this step.`,
       CONTENT_WIDTH_MM,
       lettering,
     ),
-    ...design.glueUp.map((step) => stepBlock(step, shapes, lettering)),
+    ...design.glueUp.map((step) => stepBlock(step, seenIn(step, shapes, attitude), lettering)),
   ];
   return flowBlocks(blocks, CONTENT).map((marks) => ({
     title: "Glue-up",
@@ -45,6 +46,14 @@ export function glueSheets(design: Design, lettering: Lettering): readonly Sheet
     marks,
   }));
 }
+
+/** What is seen from above: on an inverted jig the tray lies upside down, its right hand toward the reader. */
+const seenIn = (
+  step: GlueStep,
+  shapes: readonly SpaceShape[],
+  attitude: "upright" | "inverted",
+): readonly SpaceShape[] =>
+  step.place === "jig" && attitude === "inverted" ? shapes.map(turnedOver) : shapes;
 
 function stepBlock(step: GlueStep, shapes: readonly SpaceShape[], lettering: Lettering): Block {
   const width = CONTENT_WIDTH_MM - PICTURE_WIDTH_MM - 6;

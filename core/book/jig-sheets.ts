@@ -17,7 +17,7 @@ import type { Lettering } from "./lettering.ts";
 import { boxMark, lineMark, loopMark, paper, textMark, toPaper } from "./marks.ts";
 import { CONTENT, CONTENT_WIDTH_MM, type SheetBody } from "./page-frame.ts";
 import { centreLineMarks, onView, planMarks, type View } from "./plan-picture.ts";
-import { partShapes } from "./plan-shapes.ts";
+import { partShapes, turnedOver } from "./plan-shapes.ts";
 import { type RibGroup, ribGroups, ribPlaceWords, ribSeenFrom, stationFaceWords } from "./rib-piece.ts";
 import { standardScale } from "./scales.ts";
 
@@ -79,10 +79,7 @@ function baseboardPlan(
   const size = { widthMm: widthOf(box), heightMm: heightOf(box) };
   const scale = standardScale(size, { widthMm: CONTENT_WIDTH_MM - 34, heightMm: 95 });
   const [width, height] = [size.widthMm / scale, size.heightMm / scale];
-  const shapes = partShapes(design).map((shape) => ({
-    ...shape,
-    loops: shape.loops.map((loop) => loop.map((p) => ({ ...p, y: seen(p).y }))),
-  }));
+  const shapes = isTurned ? partShapes(design).map(turnedOver) : partShapes(design);
   const lines = baseboard.lines.map((line) => ({ ...line, from: seen(line.from), to: seen(line.to) }));
   const draw = (corner: PaperPoint): readonly Mark[] => {
     const left = corner.x + (CONTENT_WIDTH_MM - width) / 2;

@@ -55,7 +55,7 @@ export function codeMarks(shapes: readonly SpaceShape[], view: View, lettering: 
   const taken: Box[] = [];
   return shapes.flatMap((shape) => {
     const width = lettering.widthMm(shape.id, "mono", 2.5);
-    const spot = codeSpots(shape, view).find((p) => {
+    const spot = codeSpots(shape, view, width).find((p) => {
       const box = codeBox(p, width);
       return !taken.some((other) => overlap(other, box));
     });
@@ -76,7 +76,7 @@ const overlap = (a: Box, b: Box): boolean =>
   a.left < b.right && b.left < a.right && a.bottom < b.top && b.bottom < a.top;
 
 /** Places on paper where a code may stand, best first. */
-function codeSpots(shape: SpaceShape, view: View): readonly PaperPoint[] {
+function codeSpots(shape: SpaceShape, view: View, codeMm: number): readonly PaperPoint[] {
   if (shape.kind === "fence") {
     const line = fenceLine(shape);
     return [0.5, 0.3, 0.7, 0.15, 0.85].flatMap((share) => {
@@ -88,13 +88,22 @@ function codeSpots(shape: SpaceShape, view: View): readonly PaperPoint[] {
   }
   const loops = planLoops(shape);
   const box = boxOf(loops.flat());
+  if (widthOf(box) / view.scale < codeMm + 1) return besideSpots(box, view, codeMm);
+  const isAcross = box.bottom < 0 && box.top > 0;
   const spots: PaperPoint[] = [];
   for (const fx of [0.5, 0.4, 0.6, 0.25, 0.75]) {
-    for (const fy of [0.5, 0.35, 0.65, 0.2, 0.8]) {
+    for (const fy of isAcross ? [0.7, 0.3, 0.8, 0.2] : [0.5, 0.35, 0.65, 0.2, 0.8]) {
       spots.push(paper(box.left + widthOf(box) * fx, box.bottom + heightOf(box) * fy));
     }
   }
   return spots.filter((p) => isInsideLoops(p, loops)).map((p) => onView(view, p));
+}
+
+/** Before, above and below a shape too narrow for its code. */
+function besideSpots(box: Box, view: View, codeMm: number): readonly PaperPoint[] {
+  const [low, high] = [onView(view, paper(box.left, box.bottom)), onView(view, paper(box.right, box.top))];
+  const [x, y] = [(low.x + high.x) / 2, (low.y + high.y) / 2];
+  return [paper(x, high.y + 2.6), paper(x, low.y - 2.6), paper(low.x - codeMm / 2 - 1, y)];
 }
 
 /** The centre line of the car across a view, with its letters. */

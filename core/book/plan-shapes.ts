@@ -28,6 +28,12 @@ export const stripShapes = (design: Design): readonly SpaceShape[] =>
       : shapeOf(design, part, { id: strip.id, loops: [strip.outlineMm, ...strip.holesMm] });
   });
 
+/** The shape as it is seen from above when the tray lies upside down, front still to the left. */
+export const turnedOver = (shape: SpaceShape): SpaceShape => ({
+  ...shape,
+  loops: shape.loops.map((loop) => loop.map((p) => ({ ...p, y: -p.y }))),
+});
+
 function shapeOf(
   design: Design,
   part: Part,

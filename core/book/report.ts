@@ -76,6 +76,11 @@ export interface ReportRib {
   readonly outlineMm: readonly FlatPoint[];
 }
 
+/** A glue-up step in the report. `adds`: the strips that come for the first time; `lays`: what is set in place whole. */
+export interface ReportGlueStep extends GlueStep {
+  readonly lays: readonly string[];
+}
+
 /** A problem in the report: its kind, its words, what to click, and how much it stops. */
 export interface ReportProblem {
   readonly kind: ProblemKind;
@@ -99,7 +104,7 @@ export interface Report {
   readonly seams: Design["seams"];
   readonly ribs: readonly ReportRib[];
   readonly baseboard: Baseboard;
-  readonly glueUp: readonly GlueStep[];
+  readonly glueUp: readonly ReportGlueStep[];
   readonly totals: Totals;
   readonly problems: readonly ReportProblem[];
 }
@@ -120,7 +125,7 @@ export function reportOf(design: Design): Report {
     seams: design.seams,
     ribs: design.jig.ribs.map(reportRib),
     baseboard: design.jig.baseboard,
-    glueUp: design.glueUp,
+    glueUp: reportGlueUp(design),
     totals: design.totals,
     problems: problems.map((problem) => ({
       kind: problem.kind,
@@ -190,6 +195,19 @@ const reportRib = (rib: Rib): ReportRib => ({
   heights: rib.heights,
   outlineMm: rib.outlineMm,
 });
+
+/** Every strip is added once: on the bench where it is glued to its neighbours there, else on the jig. */
+function reportGlueUp(design: Design): readonly ReportGlueStep[] {
+  const seen = new Set<string>();
+  return design.glueUp.map((step) => {
+    const stripIds = step.adds.flatMap((id) =>
+      design.strips.filter((strip) => strip.id === id || strip.partId === id).map((strip) => strip.id),
+    );
+    const adds = stripIds.filter((id) => !seen.has(id));
+    for (const id of adds) seen.add(id);
+    return { ...step, adds, lays: step.place === "jig" ? step.adds : [] };
+  });
+}
 
 /** The same value with every number in it rounded. */
 function rounded<T>(value: T): T;

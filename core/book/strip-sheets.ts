@@ -1,5 +1,5 @@
 import type { Strip } from "../cutting/index.ts";
-import { formatAngle, formatMm, formatNumber } from "../foundation/index.ts";
+import { at, formatAngle, formatMm, formatNumber } from "../foundation/index.ts";
 import type { MarkingTable } from "../marking/index.ts";
 import type { Part } from "../patterns/index.ts";
 import {
@@ -17,10 +17,11 @@ import { heightOf } from "./boxes.ts";
 import { cautionWords } from "./cautions.ts";
 import type { Design } from "./design.ts";
 import { edgeWords } from "./edge-neighbours.ts";
+import { layLines } from "./lay-lines.ts";
 import type { Lettering } from "./lettering.ts";
 import { CONTENT, CONTENT_WIDTH_MM, type SheetBody } from "./page-frame.ts";
 import { checkDiagonals, cornerPairs, stripDrawing } from "./strip-drawing.ts";
-import { zoneWords } from "./strip-piece.ts";
+import { stripLoops, zoneWords } from "./strip-piece.ts";
 
 /** The sheets of one strip: drawing, edges with their three lengths, bends, marking-out table. */
 export function stripSheets(
@@ -38,6 +39,7 @@ export function stripSheets(
     text(cautionWords(design.project.cutting.tool === "hot-wire" ? "hot wire" : "knife")),
     drawing.block,
     text(diagonalWords(strip)),
+    ...layWords(design, strip, part, table).map(text),
     headingBlock("Edges, lengths in mm"),
     ...edgeTable(design, strip, part, lettering),
     ...bendTable(strip, part, table, lettering),
@@ -75,6 +77,22 @@ function diagonalWords(strip: Strip): string {
   if (diagonals.length === 0) return "";
   const words = diagonals.map(([a, b, length]) => `${a}–${b}: ${formatMm(length)}`).join("; ");
   return `Check by tape, corner to corner on the flat, mm: ${words}.`;
+}
+
+/** What the dashed lines of the drawing are, ribs across with their place along the datum. */
+function layWords(
+  design: Design,
+  strip: Strip,
+  part: Part,
+  table: MarkingTable | undefined,
+): readonly string[] {
+  const start = table?.origin.u ?? 0;
+  const words = layLines(design, part, stripLoops(strip)).map(({ line, words: name }) => {
+    const [first, last] = [at(line.points, 0), at(line.points, -1)];
+    const runsAcross = Math.abs(first.x - last.x) < 0.05;
+    return runsAcross ? `${name} at ${formatMm(first.x - start)}` : name;
+  });
+  return words.length === 0 ? [] : [`Dashed, along the datum: ${words.join(", ")}.`];
 }
 
 function edgeTable(design: Design, strip: Strip, part: Part, lettering: Lettering): readonly Block[] {
