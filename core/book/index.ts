@@ -7,6 +7,7 @@ export { drawPiecePages } from "./piece-pages.ts";
 export { type SpaceShape, stripShapes } from "./plan-shapes.ts";
 export {
   type Report,
+  type ReportGlueStep,
   type ReportPart,
   type ReportProblem,
   type ReportRib,
