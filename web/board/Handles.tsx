@@ -1,5 +1,6 @@
-import { Circle, Rect, Ring } from "react-konva";
-import type { SceneLine } from "../tools/index.ts";
+import type Konva from "konva";
+import { Shape } from "react-konva";
+import type { SceneLine, SceneNode } from "../tools/index.ts";
 import type { Paint } from "./paint.ts";
 import { pens, sizes } from "./pens.ts";
 import { type Transform, toPx } from "./viewport.ts";
@@ -13,48 +14,37 @@ interface HandlesProps {
 
 /** The handles of the chosen line: square nodes, round ones on curves, rings where there is a radius. */
 export function Handles({ line, transform, paint, nodeId }: HandlesProps) {
-  return (
-    <>
-      {line.nodes.map((node) => {
-        const [x, y] = toPx(transform, node.at);
-        const fill = node.nodeId === nodeId ? paint.mark : paint.sheet;
-        const shared = { x, y, fill, stroke: paint.mark, strokeWidth: pens.handle };
-        const half = sizes.node / 2;
-        if (node.mark === "round") return <Circle key={node.nodeId} {...shared} radius={half} />;
-        if (node.mark === "ring") {
-          return (
-            <Ring
-              key={node.nodeId}
-              {...shared}
-              fill={paint.mark}
-              innerRadius={node.nodeId === nodeId ? 0 : half - 1}
-              outerRadius={half + 1.5}
-            />
-          );
-        }
-        return (
-          <Rect
-            key={node.nodeId}
-            {...shared}
-            offsetX={half}
-            offsetY={half}
-            width={sizes.node}
-            height={sizes.node}
-          />
-        );
-      })}
-    </>
-  );
+  const draw = (context: Konva.Context) => {
+    context.setAttr("strokeStyle", paint.mark);
+    for (const node of line.nodes) {
+      const isChosen = node.nodeId === nodeId;
+      context.setAttr("fillStyle", isChosen ? paint.mark : paint.sheet);
+      context.setAttr("lineWidth", node.mark === "ring" ? pens.handle * 2 : pens.handle);
+      context.beginPath();
+      tracePath(context, node, toPx(transform, node.at));
+      context.fill();
+      context.stroke();
+    }
+  };
+  return <Shape sceneFunc={draw} listening={false} />;
+}
+
+function tracePath(context: Konva.Context, node: SceneNode, [x, y]: readonly [number, number]): void {
+  const half = sizes.node / 2;
+  if (node.mark === "square") context.rect(x - half, y - half, sizes.node, sizes.node);
+  else context.arc(x, y, half, 0, 2 * Math.PI);
 }
 
 /** The nodes of a line that is not chosen: they can be grabbed, and say so quietly. */
 export function QuietHandles({ line, transform, paint }: Omit<HandlesProps, "nodeId">) {
-  return (
-    <>
-      {line.nodes.map((node) => {
-        const [x, y] = toPx(transform, node.at);
-        return <Circle key={node.nodeId} x={x} y={y} radius={sizes.quietNode / 2} fill={paint.ink} />;
-      })}
-    </>
-  );
+  const draw = (context: Konva.Context) => {
+    context.setAttr("fillStyle", paint.ink);
+    for (const node of line.nodes) {
+      const [x, y] = toPx(transform, node.at);
+      context.beginPath();
+      context.arc(x, y, sizes.quietNode / 2, 0, 2 * Math.PI);
+      context.fill();
+    }
+  };
+  return <Shape sceneFunc={draw} listening={false} />;
 }

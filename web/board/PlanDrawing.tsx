@@ -1,8 +1,10 @@
 import { Group, Line, Text } from "react-konva";
+import type { Vec2 } from "../../core/foundation/index.ts";
 import type { Project } from "../../core/project/index.ts";
 import { hatchOfItem } from "../drawings/index.ts";
 import { chosenKeys, lineKey, type Scene, type SceneLine, type Selection } from "../tools/index.ts";
 import { imageOf, labelSpot, linePx, pointsOfEdge, pointsOfLine } from "./draw-line.ts";
+import { extentOf } from "./extents.ts";
 import type { Paint } from "./paint.ts";
 import { dashes, pens, sizes } from "./pens.ts";
 import { type Box, type Transform, toPx } from "./viewport.ts";
@@ -142,16 +144,19 @@ function Label({ line, transform, paint, project }: Drawn & { readonly project: 
   return line.closed ? (
     <Group x={xPx} y={yPx - 16}>
       <Text {...codeOf(code, paint)} x={-100} width={200} align="center" />
-      <Text
-        text={item.name}
-        x={-100}
-        y={18}
-        width={200}
-        align="center"
-        fontFamily={paint.sans}
-        fontSize={sizes.label}
-        fill={paint.pencil}
-      />
+      {hasRoom(transform, points) ? (
+        <Text
+          text={item.name}
+          x={-100}
+          y={18}
+          width={200}
+          align="center"
+          fontFamily={paint.sans}
+          fontSize={sizes.label}
+          fill={paint.pencil}
+          {...haloOf(paint)}
+        />
+      ) : null}
     </Group>
   ) : (
     <Text {...codeOf(code, paint)} x={xPx - 50} y={yPx - sizes.code / 2} width={40} align="right" />
@@ -163,7 +168,23 @@ const codeOf = (code: string, paint: Paint) => ({
   fontFamily: paint.mono,
   fontSize: sizes.code,
   fill: paint.ink,
+  ...haloOf(paint),
 });
+
+/** Letters stand clear of the lines that run under them. */
+const haloOf = (paint: Paint) => ({ stroke: paint.sheet, strokeWidth: 2.5, fillAfterStrokeEnabled: true });
+
+/** A name is written only where it does not hide the outline. */
+function hasRoom(transform: Transform, points: readonly Vec2[]): boolean {
+  const extent = extentOf(points);
+  return (
+    extent !== undefined &&
+    (extent.right - extent.left) * transform.pxPerMmAcross > LEAST_NAME_PX &&
+    (extent.top - extent.bottom) * transform.pxPerMmUp > LEAST_NAME_PX / 2
+  );
+}
+
+const LEAST_NAME_PX = 110;
 
 function CentreLine({ transform, box, paint }: Omit<PlanDrawingProps, "project" | "scene" | "selection">) {
   const yPx = Math.round(toPx(transform, [0, 0])[1]) + 0.5;

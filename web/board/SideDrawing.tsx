@@ -1,4 +1,4 @@
-import { Line, Text } from "react-konva";
+import { Group, Line, Text } from "react-konva";
 import type { Design } from "../../core/design.ts";
 import type { Vec2 } from "../../core/foundation/index.ts";
 import type { Project } from "../../core/project/index.ts";
@@ -7,6 +7,7 @@ import { chosenKeys, lineKey, type Scene, type SceneLine, type Selection } from 
 import { linePx, pointsOfEdge, pointsOfLine } from "./draw-line.ts";
 import type { Paint } from "./paint.ts";
 import { dashes, pens, sizes } from "./pens.ts";
+import { sideSilhouette } from "./side-silhouette.ts";
 import { type Transform, toPx } from "./viewport.ts";
 
 interface SideDrawingProps {
@@ -28,6 +29,7 @@ export function SideDrawing(props: SideDrawingProps) {
   return (
     <>
       {design ? <FenceAreas {...{ project, design, transform, paint }} /> : null}
+      {design ? <Foam {...{ project, design, transform, paint }} /> : null}
       {sorted.map((line) => (
         <SideLine
           key={lineKey(line.line)}
@@ -111,18 +113,39 @@ function Name({
   );
 }
 
-/** Each fence from its seat under the sheet down to its lower edge, as it follows from the drawing. */
-function FenceAreas({
-  project,
-  design,
-  transform,
-  paint,
-}: {
+/** The foam of each sheet, cut along its middle. */
+function Foam({ project, design, transform, paint }: DerivedProps) {
+  return (
+    <>
+      {design.sheets.map((sheet) => {
+        if (sheet.kind !== "section") return null;
+        const { coreLower, coreUpper } = sideSilhouette(sheet);
+        const tint = paint.tints[hatchOfItem(project, sheet.itemId) - 1] ?? paint.rule;
+        return (
+          <Group key={sheet.id}>
+            <Line
+              points={linePx(transform, [...coreLower, ...[...coreUpper].reverse()])}
+              closed
+              fill={tint}
+              opacity={0.6}
+            />
+            <Line points={linePx(transform, coreUpper)} stroke={paint.pencil} strokeWidth={pens.thin} />
+          </Group>
+        );
+      })}
+    </>
+  );
+}
+
+interface DerivedProps {
   readonly project: Project;
   readonly design: Design;
   readonly transform: Transform;
   readonly paint: Paint;
-}) {
+}
+
+/** Each fence from its seat under the sheet down to its lower edge, as it follows from the drawing. */
+function FenceAreas({ project, design, transform, paint }: DerivedProps) {
   return (
     <>
       {design.sheets.map((sheet) => {

@@ -40,7 +40,7 @@ const LEAST_SECTION_PX = 240;
 const MOST_SECTION_PX = 460;
 const LEAST_SIDE_PX = 320;
 /** White around what is drawn when everything is fitted. */
-const FIT_MARGIN_PX = 44;
+const FIT_MARGIN_PX = 36;
 const SECTION_MARGIN_PX = 26;
 const LEAST_PX_PER_MM = 0.02;
 const MOST_PX_PER_MM = 20;

@@ -16,6 +16,9 @@ export interface FollowOffer {
 /** Ends this near to an edge lie on it: places on a curve are found along chords a tenth of a mm off. */
 const ON_EDGE_MM = 0.15;
 
+/** Beyond this many pairs of node and edge looking would hold up the screen. */
+const MOST_PAIRS = 50_000;
+
 /** Every segment of an item that could follow another item's edge, the way round that is nearer to it in length. */
 export function followOffers(project: Project, scene: Scene, itemId: string): readonly FollowOffer[] {
   const line = findLine(scene, { of: "item", itemId });
@@ -29,6 +32,8 @@ export function followOffers(project: Project, scene: Scene, itemId: string): re
       other.line.itemId !== itemId &&
       !followsItem(project, other.line.itemId, itemId),
   );
+  const pairs = line.nodes.length * others.reduce((sum, other) => sum + other.edges.length, 0);
+  if (pairs > MOST_PAIRS) return [];
   return line.nodes.flatMap((node, index) => {
     const next = line.nodes[index + 1] ?? (line.closed ? line.nodes[0] : undefined);
     const edge = line.edges.find((candidate) => candidate.edgeId === node.nodeId);

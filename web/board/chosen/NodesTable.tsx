@@ -28,6 +28,7 @@ export function NodesTable({ line, title, closed }: NodesTableProps) {
   const chosenId =
     isOnLine && (selection?.kind === "item" || selection?.kind === "profile") ? selection.nodeId : undefined;
   const up = line.of === "item" ? "y" : "z";
+  const { from, to } = rowsShown(elements, chosenId);
   return (
     <section className="nodes">
       <h3 className="caption">{title}</h3>
@@ -42,7 +43,8 @@ export function NodesTable({ line, title, closed }: NodesTableProps) {
           </tr>
         </thead>
         <tbody>
-          {elements.map((element, index) => {
+          {elements.slice(from, to).map((element, offset) => {
+            const index = from + offset;
             const before = elements[index - 1] ?? (closed ? elements.at(-1) : undefined);
             const isLast = index === elements.length - 1 && !closed;
             return element.kind === "follow" ? (
@@ -59,9 +61,26 @@ export function NodesTable({ line, title, closed }: NodesTableProps) {
           })}
         </tbody>
       </table>
+      {to - from < elements.length ? (
+        <p className="pencil">
+          {from + 1} to {to} of {elements.length}; N and P go on to the others.
+        </p>
+      ) : null}
       <NodeDetails line={line} nodeId={chosenId} closed={closed} />
     </section>
   );
+}
+
+/** More rows than this make the page slow to type into; the rows around the chosen node are shown. */
+const MOST_ROWS = 100;
+
+function rowsShown(
+  elements: readonly (PlanElement | SideNode)[],
+  chosenId: string | undefined,
+): { readonly from: number; readonly to: number } {
+  const index = elements.findIndex((element) => element.id === chosenId);
+  const from = Math.floor(Math.max(0, index) / MOST_ROWS) * MOST_ROWS;
+  return { from, to: Math.min(elements.length, from + MOST_ROWS) };
 }
 
 /** Where a node lies in its view. */
