@@ -52,6 +52,7 @@ const stageOfSetting = (setting: string): StageName =>
 function focusSetting(setting: string): void {
   requestAnimationFrame(() => {
     const field = document.querySelector<HTMLElement>(`[data-setting="${CSS.escape(setting)}"]`);
+    field?.closest("details")?.setAttribute("open", "");
     field?.scrollIntoView({ block: "center" });
     field?.focus();
   });

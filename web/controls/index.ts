@@ -5,4 +5,5 @@ export { parseLengthMm, parseNumber } from "./parse-number.ts";
 export { Select } from "./Select.tsx";
 export { Splitter } from "./Splitter.tsx";
 export { TextField } from "./TextField.tsx";
+export { useMedia } from "./use-media.ts";
 export { useSize } from "./use-size.ts";

@@ -1,4 +1,4 @@
-import { type LucideIcon, MousePointer2, Pentagon, Ruler, Spline, TableColumnsSplit } from "lucide-react";
+import { type LucideIcon, MousePointer2, Pentagon, Ruler, Spline, Tally3 } from "lucide-react";
 import { type ToolName, ToolNames, useView } from "../../stores/index.ts";
 
 const TOOLS: Readonly<
@@ -6,7 +6,7 @@ const TOOLS: Readonly<
 > = {
   select: { word: "Choose", explains: "Choose and move what is drawn", icon: MousePointer2 },
   section: { word: "Section", explains: "Draw the outline of a section in the plan", icon: Pentagon },
-  fence: { word: "Fence", explains: "Draw the line of a fence in the plan", icon: TableColumnsSplit },
+  fence: { word: "Fence", explains: "Draw the line of a fence in the plan", icon: Tally3 },
   profile: { word: "Profile", explains: "Draw a profile in the side view", icon: Spline },
   measure: { word: "Measure", explains: "Measure between two places", icon: Ruler },
 };

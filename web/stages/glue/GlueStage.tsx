@@ -1,6 +1,7 @@
 import type { Design } from "../../../core/design.ts";
 import { useDesign } from "../../stores/index.ts";
 import { useStripShapes } from "../plan/index.ts";
+import { SideSettings } from "../settings/index.ts";
 import { GlueCard } from "./GlueCard.tsx";
 import { GlueSettings } from "./GlueSettings.tsx";
 
@@ -10,9 +11,9 @@ export function GlueStage() {
   if (design === undefined) return null;
   return (
     <div className="two-panes">
-      <div className="side-settings">
+      <SideSettings summary="Glue and pins">
         <GlueSettings />
-      </div>
+      </SideSettings>
       <article className="pane">
         {design.glueUp.length === 0 ? (
           <p className="empty">

@@ -12,7 +12,7 @@ import {
   type Scale,
   type Spot,
 } from "../../drawings/index.ts";
-import { planBounds, planLines, planPath } from "../plan/index.ts";
+import { planBounds, planLines, planPath, sharedLine } from "../plan/index.ts";
 
 const HEIGHT_PX = 236;
 
@@ -51,6 +51,9 @@ function Picture({ step, design, shapes, scale }: StepPictureProps & { readonly 
       role="img"
       aria-label={`Step ${step.step}: ${step.adds.join(", ")}${beside}`}
     >
+      {shapes.map((shape) => (
+        <path key={shape.id} className="to-come" d={planPath(shape, scale)} />
+      ))}
       {standing.map((shape) => (
         <path key={shape.id} className="derived" d={planPath(shape, scale)} />
       ))}
@@ -81,15 +84,27 @@ function hatchOf(shape: SpaceShape, design: Design): string {
   return hatchFill(hatchOfItem(design.project, itemId));
 }
 
-/** Where glue goes now: along a fence's seat its own line, at other joints from end to end. */
-function glueLines(
-  step: GlueStep,
-  design: Design,
-  shapes: readonly SpaceShape[],
-): readonly (readonly Spot[])[] {
+/** Where glue goes now: along seams, along a fence's seat its own line, at other joints from end to end. */
+const glueLines = (step: GlueStep, design: Design, shapes: readonly SpaceShape[]): readonly GlueLine[] => [
+  ...seamLines(step, design, shapes),
+  ...jointLines(step, design, shapes),
+];
+
+type GlueLine = readonly Spot[];
+
+function seamLines(step: GlueStep, design: Design, shapes: readonly SpaceShape[]): readonly GlueLine[] {
+  return design.seams
+    .filter(({ id }) => step.joins.includes(id))
+    .map(({ stripIds }) => {
+      const [one, other] = stripIds.map((id) => shapes.find((shape) => shape.id === id));
+      return one && other ? sharedLine(one, other) : [];
+    });
+}
+
+function jointLines(step: GlueStep, design: Design, shapes: readonly SpaceShape[]): readonly GlueLine[] {
   return design.joints
     .filter(({ id }) => step.joins.includes(id))
-    .flatMap((joint): readonly (readonly Spot[])[] => {
+    .flatMap((joint): readonly GlueLine[] => {
       const fence = shapes.filter((shape) => shape.kind === "fence" && joint.partIds.includes(shape.partId));
       if (fence.length > 0) return fence.flatMap(planLines).map(({ spots }) => spots);
       return [

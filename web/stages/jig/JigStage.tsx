@@ -1,4 +1,5 @@
 import { useDesign, useView } from "../../stores/index.ts";
+import { SideSettings } from "../settings/index.ts";
 import { BaseboardPlan } from "./BaseboardPlan.tsx";
 import { CuttingList } from "./CuttingList.tsx";
 import { JigSettings } from "./JigSettings.tsx";
@@ -13,9 +14,9 @@ export function JigStage() {
   const rib = ribs.find(({ id }) => selection?.kind === "rib" && id === selection.ribId) ?? ribs[0];
   return (
     <div className="two-panes">
-      <div className="side-settings">
+      <SideSettings summary="Settings of the jig">
         <JigSettings />
-      </div>
+      </SideSettings>
       <article className="pane">
         {rib ? (
           <>

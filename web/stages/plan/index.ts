@@ -1,2 +1,2 @@
-export { planBounds, planLines, planPath } from "./plan-lines.ts";
+export { planBounds, planLines, planPath, sharedLine } from "./plan-lines.ts";
 export { useStripShapes } from "./use-strip-shapes.ts";

@@ -26,4 +26,19 @@ export const planPath = (shape: SpaceShape, scale: Scale): string =>
 export const planBounds = (shapes: readonly SpaceShape[]): Bounds | undefined =>
   boundsOf(shapes.flatMap((shape) => shape.loops.flat().map(fromAbove)));
 
+/** Points of two strips nearer than this are the two sides of one cut. */
+const SAME_CUT_MM = 2;
+
+/** The straight cut that two strips share, from above; empty where they share none. */
+export function sharedLine(one: SpaceShape, other: SpaceShape): readonly Spot[] {
+  const others = other.loops.flat().map(fromAbove);
+  const isShared = ([x, y]: Spot) =>
+    others.some((spot) => Math.hypot(spot[0] - x, spot[1] - y) < SAME_CUT_MM);
+  return one.loops
+    .flat()
+    .map(fromAbove)
+    .filter(isShared)
+    .sort((a, b) => a[1] - b[1] || a[0] - b[0]);
+}
+
 const fromAbove = ({ x, y }: SpacePoint): Spot => [x, y];

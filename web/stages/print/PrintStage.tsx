@@ -1,3 +1,4 @@
+import { SideSettings } from "../settings/index.ts";
 import { PagesAheadView } from "./PagesAheadView.tsx";
 import { PaperSettings } from "./PaperSettings.tsx";
 import { TitleBlockSettings } from "./TitleBlockSettings.tsx";
@@ -6,10 +7,10 @@ import { TitleBlockSettings } from "./TitleBlockSettings.tsx";
 export function PrintStage() {
   return (
     <div className="two-panes">
-      <div className="side-settings">
+      <SideSettings summary="Paper and title block">
         <PaperSettings />
         <TitleBlockSettings />
-      </div>
+      </SideSettings>
       <article className="pane">
         <PagesAheadView />
       </article>

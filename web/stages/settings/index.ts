@@ -1,4 +1,5 @@
 export { type Figure, MaterialFigures } from "./MaterialFigures.tsx";
 export { originWords } from "./origin-words.ts";
 export { SettingsGroup } from "./SettingsGroup.tsx";
+export { SideSettings } from "./SideSettings.tsx";
 export { useSettings } from "./use-settings.ts";

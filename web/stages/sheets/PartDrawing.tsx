@@ -13,6 +13,7 @@ import {
   middleOf,
   pathOf,
   type Scale,
+  widthOf,
 } from "../../drawings/index.ts";
 
 const MARGIN_PX = 44;
@@ -71,16 +72,40 @@ function Picture({ part, design, bounds, scale }: PictureProps) {
         ? strips.map((strip) => {
             const box = loopsBounds(strip.loops);
             if (!box) return null;
-            const [x, y] = scale.toPx(middleOf(box));
-            return (
-              <text key={strip.id} className="code strip-label" x={x} y={y} textAnchor="middle">
-                {strip.id}
-              </text>
-            );
+            return <StripLabel key={strip.id} id={strip.id} box={box} scale={scale} />;
           })
         : null}
       <Forward part={part} bounds={bounds} scale={scale} />
     </svg>
+  );
+}
+
+/** Width of a letter of a code. */
+const LETTER_PX = 8;
+
+/** The code in the middle of a strip; upright where the strip is too narrow for it. */
+function StripLabel({
+  id,
+  box,
+  scale,
+}: {
+  readonly id: string;
+  readonly box: Bounds;
+  readonly scale: Scale;
+}) {
+  const [x, y] = scale.toPx(middleOf(box));
+  const fits = widthOf(box) * scale.pixelsPerMm > id.length * LETTER_PX;
+  return (
+    <text
+      className="code strip-label"
+      x={x}
+      y={y}
+      dominantBaseline="central"
+      textAnchor="middle"
+      transform={fits ? undefined : `rotate(-90 ${x} ${y})`}
+    >
+      {id}
+    </text>
   );
 }
 
