@@ -116,22 +116,23 @@ function lookAbove(fence: Fence, thicknessMm: number, walk: Walk, sheets: readon
     }
     return lowest;
   };
-  const beside = (alongMm: number, offsetMm: number): PlanPoint => {
-    const { at: middle, tangent } = walk(alongMm);
-    return { x: middle[0] - tangent[1] * offsetMm, y: middle[1] + tangent[0] * offsetMm };
-  };
+  const beside = ({ at: middle, tangent }: CurveFrame, offsetMm: number): PlanPoint => ({
+    x: middle[0] - tangent[1] * offsetMm,
+    y: middle[1] + tangent[0] * offsetMm,
+  });
   return {
-    overAt: (alongMm) => lowestOver(beside(alongMm, 0)),
+    overAt: (alongMm) => lowestOver(beside(walk(alongMm), 0)),
     seatAt: (alongMm) => {
-      const over = lowestOver(beside(alongMm, 0));
+      const frame = walk(alongMm);
+      const over = lowestOver(beside(frame, 0));
       if (!over) return undefined;
       // A face of the fence that hangs over the sheet's edge takes the height of its mid-plane.
-      const leftZMm = lowestOver(beside(alongMm, thicknessMm / 2))?.z ?? over.z;
-      const rightZMm = lowestOver(beside(alongMm, -thicknessMm / 2))?.z ?? over.z;
+      const leftZMm = lowestOver(beside(frame, thicknessMm / 2))?.z ?? over.z;
+      const rightZMm = lowestOver(beside(frame, -thicknessMm / 2))?.z ?? over.z;
       const bevelRad = Math.atan2(leftZMm - rightZMm, thicknessMm);
       return {
         alongMm,
-        at: beside(alongMm, 0),
+        at: beside(frame, 0),
         midZMm: over.z,
         leftZMm,
         rightZMm,
@@ -248,10 +249,12 @@ function seatStops(line: Curve, above: Above): readonly number[] {
   const keyAt = (s: number): string => above.overAt(s)?.sheetId ?? "";
   const steps = Math.max(2, Math.ceil(line.lengthMm / LOOK_STEP_MM));
   const stops = new Set<number>([0, line.lengthMm, ...line.startsMm]);
+  let keyB = keyAt(0);
   for (let i = 0; i < steps; i++) {
     let [a, b] = [(line.lengthMm * i) / steps, (line.lengthMm * (i + 1)) / steps];
-    const keyA = keyAt(a);
-    if (keyA === keyAt(b)) continue;
+    const keyA = keyB;
+    keyB = keyAt(b);
+    if (keyA === keyB) continue;
     while (b - a > 1e-6) {
       const middle = (a + b) / 2;
       if (keyAt(middle) === keyA) a = middle;
