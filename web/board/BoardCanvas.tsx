@@ -3,6 +3,7 @@ import { Layer, Line, Stage } from "react-konva";
 import { useDesign, useDocument, useView } from "../stores/index.ts";
 import type { Sight } from "../tools/index.ts";
 import { DraftDrawing, SnapMark } from "./DraftDrawing.tsx";
+import { useDrawnSelection } from "./drawn-selection.ts";
 import { LineHandles } from "./LineHandles.tsx";
 import { Paper } from "./Paper.tsx";
 import { PlanDrawing } from "./PlanDrawing.tsx";
@@ -51,7 +52,7 @@ interface Shared {
 const Drawn = memo(function Drawn({ layout, plan, side, paint }: Shared) {
   const project = useDocument((state) => state.project);
   const design = useDesign((state) => state.design);
-  const selection = useView((view) => view.selection);
+  const selection = useDrawnSelection();
   const scene = useScene();
   const shared = { project, scene, selection, paint };
   return (

@@ -9,7 +9,7 @@ export function ChosenDeeds({ hear }: { readonly hear: (event: ToolEvent) => voi
   if (tool !== "select") return null;
   const isLine = selection?.kind === "item" || selection?.kind === "profile";
   const hasNode = isLine && selection.nodeId !== undefined;
-  const hasEdge = hasNode || (isLine && "edgeId" in selection && selection.edgeId !== undefined);
+  const hasEdge = hasNode || (isLine && selection.edgeId !== undefined);
   return (
     <>
       <button

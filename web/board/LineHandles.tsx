@@ -1,6 +1,7 @@
 import { memo } from "react";
-import { useDocument, useView } from "../stores/index.ts";
+import { useDocument } from "../stores/index.ts";
 import { chosenKeys, type DrawingView, lineKey, lineOfSelection } from "../tools/index.ts";
+import { useDrawnSelection } from "./drawn-selection.ts";
 import { Handles, QuietHandles } from "./Handles.tsx";
 import type { Paint } from "./paint.ts";
 import { sideKeys } from "./SideDrawing.tsx";
@@ -16,7 +17,7 @@ interface LineHandlesProps {
 /** The nodes of every line of a view: handles on what is chosen, quiet dots on the rest. */
 export const LineHandles = memo(function LineHandles({ view, transform, paint }: LineHandlesProps) {
   const project = useDocument((state) => state.project);
-  const selection = useView((state) => state.selection);
+  const selection = useDrawnSelection();
   const scene = useScene();
   const keys = [...chosenKeys(selection), ...sideKeys(project, selection)];
   const nodeLine = lineOfSelection(selection);

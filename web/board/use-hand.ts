@@ -1,6 +1,7 @@
 import { useCallback, useRef, useState } from "react";
 import { useDocument, useView } from "../stores/index.ts";
 import { type Hand, type Sight, type ToolContext, type ToolEvent, takeUp } from "../tools/index.ts";
+import { drawnSelection } from "./drawn-selection.ts";
 import { sceneFor } from "./use-scene.ts";
 
 /** The tool in hand: what it shows, and how it hears what the builder does. */
@@ -24,8 +25,8 @@ export function useHand(): { readonly sight: Sight; readonly hear: (event: ToolE
 /** What tools may look at, as it is now. */
 export function contextNow(): ToolContext {
   const { project } = useDocument.getState();
-  const { selection, hairlineXMm, snaps } = useView.getState();
-  return { project, scene: sceneFor(project), selection, hairlineXMm, snaps };
+  const { hairlineXMm, snaps } = useView.getState();
+  return { project, scene: sceneFor(project), selection: drawnSelection(), hairlineXMm, snaps };
 }
 
 /** Draws again when anything that a tool looks at changes. */

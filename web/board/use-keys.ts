@@ -76,8 +76,7 @@ const scaled = (by: Vec2, factor: number): Vec2 => [by[0] * factor, by[1] * fact
 function isElsewhere(event: KeyboardEvent): boolean {
   const target = event.target;
   if (!(target instanceof Element)) return false;
-  if (target.closest("input, select, textarea, dialog, [role=separator], [role=slider], [contenteditable]")) {
-    return true;
-  }
+  if (target.closest("input, select, textarea, dialog, [contenteditable]")) return true;
+  if (ARROWS[event.key] && target.closest("[role=separator], [role=slider], [role=toolbar]")) return true;
   return (event.key === "Enter" || event.key === " ") && target.closest("button, a, summary") !== null;
 }

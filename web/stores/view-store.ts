@@ -14,10 +14,17 @@ export type Selection =
       readonly kind: "item";
       readonly itemId: string;
       readonly nodeId?: string;
+      /** The edge that leaves this node. */
+      readonly edgeId?: string;
       /** Which line of the item the node is on; the item's own line in plan if absent. */
       readonly line?: "item" | "lower-edge";
     }
-  | { readonly kind: "profile"; readonly profileId: string; readonly nodeId?: string }
+  | {
+      readonly kind: "profile";
+      readonly profileId: string;
+      readonly nodeId?: string;
+      readonly edgeId?: string;
+    }
   | { readonly kind: "part"; readonly partId: string }
   | { readonly kind: "rib"; readonly ribId: string };
 
