@@ -1,6 +1,7 @@
 import { formatMass, formatNumber, levelOf, wordProblem } from "../foundation/index.ts";
 import { type Block, flowBlocks, gapBlock, headingBlock, paragraphBlock, tableBlocks } from "./blocks.ts";
 import { cautionWords } from "./cautions.ts";
+import { counted } from "./counted.ts";
 import type { Design } from "./design.ts";
 import type { Lettering } from "./lettering.ts";
 import { CONTENT, CONTENT_WIDTH_MM, type SheetBody } from "./page-frame.ts";
@@ -29,7 +30,7 @@ function bodies(
     paragraphBlock("Build book", CONTENT_WIDTH_MM, lettering, { heightMm: 5 }),
     gapBlock(4),
     text(
-      `${formatNumber(totals.partCount, 0)} parts in ${formatNumber(totals.stripCount, 0)} strips, ${formatNumber(totals.foamAreaMm2 / 1e6, 2)} m² of foam, ${formatMass(totals.foamMassKg)} bare; ${formatNumber(design.jig.ribs.length, 0)} ribs; about ${formatNumber(totals.handsOnHours, 0)} hours of work to the bare shell.`,
+      `${counted(totals.partCount, "part")} in ${counted(totals.stripCount, "strip")}, ${formatNumber(totals.foamAreaMm2 / 1e6, 2)} m² of foam, ${formatMass(totals.foamMassKg)} bare; ${counted(design.jig.ribs.length, "rib")}; about ${counted(Math.ceil(totals.handsOnHours), "hour")} of work to the bare shell.`,
     ),
     text("All lengths in mm. Templates at full size come as a file of their own."),
     ...problemBlocks(design, lettering),

@@ -29,11 +29,15 @@ export function layLines(
   if (sheet?.kind !== "section" || place === undefined) return [];
   const box = boxOf(part.loops.flatMap((loop) => loop.edges.flatMap((edge) => edge.points.map(toPaper))));
   const span = [box.left, box.right] as const;
-  const lines = [...ribTraces(design, part, sheet), ...fenceTraces(design, part, sheet)];
-  return lines.flatMap(({ words, plan, depthMm }) => {
+  const lines = [
+    ...centreTrace(design, part, sheet),
+    ...ribTraces(design, part, sheet),
+    ...fenceTraces(design, part, sheet),
+  ];
+  return lines.flatMap(({ words, plan, depthMm, style }) => {
     const flat = plan.map((target) => flatUnder(place, target, { depthMm, span }));
     return insideRuns(flat.map(toPaper), loops).map((points) => ({
-      line: lineMark(points, "hidden", "ribs"),
+      line: lineMark(points, style ?? "hidden", style === undefined ? "ribs" : "centre"),
       words,
     }));
   });
@@ -44,6 +48,21 @@ interface Trace {
   readonly words: string;
   readonly plan: readonly PlanPoint[];
   readonly depthMm: number;
+  /** Dashed if absent. */
+  readonly style?: "centre";
+}
+
+/** The centre line of the car on a sheet that lies across it. */
+function centreTrace(design: Design, part: Part, sheet: SectionSheet): readonly Trace[] {
+  if (part.hand !== "whole" || design.project.symmetry !== "mirrored") return [];
+  const xs = sheet.planLoops.flatMap((loop) => loop.map((p) => p.x));
+  const [first, last] = [Math.min(...xs), Math.max(...xs)];
+  const steps = 20;
+  const plan = Array.from({ length: steps + 1 }, (_, i) => ({
+    x: first + ((last - first) * i) / steps,
+    y: 0,
+  }));
+  return [{ words: "centre line of the car", plan, depthMm: sheet.depths.neutralMm, style: "centre" }];
 }
 
 /** The stretch of each rib that carries the part. */

@@ -135,8 +135,10 @@ function labelBlock(
   const arrowMm = 6 * note;
   const isLevel = piece.arrow.word === "forward";
   const codeWidth = lettering.widthMm(piece.id, "mono", code);
-  const arrowWidth =
-    2 * note + (isLevel ? arrowMm : note) + lettering.widthMm(piece.arrow.word, "bold", note);
+  const wordWidth = lettering.widthMm(piece.arrow.word, "bold", note);
+  const centreWidth =
+    piece.centreTurnRad === undefined ? 0 : 4 * note + lettering.widthMm(CENTRE_WORDS, "sans", note);
+  const arrowWidth = 2 * note + (isLevel ? arrowMm : note) + wordWidth + centreWidth;
   const noteWidths = notes.map((text) => lettering.widthMm(text, "sans", note));
   const widthMm = Math.max(codeWidth + 2 * note + arrowWidth, ...noteWidths) + note;
   const lineMm = 1.7 * note;
@@ -147,6 +149,7 @@ function labelBlock(
     return [
       textMark(paper(corner.x, base), piece.id, { heightMm: code, face: "mono", layer: "words" }),
       ...forwardArrow(piece, paper(arrowLeft, base), { note, arrowMm }),
+      ...centreArrow(piece, paper(arrowLeft + arrowMm + 3 * note + wordWidth, base), { note, code }),
       ...notes.map((text, i) =>
         textMark(paper(corner.x, corner.y + (notes.length - 1 - i) * lineMm + note / 2), text, {
           heightMm: note,
@@ -156,6 +159,24 @@ function labelBlock(
     ];
   };
   return { widthMm, heightMm, draw };
+}
+
+const CENTRE_WORDS = "centre line";
+
+/** Toward the centre line of the car, beside a right or left section. */
+function centreArrow(
+  piece: Piece,
+  from: PaperPoint,
+  size: { readonly note: number; readonly code: number },
+): readonly Mark[] {
+  if (piece.centreTurnRad === undefined) return [];
+  const { note, code } = size;
+  const ends = [paper(from.x, from.y), paper(from.x, from.y + code)] as const;
+  const [tail, tip] = piece.centreTurnRad < 0 ? [ends[1], ends[0]] : ends;
+  return [
+    ...arrowMarks(tail, tip, note, "thin"),
+    textMark(paper(from.x + note, from.y), CENTRE_WORDS, { heightMm: note, layer: "words" }),
+  ];
 }
 
 function forwardArrow(

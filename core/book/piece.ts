@@ -10,6 +10,8 @@ export interface Piece {
   readonly face: string;
   /** The word at the arrow, and where it points in the flat frame. */
   readonly arrow: { readonly word: "forward" | "up"; readonly turnRad: number };
+  /** Where the centre line of the car lies beside a right or left section, in the flat frame. */
+  readonly centreTurnRad?: number;
   /** Everything that is drawn and must be cut or marked; a page on which none of it lies is not printed. */
   readonly lines: readonly LineMark[];
   /** The outline and the holes: where there is room for words. */

@@ -1,5 +1,6 @@
 import { formatMass, formatNumber } from "../foundation/index.ts";
 import { type Block, flowBlocks, gapBlock, headingBlock, paragraphBlock, tableBlocks } from "./blocks.ts";
+import { counted } from "./counted.ts";
 import type { Design } from "./design.ts";
 import type { Lettering } from "./lettering.ts";
 import { CONTENT, CONTENT_WIDTH_MM, type SheetBody } from "./page-frame.ts";
@@ -45,13 +46,17 @@ function shoppingRows(design: Design): readonly (readonly string[])[] {
   const board = project.materials.boards.find((one) => one.id === project.jig.boardId);
   const glue = project.materials.glues.find((one) => one.id === project.glue.glueId);
   return [
-    ...totals.stock.map((line) => [line.name, squareMetres(line.areaMm2), `${line.sheetsAtLeast} sheets`]),
+    ...totals.stock.map((line) => [
+      line.name,
+      squareMetres(line.areaMm2),
+      counted(line.sheetsAtLeast, "sheet"),
+    ]),
     ...(totals.ribBoardAreaMm2 > 0
       ? [
           [
             board?.name ?? "Rib board",
             squareMetres(totals.ribBoardAreaMm2),
-            `${totals.ribBoardsAtLeast} boards`,
+            counted(totals.ribBoardsAtLeast, "board"),
           ],
         ]
       : []),

@@ -21,6 +21,9 @@ export function stripPiece(design: Design, strip: Strip, part: Part): Piece {
     name: part.name,
     face: `${part.faceShown} up${handWords(part)}`,
     arrow: { word: "forward", turnRad: FORWARD_RAD },
+    ...(part.kind === "section" && part.hand !== "whole"
+      ? { centreTurnRad: part.hand === "right" ? -Math.PI / 2 : Math.PI / 2 }
+      : {}),
     lines: [
       ...cutLines(strip, loops),
       ...bendLimits(strip, part).map((limit) => limit.line),

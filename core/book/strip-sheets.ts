@@ -66,8 +66,9 @@ function faceWords(design: Design, strip: Strip, part: Part): string {
     part.hand === "left"
       ? ` This is the mirror image of the right hand: do not turn the right-hand strip over.`
       : "";
-  const hand = part.hand === "whole" ? "It lies across the centre line." : `${sentence(part.hand)} hand.`;
-  return `Drawn with the ${part.faceShown} toward you. ${hand}${mirrored} ${formatNumber(part.thicknessMm, 1)} mm ${foam}, ${formatNumber(strip.areaMm2 / 1e6, 3)} m². ${from}`;
+  const across = design.project.symmetry === "mirrored" ? " It lies across the centre line." : "";
+  const hand = part.hand === "whole" ? across : ` ${sentence(part.hand)} hand.`;
+  return `Drawn with the ${part.faceShown} toward you.${hand}${mirrored} ${formatNumber(part.thicknessMm, 1)} mm ${foam}, ${formatNumber(strip.areaMm2 / 1e6, 3)} m². ${from}`;
 }
 
 const sentence = (words: string): string => words.charAt(0).toUpperCase() + words.slice(1);
@@ -87,7 +88,8 @@ function layWords(
   table: MarkingTable | undefined,
 ): readonly string[] {
   const start = table?.origin.u ?? 0;
-  const words = layLines(design, part, stripLoops(strip)).map(({ line, words: name }) => {
+  const dashed = layLines(design, part, stripLoops(strip)).filter(({ line }) => line.style === "hidden");
+  const words = dashed.map(({ line, words: name }) => {
     const [first, last] = [at(line.points, 0), at(line.points, -1)];
     const runsAcross = Math.abs(first.x - last.x) < 0.05;
     return runsAcross ? `${name} at ${formatMm(first.x - start)}` : name;
@@ -186,9 +188,10 @@ function markingBlocks(table: MarkingTable, usedMm: number, lettering: Lettering
       lettering,
     ),
   ];
+  const kept = intro.map((block): Block => ({ ...block, keepsWithNext: true }));
   const introMm = intro.reduce((sum, block) => sum + block.heightMm, 0);
   const roomMm = heightOf(CONTENT) - usedMm - introMm;
-  return [...intro, ...besideColumns(columns, rows, { roomMm, lettering })];
+  return [...kept, ...besideColumns(columns, rows, { roomMm, lettering })];
 }
 
 /** The rows in one column of a page, in two beside each other where they are narrow and too many for one. */

@@ -187,7 +187,9 @@ describe("true-size templates", { timeout: SLOW_MS }, () => {
       expect(words).toContain("print at 100 %, no scaling; check the bar with a steel rule");
       if (i === 0) return;
       expect(words).toMatch(/\b[A-Z]\d\b/);
-      expect(words).toMatch(/S1R upper face up, right hand, forward|L1R seen from the left, up/);
+      expect(words).toMatch(
+        /S1R upper face up, right hand, forward|L1R seen from the left, front to the left, up/,
+      );
       expect(words).toContain("Practice piece");
     });
   });
