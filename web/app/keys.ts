@@ -1,12 +1,16 @@
 import { type Action, actions } from "./actions.ts";
 
-/** Runs the action whose key is pressed; keys typed into a field stay there, save those with Ctrl. */
+/**
+ * Runs the action whose key is pressed. Keys typed into a field stay there, save those with Ctrl; and while
+ * something half typed stands in it, undo and redo are the field's own too.
+ */
 export function listenToKeys(): void {
   window.addEventListener("keydown", (event) => {
     if (event.defaultPrevented) return;
     const action = actionOf(nameOfKey(event));
     if (action === undefined) return;
     if (isTyping(event.target) && !(event.ctrlKey || event.metaKey)) return;
+    if (isChangingWords(event)) return;
     event.preventDefault();
     action.run();
   });
@@ -35,3 +39,6 @@ function isTyping(target: EventTarget | null): boolean {
   if (!(target instanceof HTMLElement)) return false;
   return target.matches("input:not([type=checkbox], [type=radio]), textarea, select, [contenteditable]");
 }
+
+const isChangingWords = (event: KeyboardEvent): boolean =>
+  event.target instanceof HTMLElement && event.target.matches("[data-draft]") && /^[zy]$/i.test(event.key);

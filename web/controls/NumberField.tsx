@@ -43,6 +43,7 @@ export function NumberField(props: NumberFieldProps) {
           aria-invalid={isWrong}
           aria-describedby={note || isWrong ? `${id}-note` : undefined}
           data-setting={setting}
+          data-draft={draft !== undefined || undefined}
           onFocus={(event) => event.currentTarget.select()}
           onChange={(event) => setDraft(event.currentTarget.value)}
           onBlur={take}

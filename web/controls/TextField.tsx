@@ -39,6 +39,7 @@ export function TextField({
         value={draft ?? value}
         data-testid={testId}
         data-setting={setting}
+        data-draft={draft !== undefined || undefined}
         onChange={(event) => setDraft(event.currentTarget.value)}
         onBlur={take}
         onKeyDown={(event) => {

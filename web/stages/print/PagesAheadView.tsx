@@ -13,7 +13,8 @@ const GATHER_MS = 200;
 export function PagesAheadView() {
   const project = useDocument((state) => state.project);
   const [kind, setKind] = useState<PaperKind>("templates");
-  const { ahead, isLookingAhead, failure, lookAhead } = usePaper();
+  const { ahead, aheadOf, failure, lookAhead } = usePaper();
+  const isSettled = aheadOf?.project === project && aheadOf.kind === kind;
   useEffect(() => {
     const timer = setTimeout(() => lookAhead(project, kind), GATHER_MS);
     return () => clearTimeout(timer);
@@ -40,7 +41,7 @@ export function PagesAheadView() {
           {`The pages could not be drawn. ${failure}`}
         </p>
       ) : null}
-      <p className="page-count" data-testid="page-count" data-settled={!isLookingAhead} aria-live="polite">
+      <p className="page-count" data-testid="page-count" data-settled={isSettled} aria-live="polite">
         {count === undefined ? "Drawing the pages…" : pageWords(count, project.paper.size, kind)}
       </p>
       {ahead ? <PageList ahead={ahead} /> : null}

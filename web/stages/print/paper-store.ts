@@ -8,7 +8,8 @@ import { type PagesAhead, type PaperKind, startCore } from "../../worker/index.t
 export interface PaperStore {
   /** The pages as they would be made now, of the kind that is looked at. */
   readonly ahead: PagesAhead | undefined;
-  readonly isLookingAhead: boolean;
+  /** What those pages were drawn from. */
+  readonly aheadOf: { readonly project: Project; readonly kind: PaperKind } | undefined;
   readonly writing: { readonly kind: PaperKind; readonly done: number; readonly all: number } | undefined;
   readonly failure: string | undefined;
   lookAhead(project: Project, kind: PaperKind): void;
@@ -25,7 +26,7 @@ export const usePaper = create<PaperStore>()((set, get) => {
   let asked = 0;
   return {
     ahead: undefined,
-    isLookingAhead: false,
+    aheadOf: undefined,
     writing: undefined,
     failure: undefined,
 
@@ -33,13 +34,13 @@ export const usePaper = create<PaperStore>()((set, get) => {
       asked += 1;
       const question = asked;
       looking ??= startCore();
-      set({ isLookingAhead: true });
       looking.core.pages(project, kind).then(
         (ahead) => {
-          if (question === asked) set({ ahead, isLookingAhead: false, failure: undefined });
+          if (question === asked) set({ ahead, aheadOf: { project, kind }, failure: undefined });
         },
         (error: unknown) => {
-          if (question === asked) set({ ahead: undefined, isLookingAhead: false, failure: String(error) });
+          if (question === asked)
+            set({ ahead: undefined, aheadOf: { project, kind }, failure: String(error) });
         },
       );
     },
