@@ -134,7 +134,11 @@ function numberedSpots({ sheets, fences }: CrossSection): readonly Spot[] {
   const lower = fences
     .filter((fence) => fence.hand !== "left")
     .map(
-      (fence): Spot => ({ at: [fence.yMm, fence.lowerZMm], text: formatMm(fence.lowerZMm), beside: true }),
+      (fence): Spot => ({
+        at: [fence.yMm, fence.finishedZMm],
+        text: formatMm(fence.finishedZMm),
+        beside: true,
+      }),
     );
   return [...withoutRepeats(ends), ...lower];
 }

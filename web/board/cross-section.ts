@@ -22,7 +22,8 @@ export interface CutFence {
   readonly name: string;
   readonly hand: Hand;
   readonly corners: readonly [Vec2, Vec2, Vec2, Vec2];
-  readonly lowerZMm: number;
+  /** Height of the finished lower edge, skin and all. */
+  readonly finishedZMm: number;
   readonly yMm: number;
 }
 
@@ -40,7 +41,11 @@ const INSIDE_MM = 0.01;
 /** The tray cut square to its length at a station, seen from the rear: y to the right, z up. */
 export function crossSection(design: Design, xMm: number): CrossSection {
   const sheets = design.sheets.flatMap((sheet) => (sheet.kind === "section" ? cutSheets(sheet, xMm) : []));
-  const fences = design.sheets.flatMap((sheet) => (sheet.kind === "fence" ? cutFences(sheet, xMm) : []));
+  // The finished lower edge is that of the foam less the skin that wraps it.
+  const wrapMm = design.project.drawnFace === "air" ? design.project.skins.lowerMm : 0;
+  const fences = design.sheets.flatMap((sheet) =>
+    sheet.kind === "fence" ? cutFences(sheet, xMm, wrapMm) : [],
+  );
   return { xMm, sheets, fences };
 }
 
@@ -98,7 +103,7 @@ const mirrorSheet = (cut: CutSheet): CutSheet => ({
   upper: mirrorFace(cut.upper),
 });
 
-function cutFences(fence: FenceSheet, xMm: number): readonly CutFence[] {
+function cutFences(fence: FenceSheet, xMm: number, wrapMm: number): readonly CutFence[] {
   return fence.chart.pieces.flatMap(({ piece, startUMm, lengthUMm }, index) =>
     crossingParameters(piece, [1, 0], xMm).flatMap((t) => {
       const alongMm = startUMm + lengthUMm * t;
@@ -111,7 +116,7 @@ function cutFences(fence: FenceSheet, xMm: number): readonly CutFence[] {
         key: `${fence.id}/${index}`,
         itemId: fence.itemId,
         name: fence.name,
-        lowerZMm,
+        finishedZMm: lowerZMm - wrapMm,
         yMm: y,
         corners: [
           [y - half, lowerZMm],

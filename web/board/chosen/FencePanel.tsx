@@ -1,6 +1,7 @@
 import type { Fence, FenceChanges } from "../../../core/project/index.ts";
 import { Choice, TextField } from "../../controls/index.ts";
 import { useDocument } from "../../stores/index.ts";
+import { ChosenProblems } from "./ChosenProblems.tsx";
 import { CoreFields } from "./CoreFields.tsx";
 import { DeleteButton } from "./DeleteButton.tsx";
 import { DepthsTable } from "./DepthsTable.tsx";
@@ -18,6 +19,7 @@ export function FencePanel({ fence }: { readonly fence: Fence }) {
         </h2>
         <DeleteButton word="Delete fence" commands={[{ kind: "delete-item", itemId: fence.id }]} />
       </header>
+      <ChosenProblems belongs={({ itemId }) => itemId === fence.id} />
       <TextField label="Name" value={fence.name} mostLetters={60} onChange={(name) => change({ name })} />
       <Choice
         label="Its upper edge sits on"

@@ -1,3 +1,4 @@
+import { useEffect, useRef } from "react";
 import type { Vec2 } from "../../../core/foundation/index.ts";
 import type { FollowPiece, LineRef, PlanElement, PlanNode, SideNode } from "../../../core/project/index.ts";
 import { useDocument, useView } from "../../stores/index.ts";
@@ -107,8 +108,16 @@ function NodeRow({ line, node, before, isLast, isChosen, up }: NodeRowProps) {
     useDocument.getState().dispatch({ kind: "change-node", line, nodeId: node.id, changes });
   const mayRound = !isLast && before !== undefined && before.next === "line" && node.next === "line";
   const testId = `node-${node.id}`;
+  const row = useRef<HTMLTableRowElement>(null);
+  useEffect(() => {
+    if (isChosen) row.current?.scrollIntoView({ block: "nearest" });
+  }, [isChosen]);
   return (
-    <tr data-chosen-row={isChosen || undefined} data-testid={`${lineKey(line).replace("/", "-")}-${testId}`}>
+    <tr
+      ref={row}
+      data-chosen-row={isChosen || undefined}
+      data-testid={`${lineKey(line).replace("/", "-")}-${testId}`}
+    >
       <th scope="row">
         <button type="button" className="plain node-name" aria-pressed={isChosen} onClick={choose}>
           {label}

@@ -1,6 +1,7 @@
 import type { Profile } from "../../../core/project/index.ts";
 import { TextField } from "../../controls/index.ts";
 import { useDocument, useView } from "../../stores/index.ts";
+import { ChosenProblems } from "./ChosenProblems.tsx";
 import { DeleteButton } from "./DeleteButton.tsx";
 import { NodesTable } from "./NodesTable.tsx";
 
@@ -19,6 +20,7 @@ export function ProfilePanel({ profile }: { readonly profile: Profile }) {
           />
         ) : null}
       </header>
+      <ChosenProblems belongs={({ profileId }) => profileId === profile.id} />
       <TextField
         label="Name"
         value={profile.name}

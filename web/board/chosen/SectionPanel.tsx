@@ -2,6 +2,7 @@ import { toDegrees, toRadians } from "../../../core/foundation/index.ts";
 import type { Section, SectionChanges } from "../../../core/project/index.ts";
 import { Select, TextField } from "../../controls/index.ts";
 import { useDocument, useView } from "../../stores/index.ts";
+import { ChosenProblems } from "./ChosenProblems.tsx";
 import { CoreFields } from "./CoreFields.tsx";
 import { DeleteButton } from "./DeleteButton.tsx";
 import { FollowOffers } from "./FollowOffers.tsx";
@@ -21,6 +22,11 @@ export function SectionPanel({ section }: { readonly section: Section }) {
         </h2>
         <DeleteButton word="Delete section" commands={[{ kind: "delete-item", itemId: section.id }]} />
       </header>
+      <ChosenProblems
+        belongs={({ itemId, profileId }) =>
+          itemId === section.id || (itemId === undefined && profileId === section.profileId)
+        }
+      />
       <TextField label="Name" value={section.name} mostLetters={60} onChange={(name) => change({ name })} />
       <Select
         label="Profile"
