@@ -13,7 +13,7 @@ import { stripEdges } from "./strip-edges.ts";
 import type { Seam, Strip } from "./types.ts";
 
 /** More pieces than this of one part mean that the stock was typed wrongly. */
-const MOST_PIECES = 200;
+const MOST_PIECES = 100;
 
 export interface Cutting {
   readonly strips: readonly Strip[];
@@ -133,7 +133,7 @@ function dividePart(
   part: Part,
   { project, stock, outwardMm }: StockSettings & { readonly project: Project },
 ): Divided {
-  const islands = groupIslands(part.loops);
+  const islands = islandsOf(part);
   const place = { itemId: part.itemId, partId: part.id };
   if (stock.length === 0) {
     const { thicknessMm, name } = part;
@@ -156,6 +156,12 @@ function dividePart(
   return { pieces, problems };
 }
 
+/** A part whose loops enclose nothing is still delivered, as it is. */
+function islandsOf({ loops }: Part): readonly Island[] {
+  const islands = groupIslands(loops);
+  return islands.length === 0 && loops.length > 0 ? [loops] : islands;
+}
+
 /** The left-hand image is worked on as if it were the right-hand one, so that both are divided alike. */
 const orient = (island: Island, part: Part): Island => (part.hand === "left" ? mirrorIsland(island) : island);
 
@@ -170,7 +176,10 @@ function divideToFit(
   part: Part,
   { project, stock, outwardMm }: StockSettings & { readonly project: Project },
 ): readonly Island[] | undefined {
-  const mostMm = Math.max(...island.flatMap((loop) => loop.edges.map(outwardMm)));
+  const mostMm = island.reduce(
+    (most, { edges }) => edges.reduce((best, edge) => Math.max(best, outwardMm(edge)), most),
+    0,
+  );
   for (const factor of mostMm > 0 ? [1, 2, 4] : [1]) {
     const boxes = stock.flatMap(({ lengthMm, widthMm }): StockBox[] => {
       const [longMm, shortMm] = [lengthMm - 2 * factor * mostMm, widthMm - 2 * factor * mostMm];

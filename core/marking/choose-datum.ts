@@ -1,3 +1,4 @@
+import { boundsOfLoops } from "../cutting/index.ts";
 import { at, type FlatPoint } from "../foundation/index.ts";
 import type { FlatLoop } from "../patterns/index.ts";
 
@@ -11,15 +12,7 @@ const LEAST_SHARE = 0.5;
  * half as long as the strip, else on the strip's least v.
  */
 export function chooseDatum(loops: readonly FlatLoop[]): FlatPoint {
-  const points = loops.flatMap((loop) => loop.edges.flatMap((edge) => [...edge.points]));
-  let leastUMm = Number.POSITIVE_INFINITY;
-  let mostUMm = Number.NEGATIVE_INFINITY;
-  let leastVMm = Number.POSITIVE_INFINITY;
-  for (const { u, v } of points) {
-    leastUMm = Math.min(leastUMm, u);
-    mostUMm = Math.max(mostUMm, u);
-    leastVMm = Math.min(leastVMm, v);
-  }
+  const { leastUMm, mostUMm, leastVMm } = boundsOfLoops(loops);
   const straight = loops
     .flatMap(({ edges }) => edges)
     .filter(({ points: line }) => {

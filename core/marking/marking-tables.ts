@@ -1,9 +1,10 @@
 import type { Strip } from "../cutting/index.ts";
 import { at } from "../foundation/index.ts";
+import type { FlatLoop } from "../patterns/index.ts";
 import type { Project } from "../project/index.ts";
 import { chooseDatum } from "./choose-datum.ts";
 import { type MarkSpan, markSpans } from "./mark-spans.ts";
-import { type SmoothRun, smoothRuns } from "./smooth-runs.ts";
+import { type SmoothRun, smoothRuns, wholeRun } from "./smooth-runs.ts";
 import { battenMissMm, straightMiss } from "./span-misses.ts";
 import type { MarkingRow, MarkingTable, RowReason } from "./types.ts";
 
@@ -13,13 +14,15 @@ const SAME_ROW_MM = 0.01;
 const LEAST_INTERVAL_MM = 10;
 const LEAST_TOLERANCE_MM = 0.05;
 const DEFAULT_INTERVAL_MM = 100;
+/** More rows than this nobody marks by hand: the outline is ragged and wants its template, not a table. */
+const MOST_ROWS = 300;
 /** Rounds of adding rows; each at least quarters the miss of a smooth edge. */
 const MOST_ROUNDS = 12;
 
 /**
  * A table for each strip to mark it out with tape and square: a row at every interval, at corners, and wherever
  * joining the marks by straight lines would miss the true edge by more than the tolerance; with the largest
- * remaining misses, joined straight and with a batten.
+ * remaining misses, joined straight and with a batten. An outline with more than 300 corners gets stations only.
  */
 export const markingTables = (strips: readonly Strip[], project: Project): MarkingTable[] =>
   strips.map((strip) => markingTable(strip, project));
@@ -32,7 +35,7 @@ interface Row {
 
 function markingTable(strip: Strip, { marking }: Project): MarkingTable {
   const origin = chooseDatum(strip.loops);
-  const runs = strip.loops.flatMap(smoothRuns);
+  const runs = runsOf(strip.loops);
   const toleranceMm = usable(marking.toleranceMm, LEAST_TOLERANCE_MM, LEAST_TOLERANCE_MM);
   const intervalMm = usable(marking.intervalMm, DEFAULT_INTERVAL_MM, LEAST_INTERVAL_MM);
   let rows = mergeRows([
@@ -42,7 +45,7 @@ function markingTable(strip: Strip, { marking }: Project): MarkingTable {
   ]);
   for (let round = 0; round < MOST_ROUNDS; round++) {
     const extra = extraRows(runs, rows, toleranceMm);
-    if (extra.length === 0) break;
+    if (extra.length === 0 || rows.length + extra.length > MOST_ROWS) break;
     rows = mergeRows([...rows, ...extra]);
   }
   const rowsMm = rows.map(({ uMm }) => uMm);
@@ -58,20 +61,32 @@ function markingTable(strip: Strip, { marking }: Project): MarkingTable {
         reason,
       }),
     ),
-    straightMissMm: Math.max(0, ...spansOfRuns.flat().map((span) => straightMiss(span).missMm)),
-    battenMissMm: Math.max(0, ...spansOfRuns.map(battenMissMm)),
+    straightMissMm: greatest(spansOfRuns.flat(), (span) => straightMiss(span).missMm),
+    // Along a straight edge a batten is as good as a straightedge.
+    battenMissMm: greatest(spansOfRuns, (spans, i) =>
+      at(runs, i).points.length > 2 ? battenMissMm(spans) : 0,
+    ),
   };
 }
 
+const greatest = <T>(items: readonly T[], measure: (item: T, index: number) => number): number =>
+  items.reduce((most, item, i) => Math.max(most, measure(item, i)), 0);
+
 const usable = (typed: number, fallback: number, least: number): number =>
   typed > 0 ? Math.max(typed, least) : fallback;
+
+/** Loops taken apart at their corners; ragged ones whole, so that the miss that is printed counts their corners. */
+function runsOf(loops: readonly FlatLoop[]): readonly SmoothRun[] {
+  const runs = loops.flatMap(smoothRuns);
+  return runs.length <= MOST_ROWS ? runs : loops.map(wholeRun);
+}
 
 const cornerRows = (runs: readonly SmoothRun[]): Row[] =>
   runs.map(({ points }) => ({ uMm: at(points, 0).u, reason: "corner" }));
 
 /** Where a smooth edge turns back along the datum (a round nose): its foremost and rearmost points. */
 function turningRows(runs: readonly SmoothRun[]): Row[] {
-  return runs.flatMap(({ points }) => {
+  const turning = runs.flatMap(({ points }) => {
     const rows: Row[] = [];
     let direction = 0;
     for (let i = 1; i < points.length; i++) {
@@ -83,6 +98,7 @@ function turningRows(runs: readonly SmoothRun[]): Row[] {
     }
     return rows;
   });
+  return turning.length <= MOST_ROWS ? turning : [];
 }
 
 function stationRows(runs: readonly SmoothRun[], startUMm: number, intervalMm: number): Row[] {
@@ -90,8 +106,10 @@ function stationRows(runs: readonly SmoothRun[], startUMm: number, intervalMm: n
     (most, { points }) => points.reduce((best, { u }) => Math.max(best, u), most),
     startUMm,
   );
-  const count = Math.floor((mostUMm - startUMm) / intervalMm + 1e-9);
-  return Array.from({ length: count + 1 }, (_, i) => ({ uMm: startUMm + i * intervalMm, reason: "station" }));
+  const lengthMm = Number.isFinite(mostUMm - startUMm) ? mostUMm - startUMm : 0;
+  const stepMm = intervalMm * Math.max(1, Math.ceil(lengthMm / intervalMm / MOST_ROWS));
+  const count = Math.floor(lengthMm / stepMm + 1e-9);
+  return Array.from({ length: count + 1 }, (_, i) => ({ uMm: startUMm + i * stepMm, reason: "station" }));
 }
 
 /** A row at the worst place of every span that misses; on a whole millimetre where there is room for it. */

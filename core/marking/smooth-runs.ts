@@ -2,9 +2,9 @@ import { at, type FlatPoint } from "../foundation/index.ts";
 import type { FlatLoop } from "../patterns/index.ts";
 
 /** A turn above this is a corner to the eye and to a batten: 5°. */
-const CORNER_RAD = (5 * Math.PI) / 180;
+const CORNER_TANGENT = Math.tan((5 * Math.PI) / 180);
 /** Where two edges meet, a turn above this is a corner: well over the turn of one chord of a smooth edge. */
-const EDGE_CORNER_RAD = 0.01;
+const EDGE_CORNER_TANGENT = Math.tan(0.01);
 
 /** A stretch of a loop without corners inside: a batten can lie along it. */
 export interface SmoothRun {
@@ -20,8 +20,9 @@ export function smoothRuns(loop: FlatLoop): SmoothRun[] {
   const count = vertices.length;
   if (count < 3) return [];
   const corners = vertices.flatMap((vertex, i) => {
-    const turn = turnAt(at(vertices, i - 1).point, vertex.point, at(vertices, (i + 1) % count).point);
-    return turn > (vertex.startsEdge ? EDGE_CORNER_RAD : CORNER_RAD) ? [i] : [];
+    const most = vertex.startsEdge ? EDGE_CORNER_TANGENT : CORNER_TANGENT;
+    const [before, after] = [at(vertices, i - 1).point, at(vertices, (i + 1) % count).point];
+    return turnsMore(before, vertex.point, after, most) ? [i] : [];
   });
   const starts = corners.length > 0 ? corners : [leastU(vertices)];
   return starts.map((start, k) => {
@@ -30,6 +31,14 @@ export function smoothRuns(loop: FlatLoop): SmoothRun[] {
     const points = Array.from({ length: length + 1 }, (_, i) => at(vertices, (start + i) % count).point);
     return { points };
   });
+}
+
+/** A loop as one run, corners and all, from its least u back there. */
+export function wholeRun(loop: FlatLoop): SmoothRun {
+  const vertices = verticesOf(loop);
+  const start = leastU(vertices);
+  const points = vertices.map((_, i) => at(vertices, (start + i) % vertices.length).point);
+  return { points: [...points, ...points.slice(0, 1)] };
 }
 
 interface Vertex {
@@ -43,10 +52,11 @@ function verticesOf(loop: FlatLoop): Vertex[] {
   );
 }
 
-function turnAt(before: FlatPoint, corner: FlatPoint, after: FlatPoint): number {
+/** Whether a corner turns by more than the angle with the given tangent, either way. */
+function turnsMore(before: FlatPoint, corner: FlatPoint, after: FlatPoint, tangent: number): boolean {
   const [u1, v1] = [corner.u - before.u, corner.v - before.v];
   const [u2, v2] = [after.u - corner.u, after.v - corner.v];
-  return Math.abs(Math.atan2(u1 * v2 - v1 * u2, u1 * u2 + v1 * v2));
+  return Math.abs(u1 * v2 - v1 * u2) > tangent * (u1 * u2 + v1 * v2);
 }
 
 const leastU = (vertices: readonly Vertex[]): number =>

@@ -60,7 +60,7 @@ export function battenMissMm(spans: readonly MarkSpan[]): number {
     });
     return lookedAt(span).reduce((worst, point) => Math.max(worst, distanceToBatten(point, batten)), 0);
   });
-  return Math.max(...misses);
+  return misses.reduce((worst, missMm) => Math.max(worst, missMm), 0);
 }
 
 /** Of a long row of points as many as show where a batten strays: it strays smoothly. */
@@ -72,7 +72,8 @@ function lookedAt(span: MarkSpan): MarkSpan {
 const isLong = (span: MarkSpan): boolean => {
   const from = at(span, 0);
   const to = at(span, -1);
-  return Math.hypot(to.u - from.u, to.v - from.v) > 1e-6;
+  const lengthMm = Math.hypot(to.u - from.u, to.v - from.v);
+  return lengthMm > 1e-6 && Number.isFinite(lengthMm);
 };
 
 const splineAt = ([a, b, c, d]: SplineInterval, step: number): number =>

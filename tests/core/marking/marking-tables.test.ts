@@ -155,6 +155,29 @@ describe("the marking-out table", () => {
   });
 });
 
+describe("outlines that no pencil follows", () => {
+  it("a saw-toothed outline of 1,200 corners gets stations only, and the miss that is printed counts its teeth", () => {
+    const teeth = Array.from({ length: 1200 }, (_, i): Corner => {
+      const turn = (2 * Math.PI * i) / 1200;
+      const reach = 300 + 40 * (i % 2);
+      return [reach * Math.cos(turn), reach * Math.sin(turn)];
+    });
+    const table = tableOf([loopThrough(teeth)]);
+    expect(table.rows.length).toBeLessThan(20);
+    expect(table.straightMissMm).toBeGreaterThan(30);
+  });
+
+  it.each([1e9, Number.POSITIVE_INFINITY])("an outline out to %d mm ends with a short table", (far) => {
+    const corners: Corner[] = [
+      [0, 0],
+      [far, 0],
+      [far, 200],
+      [0, 200],
+    ];
+    expect(tableOf([loopThrough(corners)]).rows.length).toBeLessThan(400);
+  });
+});
+
 describe("over random edges", () => {
   const wave = fc.record({
     lengthMm: fc.double({ min: 300, max: 1200, noNaN: true }),
