@@ -27,15 +27,17 @@ export function setBackEdges(loop: LaidLoop): {
     const moved = moveInward(edge.points, edge.setBackMm);
     const [previousAt, nextAt] = [(i + edges.length - 1) % edges.length, (i + 1) % edges.length];
     const before = joinPolylines(at(edges, previousAt).points, moved);
-    const after = before && joinPolylines(before.second, at(edges, nextAt).points);
-    if (!before || !after || edges.length < 3) {
+    // Where one edge alone is left beside it, its end has just moved.
+    const nextPoints = previousAt === nextAt && before ? before.first : at(edges, nextAt).points;
+    const after = before && joinPolylines(before.second, nextPoints);
+    if (!before || !after || edges.length < 2) {
       failed.push(edge.edgeId);
       continue;
     }
     edges = edges.map((other, k) => {
       if (k === i) return withPoints(other, after.first);
-      if (k === previousAt) return withPoints(other, before.first);
-      return k === nextAt ? withPoints(other, after.second) : other;
+      if (k === nextAt) return withPoints(other, after.second);
+      return k === previousAt ? withPoints(other, before.first) : other;
     });
   }
   return { loop: { edges }, failed };

@@ -82,13 +82,14 @@ export function sectionSheets(
   const planLoops = loops.map((loop) => polygonOf(loop, planParameters, pointOnPiece));
 
   const planBox = boxOf(planLoops.flat());
-  const limitsOf = chordLimits(loops, planAreaMm2(planLoops));
   const { corners, stretches } = divideAtCorners(whole, pieces);
   const sheets = stretches.map((stretch, i): SectionSheet => {
     const chart = cylinderChart(stretch, frame);
     const before = corners[i - 1];
     const after = corners[i];
     const limits: XiLimits = { ...(before && { from: before }), ...(after && { to: after }) };
+    const ownAreaMm2 = planAreaMm2(planLoops.map((loop) => clipToXi(chart, loop, limits)));
+    const limitsOf = chordLimits(loops, Math.max(ownAreaMm2, SLIVER_MM2));
     return {
       kind: "section",
       id: stretches.length === 1 ? `S${section.number}` : `S${section.number}.${i + 1}`,
@@ -115,6 +116,34 @@ export function sectionSheets(
 
 /** How exactly a plan polygon knows where its sheet ends: under what anybody can mark, and few corners to walk. */
 const CONTAINING_ERROR_MM = 0.02;
+
+/** Areas of sheets smaller than this need not be right to a part in a million. */
+const SLIVER_MM2 = 1000;
+
+/** The part of a plan polygon between two corner rulings; where it falls in two they stay joined by a line there and back. */
+function clipToXi(
+  chart: CylinderChart,
+  loop: readonly PlanPoint[],
+  { from, to }: XiLimits,
+): readonly PlanPoint[] {
+  const behind = from ? clipPolygon(loop, (p) => xiOfPlan(chart, p) - from.xi) : loop;
+  return to ? clipPolygon(behind, (p) => to.xi - xiOfPlan(chart, p)) : behind;
+}
+
+/** What is left of a polygon where a linear function of the plan is positive (Sutherland and Hodgman, 1974). */
+function clipPolygon(
+  polygon: readonly PlanPoint[],
+  insideBy: (p: PlanPoint) => number,
+): readonly PlanPoint[] {
+  return polygon.flatMap((p, i) => {
+    const next = at(polygon, (i + 1) % polygon.length);
+    const [a, b] = [insideBy(p), insideBy(next)];
+    const kept = a >= 0 ? [p] : [];
+    if (a >= 0 === b >= 0) return kept;
+    const t = a / (a - b);
+    return [...kept, { x: p.x + (next.x - p.x) * t, y: p.y + (next.y - p.y) * t }];
+  });
+}
 
 const planParameters = (piece: CurvePiece): readonly number[] =>
   flattenPiece(piece, { chordErrorMm: CONTAINING_ERROR_MM, turnRad: 0.2 });
