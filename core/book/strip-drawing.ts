@@ -107,9 +107,9 @@ export function stripDrawing(
         widthOf(finished),
       ),
       ...dimensionMarks(
-        put(paper(finished.left, finished.bottom)),
-        put(paper(finished.left, finished.top)),
-        9,
+        beside(put(paper(finished.left, finished.bottom))),
+        beside(put(paper(finished.left, finished.top))),
+        9 - NUMBER_ROOM_MM,
         heightOf(finished),
       ),
       ...forwardMarks(paper(corner.x, corner.y - 3)),
@@ -117,6 +117,10 @@ export function stripDrawing(
   };
   return { block: { heightMm, draw }, scale };
 }
+
+/** Room for a corner's number between the drawing and the extension line, mm. */
+const NUMBER_ROOM_MM = 5;
+const beside = (p: PaperPoint): PaperPoint => paper(p.x - NUMBER_ROOM_MM, p.y);
 
 const forwardMarks = (from: PaperPoint): readonly Mark[] => [
   ...arrowMarks(paper(from.x + 14, from.y), paper(from.x, from.y), 3, "outline"),
