@@ -22,7 +22,8 @@ const MOST_ROUNDS = 12;
 /**
  * A table for each strip to mark it out with tape and square: a row at every interval, at corners, and wherever
  * joining the marks by straight lines would miss the true edge by more than the tolerance; with the largest
- * remaining misses, joined straight and with a batten. An outline with more than 300 corners gets stations only.
+ * remaining misses, joined straight and with a batten. An outline with more than 300 corners keeps to that many
+ * rows, and its misses say so.
  */
 export const markingTables = (strips: readonly Strip[], project: Project): MarkingTable[] =>
   strips.map((strip) => markingTable(strip, project));

@@ -156,14 +156,14 @@ describe("the marking-out table", () => {
 });
 
 describe("outlines that no pencil follows", () => {
-  it("a saw-toothed outline of 1,200 corners gets stations only, and the miss that is printed counts its teeth", () => {
+  it("a saw-toothed outline of 1,200 corners keeps to 300 rows, and the miss that is printed counts its teeth", () => {
     const teeth = Array.from({ length: 1200 }, (_, i): Corner => {
       const turn = (2 * Math.PI * i) / 1200;
       const reach = 300 + 40 * (i % 2);
       return [reach * Math.cos(turn), reach * Math.sin(turn)];
     });
     const table = tableOf([loopThrough(teeth)]);
-    expect(table.rows.length).toBeLessThan(20);
+    expect(table.rows.length).toBeLessThanOrEqual(300);
     expect(table.straightMissMm).toBeGreaterThan(30);
   });
 
