@@ -13,7 +13,7 @@ interface Transform {
 }
 
 /** How long the page may take to follow on a busy machine. */
-const FOLLOWS = { timeout: 15_000, interval: 50 };
+const FOLLOWS = { timeout: 30_000, interval: 50 };
 /** A board that has not moved for so long is at rest. */
 const RESTS_MS = 50;
 

@@ -8,6 +8,9 @@ export interface Visit {
   readonly complaints: readonly string[];
 }
 
+/** Longest wait for anything, on a machine that has much else to do. */
+const SLOW_MACHINE_MS = 60_000;
+
 export const SCREEN = { width: 1440, height: 900 };
 
 const ARGUMENTS = [
@@ -29,6 +32,7 @@ export async function visit(browser: Browser, address: string): Promise<Visit> {
     acceptDownloads: true,
     reducedMotion: "reduce",
   });
+  context.setDefaultTimeout(SLOW_MACHINE_MS);
   const page = await context.newPage();
   const complaints = listenForComplaints(page);
   await page.goto(address);

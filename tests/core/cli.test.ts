@@ -54,7 +54,11 @@ function fingerprints(outDir: string): Readonly<Record<string, string>> {
 }
 
 interface ReportHead {
-  readonly parts: readonly { readonly id: string; readonly flatAreaMm2: number }[];
+  readonly parts: readonly {
+    readonly id: string;
+    readonly flatAreaMm2: number;
+    readonly strips: readonly { readonly id: string }[];
+  }[];
   readonly problems: readonly unknown[];
 }
 const reportIn = (outDir: string) =>
@@ -72,7 +76,8 @@ describe("the pack of an example", () => {
       expect(report.problems).toEqual([]);
       const files = Object.keys(fingerprints(outDir));
       expect(files).toEqual(expect.arrayContaining(["build-book.pdf", "templates.pdf", "report.json"]));
-      for (const { id } of report.parts) expect(files).toContain(`svg/${id}.svg`);
+      for (const { id } of report.parts.flatMap(({ strips }) => strips))
+        expect(files).toContain(`svg/${id}.svg`);
       expect(files.filter((file) => file.startsWith("csv/")).length).toBeGreaterThan(2);
     },
     60_000,
