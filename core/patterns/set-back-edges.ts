@@ -1,5 +1,5 @@
 import { at, type FlatPoint } from "../foundation/index.ts";
-import type { LaidEdge, LaidLoop } from "./flat-loops.ts";
+import { flatLengthMm, type LaidEdge, type LaidLoop } from "./flat-loops.ts";
 
 /**
  * How far past its end an edge may be carried on straight to meet a neighbour, as a multiple of the gap between
@@ -7,12 +7,15 @@ import type { LaidEdge, LaidLoop } from "./flat-loops.ts";
  */
 const REACH_OF_GAP = 20;
 
+/** A neighbour that does not meet the moved edge and is no longer than so many set-backs lies in what is cut off. */
+const SWALLOWED = 4;
+
 /** Moves under this change nothing that anybody can cut, mm. */
 const STILL_MM = 1e-9;
 
 /**
  * Moves every edge of a loop inward by its set-back (outward where negative) and lets its neighbours end on it:
- * they are shortened, or carried on straight. Edges that could not be joined again are named in `failed` and
+ * they are shortened, or carried on straight, or fall away where the set-back swallows them whole. Edges that could not be joined again are named in `failed` and
  * stay where they were.
  */
 export function setBackEdges(loop: LaidLoop): {
@@ -24,23 +27,54 @@ export function setBackEdges(loop: LaidLoop): {
   for (let i = 0; i < edges.length; i++) {
     const edge = at(edges, i);
     if (edge.setBackMm.every((amount) => Math.abs(amount) <= STILL_MM)) continue;
-    const moved = moveInward(edge.points, edge.setBackMm);
-    const [previousAt, nextAt] = [(i + edges.length - 1) % edges.length, (i + 1) % edges.length];
-    const before = joinPolylines(at(edges, previousAt).points, moved);
-    // Where one edge alone is left beside it, its end has just moved.
-    const nextPoints = previousAt === nextAt && before ? before.first : at(edges, nextAt).points;
-    const after = before && joinPolylines(before.second, nextPoints);
-    if (!before || !after || edges.length < 2) {
+    const joined = joinNeighbours(edges, i);
+    if (joined) {
+      edges = joined.edges;
+      i = joined.index;
+    } else {
       failed.push(edge.edgeId);
-      continue;
     }
-    edges = edges.map((other, k) => {
-      if (k === i) return withPoints(other, after.first);
-      if (k === nextAt) return withPoints(other, after.second);
-      return k === previousAt ? withPoints(other, before.first) : other;
-    });
   }
   return { loop: { edges }, failed };
+}
+
+/** The loop with one edge moved and its neighbours ended on it, and where that edge stands in it now. */
+function joinNeighbours(
+  edges: readonly LaidEdge[],
+  index: number,
+): { readonly edges: readonly LaidEdge[]; readonly index: number } | undefined {
+  const edge = at(edges, index);
+  const swallowedMm = SWALLOWED * Math.max(...edge.setBackMm.map(Math.abs));
+  const isSwallowed = ({ points }: LaidEdge) => flatLengthMm(points) <= swallowedMm;
+  let line = moveInward(edge.points, edge.setBackMm);
+  let others = [...edges.slice(index + 1), ...edges.slice(0, index)];
+  let countBefore = index;
+  for (let isJoined = false; !isJoined; ) {
+    const last = others.at(-1);
+    if (!last) return undefined;
+    const joined = joinPolylines(last.points, line);
+    others = others.slice(0, -1);
+    if (joined) {
+      others.push(withPoints(last, joined.first));
+      line = joined.second;
+      isJoined = true;
+    } else if (isSwallowed(last)) countBefore = Math.max(0, countBefore - 1);
+    else return undefined;
+  }
+  for (let isJoined = false; !isJoined; ) {
+    const [first, ...rest] = others;
+    if (!first) return undefined;
+    const joined = joinPolylines(line, first.points);
+    if (joined) {
+      others = [withPoints(first, joined.second), ...rest];
+      line = joined.first;
+      isJoined = true;
+    } else if (isSwallowed(first)) others = rest;
+    else return undefined;
+  }
+  const before = Math.min(countBefore, others.length);
+  const [after, front] = [others.slice(0, others.length - before), others.slice(others.length - before)];
+  return { edges: [...front, withPoints(edge, line), ...after], index: before };
 }
 
 /** An edge with new points keeps an amount for each; only the ends changed in number. */
