@@ -120,9 +120,9 @@ export function joinPolylines(
   const gapMm = Math.hypot(end.u - start.u, end.v - start.v);
   if (gapMm <= STILL_MM) return { first, second };
   const reachMm = REACH_OF_GAP * gapMm;
-  const depth = 60;
-  for (let i = first.length - 1; i >= Math.max(1, first.length - depth); i--) {
-    for (let k = 0; k < Math.min(second.length - 1, depth); k++) {
+  const isNear = (p: FlatPoint): boolean => Math.hypot(p.u - end.u, p.v - end.v) <= reachMm;
+  for (let i = first.length - 1; i >= 1 && isNear(at(first, i)); i--) {
+    for (let k = 0; k < second.length - 1 && isNear(at(second, k)); k++) {
       const slackBefore = i === first.length - 1 ? reachMm : 0;
       const slackAfter = k === 0 ? reachMm : 0;
       const meeting = crossing(
