@@ -31,9 +31,13 @@ export function readProject(text: string): ReadResult {
   return readVersion(document);
 }
 
-/** The text of a project file: the same document always gives the same bytes. Ends with a line feed. */
+/**
+ * The text of a project file: the same document always gives the same bytes, fields in the order of the schema
+ * however they came about. Ends with a line feed.
+ */
 export function writeProject(project: Project): string {
-  return `${JSON.stringify(project, writeNumber, 2)}\n`;
+  const checked = v.safeParse(ProjectSchema, project);
+  return `${JSON.stringify(checked.success ? checked.output : project, writeNumber, 2)}\n`;
 }
 
 function parseJson(text: string): { readonly ok: true; readonly value: unknown } | { readonly ok: false } {

@@ -30,6 +30,11 @@ describe("a project file", () => {
     expect(text.endsWith("}\n")).toBe(true);
   });
 
+  it("has its fields in one order, however the document came about", () => {
+    const turned = Object.fromEntries(Object.entries(empty).reverse());
+    expect(writeProject({ ...turned, ...empty })).toBe(writeProject(empty));
+  });
+
   it("keeps numbers that JSON has no figure for", () => {
     const odd = {
       ...empty,
