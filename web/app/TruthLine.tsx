@@ -8,8 +8,9 @@ import { ProblemSign } from "./ProblemSign.tsx";
 export function TruthLine() {
   const design = useDesign((state) => state.design);
   const failure = useDesign((state) => state.failure);
+  const isComputing = useDesign((state) => state.isComputing);
   return (
-    <footer className="truth-line" data-testid="truth-line">
+    <footer className="truth-line" data-testid="truth-line" data-computing={isComputing}>
       {design ? <Figures totals={design.totals} /> : <span className="pencil">Counting…</span>}
       {failure ? <Failure text={failure} /> : null}
       {design ? <ProblemsButton problems={design.problems} /> : null}

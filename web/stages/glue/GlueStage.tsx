@@ -1,7 +1,7 @@
 import type { Design } from "../../../core/design.ts";
 import { useDesign } from "../../stores/index.ts";
 import { useStripShapes } from "../plan/index.ts";
-import { SideSettings } from "../settings/index.ts";
+import { EmptyPlace, SideSettings } from "../settings/index.ts";
 import { GlueCard } from "./GlueCard.tsx";
 import { GlueSettings } from "./GlueSettings.tsx";
 
@@ -16,9 +16,7 @@ export function GlueStage() {
       </SideSettings>
       <article className="pane">
         {design.glueUp.length === 0 ? (
-          <p className="empty">
-            No step yet. Draw sections that meet along an edge; the order of gluing comes here.
-          </p>
+          <EmptyPlace words="No step yet. Draw sections that meet along an edge; the order of gluing comes here." />
         ) : (
           <Steps design={design} />
         )}

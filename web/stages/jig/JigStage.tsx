@@ -1,5 +1,5 @@
 import { useDesign, useView } from "../../stores/index.ts";
-import { SideSettings } from "../settings/index.ts";
+import { EmptyPlace, SideSettings } from "../settings/index.ts";
 import { BaseboardPlan } from "./BaseboardPlan.tsx";
 import { CuttingList } from "./CuttingList.tsx";
 import { JigSettings } from "./JigSettings.tsx";
@@ -25,9 +25,7 @@ export function JigStage() {
             <CuttingList ribs={ribs} chosenId={rib.id} />
           </>
         ) : (
-          <p className="empty">
-            No rib stands yet. Draw a section, and say on the left how far apart the ribs are.
-          </p>
+          <EmptyPlace words="No rib stands yet. Draw a section; ribs come under it as the settings of the jig say." />
         )}
       </article>
     </div>

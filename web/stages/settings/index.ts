@@ -1,3 +1,4 @@
+export { EmptyPlace } from "./EmptyPlace.tsx";
 export { type Figure, MaterialFigures } from "./MaterialFigures.tsx";
 export { originWords } from "./origin-words.ts";
 export { SettingsGroup } from "./SettingsGroup.tsx";

@@ -8,8 +8,14 @@ const ROLES: Readonly<Record<PartEdge["role"], string>> = {
   seam: "seam",
 };
 
+interface EdgeTableProps {
+  readonly part: Part;
+  /** Tells the edge whose row the pointer is on, so that the drawing can show it. */
+  readonly onPoint: (edgeId: string | undefined) => void;
+}
+
 /** The three lengths of every edge: as drawn, along the bent foam, and on the flat pattern. */
-export function EdgeTable({ part }: { readonly part: Part }) {
+export function EdgeTable({ part, onPoint }: EdgeTableProps) {
   return (
     <section aria-label="Edges" className="scroll-x">
       <h3>Edges</h3>
@@ -34,7 +40,12 @@ export function EdgeTable({ part }: { readonly part: Part }) {
         </thead>
         <tbody>
           {part.edges.map((edge, index) => (
-            <tr key={edge.edgeId} data-edge={edge.edgeId}>
+            <tr
+              key={edge.edgeId}
+              data-edge={edge.edgeId}
+              onPointerEnter={() => onPoint(edge.edgeId)}
+              onPointerLeave={() => onPoint(undefined)}
+            >
               <td>
                 <span className="code edge-number">{index + 1}</span> {edge.name}
               </td>

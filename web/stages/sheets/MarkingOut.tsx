@@ -1,23 +1,26 @@
-import { useState } from "react";
 import type { Strip } from "../../../core/cutting/index.ts";
 import type { Design } from "../../../core/design.ts";
 import { formatMm, formatNumber } from "../../../core/foundation/index.ts";
 import type { MarkingTable, RowReason } from "../../../core/marking/index.ts";
-import type { Part } from "../../../core/patterns/index.ts";
 import { NumberField } from "../../controls/index.ts";
 import { useSettings } from "../settings/index.ts";
 
+interface MarkingOutProps {
+  readonly design: Design;
+  /** The strips of the part, the one that is marked out, and its table. */
+  readonly strips: readonly Strip[];
+  readonly strip: Strip | undefined;
+  readonly table: MarkingTable | undefined;
+  readonly onChoose: (stripId: string) => void;
+}
+
 /** The strips a part is cut in, and for the chosen one how it is marked out with tape and square. */
-export function MarkingOut({ part, design }: { readonly part: Part; readonly design: Design }) {
-  const strips = design.strips.filter((strip) => strip.partId === part.id);
-  const [wanted, want] = useState<string>();
-  const strip = strips.find(({ id }) => id === wanted) ?? strips[0];
-  const table = design.marking.find(({ stripId }) => stripId === strip?.id);
+export function MarkingOut({ design, strips, strip, table, onChoose }: MarkingOutProps) {
   return (
     <section aria-label="Marking out" className="marking-out">
       <header>
         <h3>Marking out</h3>
-        {strips.length > 1 ? <StripChoice strips={strips} chosenId={strip?.id} onChoose={want} /> : null}
+        {strips.length > 1 ? <StripChoice strips={strips} chosenId={strip?.id} onChoose={onChoose} /> : null}
       </header>
       {strip ? <StripFacts strip={strip} design={design} /> : null}
       <div className="columns">

@@ -1,5 +1,6 @@
 import type { Design } from "../../../core/design.ts";
-import { formatMm, formatNumber } from "../../../core/foundation/index.ts";
+import { distanceFlat, type FlatPoint, formatMm, formatNumber } from "../../../core/foundation/index.ts";
+import type { MarkingTable } from "../../../core/marking/index.ts";
 import type { FlatEdge, Part } from "../../../core/patterns/index.ts";
 import { useSize } from "../../controls/index.ts";
 import {
@@ -22,16 +23,20 @@ const MOST_HEIGHT_PX = 460;
 interface PartDrawingProps {
   readonly part: Part;
   readonly design: Design;
+  /** The edge that is pointed at in the table. */
+  readonly edgeId: string | undefined;
+  /** The marking out of the chosen strip. */
+  readonly table: MarkingTable | undefined;
 }
 
 /** A part laid flat and drawn large: strips, bends, stations, numbered edges, and which way is forward. */
-export function PartDrawing({ part, design }: PartDrawingProps) {
+export function PartDrawing(props: PartDrawingProps) {
   const { ref, widthPx } = useSize<HTMLDivElement>();
-  const bounds = loopsBounds(part.loops);
+  const bounds = loopsBounds(props.part.loops);
   return (
     <div ref={ref} className="part-drawing">
       {bounds && widthPx > 0 ? (
-        <Picture part={part} design={design} bounds={bounds} scale={scaleFor(bounds, widthPx)} />
+        <Picture {...props} bounds={bounds} scale={scaleFor(bounds, widthPx)} />
       ) : null}
     </div>
   );
@@ -45,7 +50,7 @@ interface PictureProps extends PartDrawingProps {
   readonly scale: Scale;
 }
 
-function Picture({ part, design, bounds, scale }: PictureProps) {
+function Picture({ part, design, edgeId, table, bounds, scale }: PictureProps) {
   const strips = design.strips.filter((strip) => strip.partId === part.id);
   const path = loopsPath(part.loops, scale);
   return (
@@ -63,6 +68,13 @@ function Picture({ part, design, bounds, scale }: PictureProps) {
         ? strips.map((strip) => <path key={strip.id} className="seam" d={loopsPath(strip.loops, scale)} />)
         : null}
       <path className="outline" d={path} />
+      {table ? <Marks table={table} scale={scale} /> : null}
+      {part.loops
+        .flatMap((loop) => loop.edges)
+        .filter((edge) => edge.edgeId === edgeId)
+        .map((edge) => (
+          <path key={edge.edgeId} className="pointed" d={pathOf(edge.points.map(flatSpot), scale, "open")} />
+        ))}
       {part.loops
         .flatMap((loop) => loop.edges)
         .map((edge) => (
@@ -186,10 +198,9 @@ function EdgeNumber({
   readonly scale: Scale;
 }) {
   const number = part.edges.findIndex(({ edgeId }) => edgeId === edge.edgeId) + 1;
-  const middle = edge.points[Math.floor(edge.points.length / 2)];
-  const before = edge.points[Math.max(0, Math.floor(edge.points.length / 2) - 1)];
-  if (!middle || !before || number === 0) return null;
-  const [x, y] = scale.toPx([(middle.u + before.u) / 2, (middle.v + before.v) / 2]);
+  const middle = halfwayAlong(edge.points);
+  if (middle === undefined || number === 0) return null;
+  const [x, y] = scale.toPx(flatSpot(middle));
   return (
     <g className="edge-mark">
       <title>{`Edge ${number}, ${edge.name}: ${formatMm(part.edges[number - 1]?.flatLengthMm ?? 0)} mm flat`}</title>
@@ -200,6 +211,40 @@ function EdgeNumber({
       <text className="code" x={x} y={y + 4} textAnchor="middle">
         {number}
       </text>
+    </g>
+  );
+}
+
+/** The place on a line that is as far from its start as from its end. */
+function halfwayAlong(points: readonly FlatPoint[]): FlatPoint | undefined {
+  const chords = points.slice(1).map((p, i) => distanceFlat(points[i] ?? p, p));
+  let left = chords.reduce((sum, chord) => sum + chord, 0) / 2;
+  for (const [i, chord] of chords.entries()) {
+    const [from, to] = [points[i], points[i + 1]];
+    if (from && to && left <= chord) {
+      const t = chord === 0 ? 0 : left / chord;
+      return { u: from.u + (to.u - from.u) * t, v: from.v + (to.v - from.v) * t };
+    }
+    left -= chord;
+  }
+  return points[0];
+}
+
+/** The datum of a strip's marking out, and every mark of its table. */
+function Marks({ table, scale }: { readonly table: MarkingTable; readonly scale: Scale }) {
+  const { u, v } = table.origin;
+  const along = table.rows.map(({ alongMm }) => alongMm);
+  const ends = [Math.min(0, ...along), Math.max(0, ...along)].map((mm) => scale.toPx([u + mm, v]));
+  const [[x1, y1] = [0, 0], [x2, y2] = [0, 0]] = ends;
+  return (
+    <g className="marks" data-testid="marks">
+      <line x1={x1} y1={y1} x2={x2} y2={y2} />
+      {table.rows.flatMap(({ alongMm, offsetsMm }) =>
+        offsetsMm.map((offsetMm, index) => {
+          const [x, y] = scale.toPx([u + alongMm, v + offsetMm]);
+          return <circle key={`${alongMm}/${index}`} cx={x} cy={y} r="2.5" />;
+        }),
+      )}
     </g>
   );
 }

@@ -1,6 +1,8 @@
+import { useState } from "react";
 import type { Design } from "../../../core/design.ts";
 import type { Part } from "../../../core/patterns/index.ts";
 import { type Selection, useDesign, useView } from "../../stores/index.ts";
+import { EmptyPlace } from "../settings/index.ts";
 import { BendTable } from "./BendTable.tsx";
 import { EdgeTable } from "./EdgeTable.tsx";
 import { MarkingOut } from "./MarkingOut.tsx";
@@ -16,23 +18,33 @@ export function SheetsStage() {
   const part = chosenPart(design, selection);
   if (part === undefined)
     return (
-      <p className="empty">
-        Nothing is laid flat yet. Draw a section and give it a profile; its flat part comes here.
-      </p>
+      <EmptyPlace words="Nothing is laid flat yet. Draw a section and give it a profile; its flat part comes here." />
     );
   return (
     <div className="two-panes">
       <PartList design={design} chosenId={part.id} />
-      <article className="pane" key={part.id} data-testid="part-view" data-part={part.id}>
-        <PartHeading part={part} design={design} />
-        <PartDrawing part={part} design={design} />
-        <div className="columns">
-          <EdgeTable part={part} />
-          <BendTable part={part} />
-        </div>
-        <MarkingOut part={part} design={design} />
-      </article>
+      <PartView key={part.id} part={part} design={design} />
     </div>
+  );
+}
+
+/** One part: its drawing, and the tables that belong to it. */
+function PartView({ part, design }: { readonly part: Part; readonly design: Design }) {
+  const [edgeId, pointAtEdge] = useState<string>();
+  const [wantedId, wantStrip] = useState<string>();
+  const strips = design.strips.filter((strip) => strip.partId === part.id);
+  const strip = strips.find(({ id }) => id === wantedId) ?? strips[0];
+  const table = design.marking.find(({ stripId }) => stripId === strip?.id);
+  return (
+    <article className="pane" data-testid="part-view" data-part={part.id}>
+      <PartHeading part={part} design={design} />
+      <PartDrawing part={part} design={design} edgeId={edgeId} table={table} />
+      <div className="columns">
+        <EdgeTable part={part} onPoint={pointAtEdge} />
+        <BendTable part={part} />
+      </div>
+      <MarkingOut design={design} strips={strips} strip={strip} table={table} onChoose={wantStrip} />
+    </article>
   );
 }
 
