@@ -1,5 +1,6 @@
 import type Konva from "konva";
 import { Shape } from "react-konva";
+import { distance2, type Vec2 } from "../../core/foundation/index.ts";
 import type { SceneLine, SceneNode } from "../tools/index.ts";
 import type { Paint } from "./paint.ts";
 import { pens, sizes } from "./pens.ts";
@@ -16,7 +17,7 @@ interface HandlesProps {
 export function Handles({ line, transform, paint, nodeId }: HandlesProps) {
   const draw = (context: Konva.Context) => {
     context.setAttr("strokeStyle", paint.mark);
-    for (const node of line.nodes) {
+    for (const node of withoutCrowd(line.nodes, transform, nodeId)) {
       const isChosen = node.nodeId === nodeId;
       context.setAttr("fillStyle", isChosen ? paint.mark : paint.sheet);
       context.setAttr("lineWidth", node.mark === "ring" ? pens.handle * 2 : pens.handle);
@@ -29,6 +30,24 @@ export function Handles({ line, transform, paint, nodeId }: HandlesProps) {
   return <Shape sceneFunc={draw} listening={false} />;
 }
 
+/** Handles nearer to each other than this would hide the line. */
+const CROWD_PX = 5;
+
+/** The nodes whose handles have room, and the chosen one. */
+function withoutCrowd(
+  nodes: readonly SceneNode[],
+  transform: Transform,
+  nodeId: string | undefined,
+): readonly SceneNode[] {
+  let last: Vec2 | undefined;
+  return nodes.filter((node) => {
+    const here = toPx(transform, node.at);
+    const isCrowded = last !== undefined && distance2(last, here) < CROWD_PX;
+    if (!isCrowded) last = here;
+    return !isCrowded || node.nodeId === nodeId;
+  });
+}
+
 function tracePath(context: Konva.Context, node: SceneNode, [x, y]: readonly [number, number]): void {
   const half = sizes.node / 2;
   if (node.mark === "square") context.rect(x - half, y - half, sizes.node, sizes.node);
@@ -39,7 +58,7 @@ function tracePath(context: Konva.Context, node: SceneNode, [x, y]: readonly [nu
 export function QuietHandles({ line, transform, paint }: Omit<HandlesProps, "nodeId">) {
   const draw = (context: Konva.Context) => {
     context.setAttr("fillStyle", paint.ink);
-    for (const node of line.nodes) {
+    for (const node of withoutCrowd(line.nodes, transform, undefined)) {
       const [x, y] = toPx(transform, node.at);
       context.beginPath();
       context.arc(x, y, sizes.quietNode / 2, 0, 2 * Math.PI);

@@ -3,8 +3,9 @@ import type { Vec2 } from "../../core/foundation/index.ts";
 import type { Project } from "../../core/project/index.ts";
 import { hatchOfItem } from "../drawings/index.ts";
 import { chosenKeys, lineKey, type Scene, type SceneLine, type Selection } from "../tools/index.ts";
-import { imageOf, labelSpot, linePx, pointsOfEdge, pointsOfLine } from "./draw-line.ts";
+import { imageOf, labelSpot, linePx, pointsOfLine } from "./draw-line.ts";
 import { extentOf } from "./extents.ts";
+import { PickedEdge } from "./PickedEdge.tsx";
 import type { Paint } from "./paint.ts";
 import { dashes, pens, sizes } from "./pens.ts";
 import { type Box, type Transform, toPx } from "./viewport.ts";
@@ -112,22 +113,19 @@ function Outline({
   edgeId,
 }: Drawn & { readonly isChosen: boolean; readonly edgeId: string | undefined }) {
   const colour = line.broken ? paint.stop : isChosen ? paint.mark : paint.ink;
+  const dash = line.broken ? dashes.draft : line.kind === "fence" ? dashes.hidden : undefined;
+  const picked = line.edges.find((edge) => edge.edgeId === edgeId);
   return (
     <>
-      {line.edges.map((edge) => {
-        const isPicked = edge.edgeId === edgeId;
-        const dash = line.broken ? dashes.draft : line.kind === "fence" ? dashes.hidden : undefined;
-        return (
-          <Line
-            key={edge.edgeId}
-            points={linePx(transform, pointsOfEdge(edge))}
-            stroke={colour}
-            strokeWidth={isPicked ? pens.chosen * 2 : isChosen ? pens.chosen : pens.outline}
-            lineCap="round"
-            {...(dash ? { dash: [...dash] } : {})}
-          />
-        );
-      })}
+      <Line
+        points={linePx(transform, pointsOfLine(line))}
+        stroke={colour}
+        strokeWidth={isChosen ? pens.chosen : pens.outline}
+        lineCap="round"
+        lineJoin="round"
+        {...(dash ? { dash: [...dash] } : {})}
+      />
+      {picked ? <PickedEdge edge={picked} transform={transform} paint={paint} /> : null}
     </>
   );
 }
@@ -140,6 +138,7 @@ function Label({ line, transform, paint, project }: Drawn & { readonly project: 
   const code = `${item.kind === "section" ? "S" : "F"}${item.number}`;
   const spot = line.closed ? labelSpot(points) : (points[0] ?? [0, 0]);
   const [xPx, yPx] = toPx(transform, spot);
+  if (!Number.isFinite(xPx) || !Number.isFinite(yPx)) return null;
   // A fence is named before its front end, a sheet in its middle.
   return line.closed ? (
     <Group x={xPx} y={yPx - 16}>

@@ -91,16 +91,16 @@ function Numbers({
   );
   return (
     <>
-      {spots.map(({ at, text, beside }) => {
+      {spots.map(({ at, text, stands }) => {
         const [xPx, yPx] = toPx(transform, at);
-        const leftPx = beside ? xPx + 6 : Math.min(xPx - 30, box.leftPx + box.widthPx - 64);
+        const leftPx = leftOfNumber(xPx, stands, box);
         return (
           <Text
             key={`${text}/${xPx}`}
             x={leftPx}
-            y={beside ? yPx - 13 : yPx - clearPx}
-            width={60}
-            align={beside ? "left" : "center"}
+            y={stands === "over" ? yPx - clearPx : yPx - 13}
+            width={NUMBER_PX}
+            align={stands === "over" ? "center" : stands === "right" ? "left" : "right"}
             text={text}
             fontFamily={paint.mono}
             fontSize={sizes.caption}
@@ -116,11 +116,19 @@ function Numbers({
   );
 }
 
+const NUMBER_PX = 60;
+
+function leftOfNumber(xPx: number, stands: Spot["stands"], box: Box): number {
+  if (stands === "right") return xPx + 6;
+  if (stands === "left") return xPx - 6 - NUMBER_PX;
+  return Math.min(xPx - NUMBER_PX / 2, box.leftPx + box.widthPx - NUMBER_PX - 4);
+}
+
 interface Spot {
   readonly at: Vec2;
   readonly text: string;
-  /** A fence's number stands beside its foot, a sheet's over its edge. */
-  readonly beside: boolean;
+  /** A sheet's number stands over its edge; a fence's beside its foot, outward on the outermost. */
+  readonly stands: "over" | "left" | "right";
 }
 
 /** The air side's height at both ends of each sheet, and the fences' lower edges. */
@@ -128,18 +136,18 @@ function numberedSpots({ sheets, fences }: CrossSection): readonly Spot[] {
   const onRight = sheets.filter((sheet) => sheet.hand !== "left");
   const ends = onRight.flatMap((sheet) =>
     [sheet.air[0], sheet.air.at(-1)].flatMap((at): readonly Spot[] =>
-      at && at[0] >= -0.1 ? [{ at, text: formatMm(at[1]), beside: false }] : [],
+      at && at[0] >= -0.1 ? [{ at, text: formatMm(at[1]), stands: "over" }] : [],
     ),
   );
-  const lower = fences
-    .filter((fence) => fence.hand !== "left")
-    .map(
-      (fence): Spot => ({
-        at: [fence.yMm, fence.finishedZMm],
-        text: formatMm(fence.finishedZMm),
-        beside: true,
-      }),
-    );
+  const onRightHand = fences.filter((fence) => fence.hand !== "left");
+  const outermostMm = Math.max(...onRightHand.map((fence) => fence.yMm));
+  const lower = onRightHand.map(
+    (fence): Spot => ({
+      at: [fence.yMm, fence.finishedZMm],
+      text: formatMm(fence.finishedZMm),
+      stands: fence.yMm === outermostMm ? "right" : "left",
+    }),
+  );
   return [...withoutRepeats(ends), ...lower];
 }
 

@@ -4,7 +4,8 @@ import type { Vec2 } from "../../core/foundation/index.ts";
 import type { Project } from "../../core/project/index.ts";
 import { hatchOfItem } from "../drawings/index.ts";
 import { chosenKeys, lineKey, type Scene, type SceneLine, type Selection } from "../tools/index.ts";
-import { linePx, pointsOfEdge, pointsOfLine } from "./draw-line.ts";
+import { linePx, pointsOfLine } from "./draw-line.ts";
+import { PickedEdge } from "./PickedEdge.tsx";
 import type { Paint } from "./paint.ts";
 import { dashes, pens, sizes } from "./pens.ts";
 import { sideSilhouette } from "./side-silhouette.ts";
@@ -68,20 +69,20 @@ function SideLine({
   readonly edgeId: string | undefined;
 }) {
   const colour = line.broken ? paint.stop : isChosen ? paint.mark : paint.ink;
-  const last = pointsOfLine(line).at(-1);
+  const points = pointsOfLine(line);
+  const last = points.at(-1);
+  const picked = line.edges.find((edge) => edge.edgeId === edgeId);
   return (
     <>
-      {line.edges.map((edge) => (
-        <Line
-          key={edge.edgeId}
-          points={linePx(transform, pointsOfEdge(edge))}
-          stroke={colour}
-          strokeWidth={edge.edgeId === edgeId ? pens.chosen * 2 : isChosen ? pens.chosen : pens.outline}
-          lineCap="round"
-          lineJoin="round"
-          {...(line.broken ? { dash: [...dashes.draft] } : {})}
-        />
-      ))}
+      <Line
+        points={linePx(transform, points)}
+        stroke={colour}
+        strokeWidth={isChosen ? pens.chosen : pens.outline}
+        lineCap="round"
+        lineJoin="round"
+        {...(line.broken ? { dash: [...dashes.draft] } : {})}
+      />
+      {picked ? <PickedEdge edge={picked} transform={transform} paint={paint} /> : null}
       {isChosen && last ? <Name at={last} text={line.name} transform={transform} paint={paint} /> : null}
     </>
   );

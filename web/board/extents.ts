@@ -1,4 +1,4 @@
-import type { Vec2 } from "../../core/foundation/index.ts";
+import { LARGEST_COORDINATE_MM, type Vec2 } from "../../core/foundation/index.ts";
 import type { DrawingView, Scene } from "../tools/index.ts";
 import type { Extent } from "./viewport.ts";
 
@@ -32,7 +32,7 @@ function sidesOf(scene: Scene): Partial<Extent> {
 export function extentOf(points: readonly Vec2[]): Extent | undefined {
   let extent: Extent | undefined;
   for (const [across, up] of points) {
-    if (!Number.isFinite(across) || !Number.isFinite(up)) continue;
+    if (!isSensible(across) || !isSensible(up)) continue;
     extent = extent
       ? {
           left: Math.min(extent.left, across),
@@ -44,6 +44,9 @@ export function extentOf(points: readonly Vec2[]): Extent | undefined {
   }
   return extent;
 }
+
+/** A slip of the keyboard is no reason to show the tray from a mile away. */
+const isSensible = (mm: number): boolean => Math.abs(mm) <= LARGEST_COORDINATE_MM;
 
 const pointsIn = (scene: Scene, view: DrawingView): readonly Vec2[] =>
   scene.lines
