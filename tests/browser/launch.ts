@@ -18,6 +18,7 @@ const ARGUMENTS = [
   "--use-gl=angle",
   "--use-angle=swiftshader",
   "--enable-unsafe-swiftshader",
+  "--disable-gpu-rasterization",
   "--disable-background-networking",
 ];
 
