@@ -14,7 +14,7 @@ export {
   xiRange,
 } from "./cylinder-chart.ts";
 export { faceHeightAt, facePointAt, polygonsContain, sheetContains } from "./face-height.ts";
-export { heightOnCurve } from "./fence-sheet.ts";
+export { heightOnCurve } from "./fence-lower-edge.ts";
 export {
   edgeLengthsInSpace,
   fenceAreaInSpace,

@@ -101,21 +101,26 @@ export function fenceAreaInSpace(
   upper: readonly FlatPoint[],
 ): number {
   const stops = [...new Set([...lower, ...upper].map(({ u }) => u))].sort((a, b) => a - b);
-  const heightAt = (points: readonly FlatPoint[], u: number): number => {
-    const after = Math.max(
-      1,
-      points.findIndex((p) => p.u >= u),
-    );
+  const [lowerAt, upperAt] = [heightWalker(lower), heightWalker(upper)];
+  const heights = stops.map((u) => upperAt(u) - lowerAt(u));
+  const lift = liftOnto(sheet);
+  let areaMm2 = 0;
+  for (let i = 0; i + 1 < stops.length; i++) {
+    const [a, b] = [
+      { u: at(stops, i), v: 0 },
+      { u: at(stops, i + 1), v: 0 },
+    ];
+    areaMm2 += ((at(heights, i) + at(heights, i + 1)) / 2) * chordLength(lift, a, b);
+  }
+  return areaMm2;
+}
+
+/** The height of a polyline over u, asked for at ascending u. */
+function heightWalker(points: readonly FlatPoint[]): (u: number) => number {
+  let after = 1;
+  return (u) => {
+    while (after < points.length - 1 && at(points, after).u < u) after++;
     const [a, b] = [at(points, after - 1), at(points, after)];
     return a.v + ((b.v - a.v) * (u - a.u)) / (b.u - a.u || 1);
   };
-  const lift = liftOnto(sheet);
-  const ground = stops.map((u) => ({ u, v: 0 }));
-  let areaMm2 = 0;
-  for (let i = 0; i + 1 < ground.length; i++) {
-    const [a, b] = [at(ground, i), at(ground, i + 1)];
-    const height = (u: number) => heightAt(upper, u) - heightAt(lower, u);
-    areaMm2 += ((height(a.u) + height(b.u)) / 2) * chordLength(lift, a, b);
-  }
-  return areaMm2;
 }

@@ -1,0 +1,69 @@
+import { type Curve, derivativeOnPiece, pointOnPiece } from "../curves/index.ts";
+import { at, type Problem } from "../foundation/index.ts";
+import type { Fence, Project } from "../project/index.ts";
+import { parameterOf } from "./cylinder-chart.ts";
+import { END_GRACE_MM } from "./fence-stretches.ts";
+import type { Above, Walk } from "./look-above.ts";
+
+/** Height of the foam's lower edge along the fence: the finished edge raised by the skin that wraps it. */
+export function lowerHeights(
+  project: Project,
+  fence: Fence,
+  { line, walk, above }: { readonly line: Curve; readonly walk: Walk; readonly above: Above },
+  lowerEdge: Curve | undefined,
+): { readonly heightAt: (alongMm: number) => number } | { readonly problem: Problem } {
+  const wrapMm = project.drawnFace === "air" ? project.skins.lowerMm : 0;
+  if (fence.lowerEdge.kind === "depths") {
+    const nodes = fence.lowerEdge.nodes.toSorted((a, b) => a.alongMm - b.alongMm);
+    return { heightAt: (s) => (above.airAt(s) ?? Number.NaN) - depthAt(nodes, s) + wrapMm };
+  }
+  if (!lowerEdge) {
+    return {
+      problem: {
+        kind: "unknown-reference",
+        place: { itemId: fence.id },
+        name: fence.name,
+        field: "lower edge",
+        missingId: "a usable line",
+      },
+    };
+  }
+  const xs = line.pieces.flatMap((piece) => [0, 0.25, 0.5, 0.75, 1].map((t) => pointOnPiece(piece, t)[0]));
+  const missingFrontMm = at(pointOnPiece(at(lowerEdge.pieces, 0), 0), 0) - Math.min(...xs);
+  const missingRearMm = Math.max(...xs) - at(pointOnPiece(at(lowerEdge.pieces, -1), 1), 0);
+  if (missingFrontMm > END_GRACE_MM || missingRearMm > END_GRACE_MM) {
+    return {
+      problem: {
+        kind: "fence-edge-too-short",
+        place: { itemId: fence.id },
+        name: fence.name,
+        missingFrontMm: Math.max(0, missingFrontMm),
+        missingRearMm: Math.max(0, missingRearMm),
+      },
+    };
+  }
+  return { heightAt: (s) => heightOnCurve(lowerEdge, at(walk(s).at, 0)) + wrapMm };
+}
+
+function depthAt(
+  nodes: readonly { readonly alongMm: number; readonly depthMm: number }[],
+  s: number,
+): number {
+  const after = nodes.findIndex(({ alongMm }) => alongMm >= s);
+  if (after <= 0) return (after === 0 ? nodes[0] : nodes.at(-1))?.depthMm ?? 0;
+  const [a, b] = [at(nodes, after - 1), at(nodes, after)];
+  return a.depthMm + ((b.depthMm - a.depthMm) * (s - a.alongMm)) / (b.alongMm - a.alongMm || 1);
+}
+
+/** z of a side-view curve whose x rises, at x; its end heights beyond its ends. */
+export function heightOnCurve(curve: Curve, x: number): number {
+  const piece = curve.pieces.find((candidate) => pointOnPiece(candidate, 1)[0] >= x) ?? at(curve.pieces, -1);
+  const [start, end] = [pointOnPiece(piece, 0), pointOnPiece(piece, 1)];
+  if (x <= start[0]) return start[1];
+  if (x >= end[0]) return end[1];
+  const t =
+    piece.kind === "line"
+      ? (x - start[0]) / (end[0] - start[0])
+      : parameterOf((s) => [pointOnPiece(piece, s)[0], derivativeOnPiece(piece, s)[0]], x);
+  return pointOnPiece(piece, t)[1];
+}
