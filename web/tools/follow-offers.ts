@@ -33,7 +33,7 @@ export function followOffers(project: Project, scene: Scene, itemId: string): re
       !followsItem(project, other.line.itemId, itemId),
   );
   const pairs = line.nodes.length * others.reduce((sum, other) => sum + other.edges.length, 0);
-  if (pairs > MOST_PAIRS) return [];
+  if (others.length === 0 || pairs > MOST_PAIRS) return [];
   return line.nodes.flatMap((node, index) => {
     const next = line.nodes[index + 1] ?? (line.closed ? line.nodes[0] : undefined);
     const edge = line.edges.find((candidate) => candidate.edgeId === node.nodeId);

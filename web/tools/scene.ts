@@ -163,20 +163,25 @@ function sceneEdges(
 ): { readonly edges: readonly SceneEdge[]; readonly broken: boolean } {
   if (curve === undefined) return { edges: chords(nodes, closed), broken: true };
   const isReversed = runsAgainst(curve);
+  const pieces = piecesByEdge(curve);
+  const places = new Map(nodes.map((node) => [node.id, node.at]));
   const edges = elements.flatMap((element, index): readonly SceneEdge[] => {
     const after = elements[index + 1] ?? (closed ? elements[0] : undefined);
     const leaving = element.kind === "follow" ? `${element.id}-next` : element.id;
-    const ends =
-      after && element.kind === "node" && element.next === "line"
-        ? endsOf(nodes, element.id, after.id)
-        : undefined;
+    const isStraight = after !== undefined && element.kind === "node" && element.next === "line";
     return [
       ...(element.kind === "follow"
-        ? edgeOf(curve, isReversed, element.id, { kind: "follow", ends: undefined, name: element.edgeName })
+        ? edgeOf(pieces.get(element.id), isReversed, {
+            edgeId: element.id,
+            kind: "follow",
+            ends: undefined,
+            name: element.edgeName,
+          })
         : []),
-      ...edgeOf(curve, isReversed, leaving, {
+      ...edgeOf(pieces.get(leaving), isReversed, {
+        edgeId: leaving,
         kind: element.next,
-        ends,
+        ends: isStraight ? endsOf(places, element.id, after.id) : undefined,
         name: element.kind === "node" ? element.edgeName : undefined,
       }),
     ];
@@ -188,17 +193,24 @@ function sceneEdges(
 const runsAgainst = (curve: Curve): boolean =>
   curve.pieces.some(({ edgeId, endNodeId }) => endNodeId === edgeId || endNodeId === `${edgeId}-start`);
 
+function piecesByEdge(curve: Curve): ReadonlyMap<string, readonly CurvePiece[]> {
+  const byEdge = new Map<string, CurvePiece[]>();
+  for (const piece of curve.pieces) {
+    const pieces = byEdge.get(piece.edgeId);
+    if (pieces) pieces.push(piece);
+    else byEdge.set(piece.edgeId, [piece]);
+  }
+  return byEdge;
+}
+
 function edgeOf(
-  curve: Curve,
+  pieces: readonly CurvePiece[] | undefined,
   isReversed: boolean,
-  edgeId: string,
-  fields: Pick<SceneEdge, "kind" | "ends" | "name">,
+  fields: Omit<SceneEdge, "stretches">,
 ): readonly SceneEdge[] {
-  const inOrder = curve.pieces
-    .filter((piece) => piece.edgeId === edgeId)
-    .map((piece) => ({ piece, ...flattenForScreen(piece) }));
-  if (inOrder.length === 0) return [];
-  return [{ edgeId, ...fields, stretches: isReversed ? inOrder.reverse().map(turnedRound) : inOrder }];
+  if (pieces === undefined) return [];
+  const inOrder = pieces.map((piece) => ({ piece, ...flattenForScreen(piece) }));
+  return [{ ...fields, stretches: isReversed ? inOrder.reverse().map(turnedRound) : inOrder }];
 }
 
 const turnedRound = (stretch: Stretch): Stretch => ({
@@ -208,13 +220,13 @@ const turnedRound = (stretch: Stretch): Stretch => ({
 });
 
 function endsOf(
-  nodes: readonly PlacedNode[],
+  places: ReadonlyMap<string, Vec2>,
   fromId: string,
   toId: string,
 ): readonly [Vec2, Vec2] | undefined {
-  const from = nodes.find((node) => node.id === fromId);
-  const to = nodes.find((node) => node.id === toId);
-  return from && to ? [from.at, to.at] : undefined;
+  const from = places.get(fromId);
+  const to = places.get(toId);
+  return from && to ? [from, to] : undefined;
 }
 
 /** Straight lines between the nodes, so that a line that cannot be compiled is still there to be mended. */
