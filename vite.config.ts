@@ -7,8 +7,17 @@ export default defineConfig({
   root: "web",
   base: "./",
   plugins: [react(), withoutOptionalPdfParts(), offlineWorker()],
-  build: { outDir: "../dist", emptyOutDir: true, chunkSizeWarningLimit: 1200 },
-  worker: { format: "es", plugins: () => [withoutOptionalPdfParts()] },
+  build: {
+    outDir: "../dist",
+    emptyOutDir: true,
+    chunkSizeWarningLimit: 1200,
+    rolldownOptions: { checks: { pluginTimings: false } },
+  },
+  worker: {
+    format: "es",
+    rolldownOptions: { checks: { pluginTimings: false } },
+    plugins: () => [withoutOptionalPdfParts()],
+  },
   test: {
     root: ".",
     projects: [
