@@ -1,6 +1,6 @@
 import type { Seam, Strip } from "../cutting/index.ts";
-import { at, formatAngle } from "../foundation/index.ts";
-import type { Joint } from "../joints/index.ts";
+import { at } from "../foundation/index.ts";
+import { type Joint, wordBevel } from "../joints/index.ts";
 import type { FlatEdge, Part } from "../patterns/index.ts";
 import type { Design } from "./design.ts";
 
@@ -20,7 +20,8 @@ export function jointWords(joint: Joint, part: Part): string {
   const side = sideOf(joint, part);
   const bevels = at(joint.bevelRad, side);
   const other = at(joint.partIds, 1 - side);
-  const cut = joint.cut === "mitre" ? `bevel ${formatAngle(bevels)}` : joint.cut;
+  const bevel = wordBevel([bevels, bevels]);
+  const cut = bevel === "square" ? joint.cut : `${joint.cut}, bevel ${bevel}`;
   return `${other}, ${cut}`;
 }
 
@@ -34,14 +35,8 @@ export const jointsAt = (design: Design, part: Part, edgeId?: string): readonly 
       joint.partIds.includes(part.id) && (edgeId === undefined || edgeOfJoint(joint, part) === edgeId),
   );
 
-/** The edge of a part that a joint runs along; a whole part has the image of each edge on its left. */
-function edgeOfJoint(joint: Joint, part: Part): string {
-  const edgeId = at(joint.edgeIds, sideOf(joint, part));
-  const isLeft = part.hand === "whole" && joint.from.y + joint.to.y < 0;
-  return isLeft && !edgeId.endsWith(LEFT) ? `${edgeId}${LEFT}` : edgeId;
-}
-
-const LEFT = ".left";
+/** The edge of a part that a joint runs along. */
+const edgeOfJoint = (joint: Joint, part: Part): string => at(joint.edgeIds, sideOf(joint, part));
 
 /** The seam that an edge of a strip lies on: the nearest of its seams. */
 export function seamAt(design: Design, strip: Strip, edge: FlatEdge): Seam | undefined {

@@ -121,7 +121,7 @@ function edgeTable(design: Design, strip: Strip, part: Part, lettering: Letterin
         edge.name,
         edgeWords(design, strip, part, edge),
         ...lengths,
-        measured === undefined ? "" : bevelWords(measured.bevelRad),
+        measured === undefined ? "" : bevelAngles(measured.bevelRad),
       ];
     });
   return [
@@ -136,10 +136,10 @@ function edgeTable(design: Design, strip: Strip, part: Part, lettering: Letterin
   ];
 }
 
-/** A bevel that runs from start to end of an edge; a dash for square. */
-export function bevelWords([start, end]: readonly [number, number]): string {
-  const [first, last] = [formatAngle(start), formatAngle(end)];
-  if (first === last) return first === "0.0°" ? "square" : first;
+/** The bevel at an edge's start and end as angles; which face is longer stands beside the neighbour. */
+function bevelAngles([start, end]: readonly [number, number]): string {
+  const [first, last] = [formatAngle(Math.abs(start)), formatAngle(Math.abs(end))];
+  if (first === last) return first === formatAngle(0) ? "square" : first;
   return `${first} ${last}`;
 }
 

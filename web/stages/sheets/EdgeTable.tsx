@@ -1,4 +1,5 @@
-import { formatAngle, formatMm } from "../../../core/foundation/index.ts";
+import { formatMm } from "../../../core/foundation/index.ts";
+import { wordBevel } from "../../../core/joints/index.ts";
 import type { Part, PartEdge } from "../../../core/patterns/index.ts";
 
 const ROLES: Readonly<Record<PartEdge["role"], string>> = {
@@ -52,7 +53,7 @@ export function EdgeTable({ part, onPoint }: EdgeTableProps) {
               <td className="figure">{formatMm(edge.drawnLengthMm)}</td>
               <td className="figure">{formatMm(edge.spaceLengthMm)}</td>
               <td className="figure">{formatMm(edge.flatLengthMm)}</td>
-              <td className="figure">{bevelWords(edge.bevelRad)}</td>
+              <td className="figure">{wordBevel(edge.bevelRad)}</td>
               <td>{ROLES[edge.role]}</td>
             </tr>
           ))}
@@ -60,11 +61,4 @@ export function EdgeTable({ part, onPoint }: EdgeTableProps) {
       </table>
     </section>
   );
-}
-
-/** A bevel that stays the same is said once, one that changes from its start to its end. */
-function bevelWords([start, end]: readonly [number, number]): string {
-  const words = [formatAngle(start), formatAngle(end)];
-  if (words[0] === words[1]) return words[0] === formatAngle(0) ? "square" : (words[0] ?? "");
-  return words.join(" to ");
 }

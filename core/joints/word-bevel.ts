@@ -1,0 +1,13 @@
+import { formatAngle } from "../foundation/index.ts";
+
+/**
+ * The bevel of an edge off square in words, from its start to its end, with the face that is longer: `square`,
+ * `7.5°, air face longer`, `0.4° to 0.9°, upper face longer`. Positive bevels leave the air face longer.
+ */
+export function wordBevel([start, end]: readonly [number, number]): string {
+  const [first, last] = [formatAngle(Math.abs(start)), formatAngle(Math.abs(end))];
+  const none = formatAngle(0);
+  if (first === none && last === none) return "square";
+  const face = start + end > 0 ? "air" : "upper";
+  return `${first === last ? first : `${first} to ${last}`}, ${face} face longer`;
+}
