@@ -5,6 +5,7 @@ import type { Project } from "../../core/project/index.ts";
 import { hatchOfItem } from "../drawings/index.ts";
 import { chosenKeys, lineKey, type Scene, type SceneLine, type Selection } from "../tools/index.ts";
 import { linePx, pointsOfLine } from "./draw-line.ts";
+import { fenceSilhouette } from "./fence-silhouette.ts";
 import { PickedEdge } from "./PickedEdge.tsx";
 import type { Paint } from "./paint.ts";
 import { dashes, pens, sizes } from "./pens.ts";
@@ -145,25 +146,19 @@ interface DerivedProps {
   readonly paint: Paint;
 }
 
-/** Each fence from its seat under the sheet down to its lower edge, as it follows from the drawing. */
+/** The foam of each fence, from its seat under the sheet down to its lower edge. */
 function FenceAreas({ project, design, transform, paint }: DerivedProps) {
   return (
     <>
       {design.sheets.map((sheet) => {
         if (sheet.kind !== "fence") return null;
-        const upper = sheet.seat.map((station): Vec2 => [station.at.x, station.midZMm]);
-        const lower = project.items.find((item) => item.id === sheet.itemId);
-        const lowerPoints =
-          lower?.kind === "fence" && lower.lowerEdge.kind === "heights"
-            ? lower.lowerEdge.nodes.map((node): Vec2 => [node.x, node.z])
-            : [];
         const tint = paint.tints[hatchOfItem(project, sheet.itemId) - 1] ?? paint.rule;
         return (
           <Line
             key={sheet.id}
-            points={linePx(transform, [...upper, ...[...lowerPoints].reverse()])}
-            closed={lowerPoints.length > 0}
-            {...(lowerPoints.length > 0 ? { fill: tint } : {})}
+            points={linePx(transform, fenceSilhouette(sheet))}
+            closed
+            fill={tint}
             opacity={0.45}
             stroke={paint.pencil}
             strokeWidth={pens.derived}
