@@ -12,7 +12,9 @@ import type { Project } from "./schema.ts";
 export function checkDocument(project: Project): readonly Problem[] {
   const materials = checkMaterials(project);
   const settings = checkSettings(materials.sound);
-  return [...settings.problems, ...materials.problems, ...checkItems(project).problems];
+  const nothing: readonly Problem[] =
+    project.items.length === 0 ? [{ kind: "nothing-drawn", place: {}, name: project.title }] : [];
+  return [...nothing, ...settings.problems, ...materials.problems, ...checkItems(project).problems];
 }
 
 /**

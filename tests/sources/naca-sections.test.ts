@@ -8,6 +8,9 @@ import {
   type PathNode,
   pointOnPiece,
 } from "../../core/curves/index.ts";
+import type { SideNode } from "../../core/project/index.ts";
+import { faceHeightAt } from "../../core/surfaces/index.ts";
+import { edgeOf, partOf, rectangle, section, sideNode, soundTray, tray } from "../core/trays.ts";
 
 /**
  * NACA four-digit sections as drawn curves. Thickness law (t/0.2)(0.2969 √x − 0.1260 x − 0.3516 x² + 0.2843 x³ −
@@ -57,6 +60,8 @@ const PERIMETER_RELATIVE = 1e-6;
 const COARSE_RELATIVE = 1e-3;
 
 const POINTS = 160;
+/** How high the section hangs, so that no part of it is below ground. */
+const ABOVE_GROUND_MM = 100;
 
 describe("NACA 2412 drawn as curves", () => {
   const upper = faceCurve(0.02, 1, POINTS);
@@ -123,6 +128,72 @@ describe("NACA 4412 drawn as curves", () => {
     expect(Math.abs(lower.lengthMm / (1.009308976 * CHORD_MM) - 1)).toBeLessThan(PERIMETER_RELATIVE);
   });
 });
+
+describe.each([
+  {
+    name: "2412",
+    camber: 0.02,
+    table: TABLE_2412.map(([x, , , , lower]) => [x, lower] as const),
+    chords: 1.013370215,
+  },
+  {
+    name: "4412",
+    camber: 0.04,
+    table: TABLE_4412.map(([x, , lower]) => [x, lower] as const),
+    chords: 1.009308976,
+  },
+])("the lower face of a NACA $name as the profile of a section", ({ camber, table, chords }) => {
+  // Drawn on the neutral fibre, so that the published curve is the one that keeps its length.
+  const widthMm = 200;
+  const laid = soundTray(
+    tray({ p: lowerProfile(camber) }, [section(1, rectangle(0, facePoint(camber, -1, 1)[0], 0, widthMm))], {
+      drawnFace: "neutral",
+      thicknessMm: 10,
+    }),
+    ["bend-too-tight"],
+  );
+  const part = partOf(laid, "S1");
+
+  it("has edges and an area of the published perimeter, drawn, in space and flat", () => {
+    for (const edgeId of ["inner", "outer"]) {
+      const edge = edgeOf(part, edgeId);
+      for (const lengthMm of [edge.drawnLengthMm, edge.spaceLengthMm, edge.flatLengthMm]) {
+        expect(Math.abs(lengthMm / (chords * CHORD_MM) - 1)).toBeLessThan(PERIMETER_RELATIVE);
+      }
+    }
+    for (const areaMm2 of [part.spaceAreaMm2, part.flatAreaMm2]) {
+      expect(Math.abs(areaMm2 / (chords * CHORD_MM * widthMm) - 1)).toBeLessThan(PERIMETER_RELATIVE);
+    }
+  });
+
+  it("stands at the published ordinates", () => {
+    const [sheet] = laid.sheets;
+    if (sheet?.kind !== "section") throw new Error("a section gives a sheet");
+    for (const [x, lower] of table) {
+      const zMm = faceHeightAt(sheet, 0, { x: x * PERCENT_MM, y: widthMm / 2 }) ?? Number.NaN;
+      expect(Math.abs((zMm - ABOVE_GROUND_MM) / PERCENT_MM - lower)).toBeLessThan(withinAt(x));
+    }
+  });
+
+  it("turns at the nose as tightly as its curve does, and says so", () => {
+    const nose = faceCurve(camber, -1, POINTS).pieces[0];
+    if (!nose) throw new Error("a face has pieces");
+    const radiusMm = 1 / Math.abs(frameOnPiece(nose, 0).curvaturePerMm);
+    expect(part.verdict).toBe("too tight");
+    expect(Math.abs((part.minRadiusMm ?? 0) / radiusMm - 1)).toBeLessThan(0.02);
+  });
+});
+
+/** The lower face through 160 points, lifted off the ground, with its nose tangent typed. */
+function lowerProfile(camber: number): readonly SideNode[] {
+  return Array.from({ length: POINTS + 1 }, (_, i): SideNode => {
+    const [x, z] = facePoint(camber, -1, Math.sin((Math.PI / 2) * (i / POINTS)) ** 2);
+    return sideNode(`n${i}`, x, z + ABOVE_GROUND_MM, {
+      next: "curve",
+      ...(i === 0 && { tangentOutRad: noseRad(camber, -1) }),
+    });
+  });
+}
 
 /** The radius at the start of the upper face without camber, drawn through so many points. */
 function noseRadiusPercent(count: number): number {
