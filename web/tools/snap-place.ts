@@ -4,6 +4,8 @@ import { nodeLabel } from "./new-id.ts";
 import { isSameLine, type Scene, type SceneLine } from "./scene.ts";
 import type { DraftNode, Place, Selection, Snap, SnapSettings, ToolContext } from "./types.ts";
 
+/** A snap reaches less far than a grab: else near things could not be drawn apart. */
+const SNAP_SHARE = 0.6;
 /** Nearer than this a coordinate is drawn onto that of another node, px. */
 const ALIGN_PX = 5;
 /** Grid lines nearer together than this are no help to the hand, px. */
@@ -52,7 +54,7 @@ function closingSnap({ place, draft, canClose }: SnapRequest): Snap | undefined 
 function nodeSnap(request: SnapRequest): Snap | undefined {
   const { place, moving } = request;
   let best: { readonly line: SceneLine; readonly nodeId: string; readonly at: Vec2 } | undefined;
-  let bestPx = place.reachPx;
+  let bestPx = place.reachPx * SNAP_SHARE;
   for (const { line, nodeId, at } of otherNodes(request)) {
     // A node dropped on another of its own line would leave a segment without length.
     if (moving && isSameLine(line.line, moving.line)) continue;
@@ -69,7 +71,7 @@ function edgeSnap({ place, context, moving }: SnapRequest): Snap | undefined {
   let bestPx = Number.POSITIVE_INFINITY;
   for (const line of context.scene.lines) {
     if (line.view !== place.view || line.broken || (moving && isSameLine(line.line, moving.line))) continue;
-    const here = nearestOnLine(line, place);
+    const here = nearestOnLine(line, { ...place, reachPx: place.reachPx * SNAP_SHARE });
     if (!here || here.awayPx >= bestPx) continue;
     bestPx = here.awayPx;
     best = {
