@@ -1,4 +1,4 @@
-import { at, cumulate, gauss, length2 } from "../foundation/index.ts";
+import { at, cumulate, gaussShort, length2 } from "../foundation/index.ts";
 import { derivativeOnPiece, frameOnPiece } from "./pieces.ts";
 import type { Curve, CurveFrame, CurvePiece } from "./types.ts";
 
@@ -22,18 +22,22 @@ export function walkCurve(curve: Curve): (sMm: number) => CurveFrame {
 function parameterFinder(piece: CurvePiece): (share: number) => number {
   if (piece.kind !== "cubic") return (share) => share;
   const speed = (t: number) => length2(derivativeOnPiece(piece, t));
-  const table = cumulate(speed);
+  const table = cumulate(speed, { rule: gaussShort, mostSteps: 256 });
   const steps = table.length - 1;
   return (share) => {
     const target = share * at(table, -1);
-    let step = 0;
-    while (step < steps - 1 && at(table, step + 1) < target) step++;
+    let [step, above] = [0, steps];
+    while (above - step > 1) {
+      const middle = (step + above) >> 1;
+      if (at(table, middle) <= target) step = middle;
+      else above = middle;
+    }
     const [from, gain] = [step / steps, at(table, step + 1) - at(table, step)];
     let t = from + (gain > 0 ? (target - at(table, step)) / gain / steps : 0);
     for (let i = 0; i < 20; i++) {
-      const missing = target - at(table, step) - gauss(speed, from, t);
+      const missing = target - at(table, step) - gaussShort(speed, from, t);
       const next = Math.min(from + 1 / steps, Math.max(from, t + missing / (speed(t) || 1)));
-      if (Math.abs(next - t) <= 1e-14) return next;
+      if (Math.abs(next - t) <= 1e-13) return next;
       t = next;
     }
     return t;

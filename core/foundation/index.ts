@@ -11,7 +11,7 @@ export {
   toRadians,
 } from "./format.ts";
 export type { Problem, ProblemKind, ProblemLevel, ProblemPlace } from "./problems.ts";
-export { cumulate, gauss, integrate, integrateWithOpenEnds } from "./quadrature.ts";
+export { cumulate, gauss, gaussShort, integrate, integrateWithOpenEnds } from "./quadrature.ts";
 export { fail, type Outcome, type Result, succeed } from "./results.ts";
 export { bracketedRoot, cubicRootsWithin, quadraticRoots } from "./roots.ts";
 export {

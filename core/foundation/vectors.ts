@@ -35,8 +35,9 @@ export const subtract2 = (a: Vec2, b: Vec2): Vec2 => [a[0] - b[0], a[1] - b[1]];
 export const scale2 = (a: Vec2, factor: number): Vec2 => [a[0] * factor, a[1] * factor];
 export const dot2 = (a: Vec2, b: Vec2): number => a[0] * b[0] + a[1] * b[1];
 export const cross2 = (a: Vec2, b: Vec2): number => a[0] * b[1] - a[1] * b[0];
-export const length2 = (a: Vec2): number => Math.hypot(a[0], a[1]);
-export const distance2 = (a: Vec2, b: Vec2): number => Math.hypot(b[0] - a[0], b[1] - a[1]);
+// Square roots, not Math.hypot: coordinates are millimetres and cannot overflow, and these run in the inmost loops.
+export const length2 = (a: Vec2): number => Math.sqrt(a[0] * a[0] + a[1] * a[1]);
+export const distance2 = (a: Vec2, b: Vec2): number => length2([b[0] - a[0], b[1] - a[1]]);
 export const interpolate2 = (a: Vec2, b: Vec2, t: number): Vec2 => [
   a[0] + (b[0] - a[0]) * t,
   a[1] + (b[1] - a[1]) * t,
@@ -61,8 +62,10 @@ export const crossSpace = (a: SpacePoint, b: SpacePoint): SpacePoint => ({
   z: a.x * b.y - a.y * b.x,
 });
 export const lengthSpace = (a: SpacePoint): number => Math.hypot(a.x, a.y, a.z);
-export const distanceSpace = (a: SpacePoint, b: SpacePoint): number =>
-  Math.hypot(b.x - a.x, b.y - a.y, b.z - a.z);
+export const distanceSpace = (a: SpacePoint, b: SpacePoint): number => {
+  const [dx, dy, dz] = [b.x - a.x, b.y - a.y, b.z - a.z];
+  return Math.sqrt(dx * dx + dy * dy + dz * dz);
+};
 export const distanceFlat = (a: FlatPoint, b: FlatPoint): number => Math.hypot(b.u - a.u, b.v - a.v);
 
 export const toPlan = (p: PlanPoint): PlanPoint => ({ x: p.x, y: p.y });
