@@ -10,7 +10,7 @@ import { arcProfile, box, outlineThrough, section, straightProfile, trayOf } fro
 /** Rib tops lie on the resting face to this. */
 const ON_FACE_MM = 0.01;
 
-const { jig: plainJig, materials } = plainProject();
+const { jig: plainJig } = plainProject();
 const withJig = (changes: Partial<Project["jig"]>): Pick<Project, "jig"> => ({
   jig: { ...plainJig, ...changes },
 });
