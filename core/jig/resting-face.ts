@@ -1,5 +1,5 @@
 import type { PlanPoint } from "../foundation/index.ts";
-import { faceHeightAt, partIdOf, type SectionSheet, type Sheet } from "../surfaces/index.ts";
+import { faceOver, partIdOf, type SectionSheet, type Sheet } from "../surfaces/index.ts";
 
 /** What lies on the jig over one plan point. */
 export interface Rest {
@@ -19,8 +19,8 @@ export interface RestingFace {
 
 /** One hand of one sheet, with the box that it lies in. */
 interface Image {
-  readonly sheet: SectionSheet;
   readonly partId: string;
+  readonly over: ReturnType<typeof faceOver>;
   readonly depthMm: number;
   readonly sideOfY: 1 | -1;
   readonly least: PlanPoint;
@@ -51,13 +51,14 @@ const reachOf = ({ depthMm }: Pick<Image, "depthMm">): number => Math.abs(depthM
 
 function imagesOf(sheet: SectionSheet, attitude: "upright" | "inverted"): Image[] {
   const depthMm = attitude === "upright" ? sheet.depths.coreLowerMm : sheet.depths.coreUpperMm;
+  const over = faceOver(sheet, depthMm);
   return sheet.hands.map((hand) => {
     const sideOfY = hand === "left" ? -1 : 1;
     const points = sheet.planLoops.flat().map(({ x, y }) => ({ x, y: sideOfY * y }));
     const partId = partIdOf(sheet.id, hand);
     return {
-      sheet,
       partId,
+      over,
       depthMm,
       sideOfY,
       least: corner(points, Math.min),
@@ -73,8 +74,8 @@ function restAt(images: readonly Image[], attitude: "upright" | "inverted", p: P
   let rest: Rest | undefined;
   for (const image of images) {
     if (!isInBox(image, p)) continue;
-    const { sheet, partId, depthMm, sideOfY } = image;
-    const zMm = faceHeightAt(sheet, depthMm, { x: p.x, y: sideOfY * p.y });
+    const { partId, over, sideOfY } = image;
+    const zMm = over({ x: p.x, y: sideOfY * p.y })?.z;
     if (zMm === undefined) continue;
     const isNearer = rest === undefined || (attitude === "upright" ? zMm < rest.zMm : zMm > rest.zMm);
     if (isNearer) rest = { zMm, partId };

@@ -13,8 +13,9 @@ export {
   xiOfPlan,
   xiRange,
 } from "./cylinder-chart.ts";
-export { faceHeightAt, facePointAt, polygonsContain, sheetContains } from "./face-height.ts";
+export { faceHeightAt, faceOver, facePointAt, sheetContains } from "./face-height.ts";
 export { heightOnCurve } from "./fence-lower-edge.ts";
+export { polygonsContain } from "./inside-polygons.ts";
 export {
   edgeLengthsInSpace,
   fenceAreaInSpace,

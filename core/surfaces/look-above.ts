@@ -2,7 +2,7 @@ import type { CurveFrame } from "../curves/index.ts";
 import type { PlanPoint } from "../foundation/index.ts";
 import type { FaceDepths } from "../laminate/index.ts";
 import type { Fence } from "../project/index.ts";
-import { faceHeightAt } from "./face-height.ts";
+import { faceOver } from "./face-height.ts";
 import type { SeatStation, SectionSheet } from "./types.ts";
 
 /** Position and tangent of the fence's line at an arc length. */
@@ -25,29 +25,24 @@ export function lookAbove(
   walk: Walk,
   sheets: readonly SectionSheet[],
 ): Above {
-  const seatDepth = ({ coreLowerMm, airMm }: FaceDepths) => (fence.seat === "core" ? coreLowerMm : airMm);
-  const lowestOver = (p: PlanPoint, depthOf = seatDepth) => {
-    let lowest: { readonly sheetId: string; readonly z: number } | undefined;
-    for (const sheet of sheets) {
-      const z = faceHeightAt(sheet, depthOf(sheet.depths), p);
-      if (z !== undefined && (lowest === undefined || z < lowest.z)) lowest = { sheetId: sheet.id, z };
-    }
-    return lowest;
-  };
+  const ready = (depthOf: (depths: FaceDepths) => number): readonly ReadyFace[] =>
+    sheets.map((sheet) => ({ sheetId: sheet.id, over: faceOver(sheet, depthOf(sheet.depths)) }));
+  const airFaces = ready(({ airMm }) => airMm);
+  const seatFaces = fence.seat === "core" ? ready(({ coreLowerMm }) => coreLowerMm) : airFaces;
   const beside = ({ at: middle, tangent }: CurveFrame, offsetMm: number): PlanPoint => ({
     x: middle[0] - tangent[1] * offsetMm,
     y: middle[1] + tangent[0] * offsetMm,
   });
   return {
-    airAt: (alongMm) => lowestOver(beside(walk(alongMm), 0), ({ airMm }) => airMm)?.z,
-    overAt: (alongMm) => lowestOver(beside(walk(alongMm), 0)),
+    airAt: (alongMm) => lowestOver(airFaces, beside(walk(alongMm), 0))?.z,
+    overAt: (alongMm) => lowestOver(seatFaces, beside(walk(alongMm), 0)),
     seatAt: (alongMm) => {
       const frame = walk(alongMm);
-      const over = lowestOver(beside(frame, 0));
+      const over = lowestOver(seatFaces, beside(frame, 0));
       if (!over) return undefined;
       // A face of the fence that hangs over the sheet's edge takes the height of its mid-plane.
-      const leftZMm = lowestOver(beside(frame, thicknessMm / 2))?.z ?? over.z;
-      const rightZMm = lowestOver(beside(frame, -thicknessMm / 2))?.z ?? over.z;
+      const leftZMm = lowestOver(seatFaces, beside(frame, thicknessMm / 2))?.z ?? over.z;
+      const rightZMm = lowestOver(seatFaces, beside(frame, -thicknessMm / 2))?.z ?? over.z;
       const bevelRad = Math.atan2(leftZMm - rightZMm, thicknessMm);
       return {
         alongMm,
@@ -60,4 +55,19 @@ export function lookAbove(
       };
     },
   };
+}
+
+/** The face of a sheet that a fence may meet, ready for look-ups. */
+interface ReadyFace {
+  readonly sheetId: string;
+  readonly over: ReturnType<typeof faceOver>;
+}
+
+function lowestOver(faces: readonly ReadyFace[], p: PlanPoint): ReturnType<Above["overAt"]> {
+  let lowest: ReturnType<Above["overAt"]>;
+  for (const { sheetId, over } of faces) {
+    const z = over(p)?.z;
+    if (z !== undefined && (lowest === undefined || z < lowest.z)) lowest = { sheetId, z };
+  }
+  return lowest;
 }
