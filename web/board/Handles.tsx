@@ -1,4 +1,5 @@
 import type Konva from "konva";
+import { memo } from "react";
 import { Shape } from "react-konva";
 import { distance2, type Vec2 } from "../../core/foundation/index.ts";
 import type { SceneLine, SceneNode } from "../tools/index.ts";
@@ -14,7 +15,7 @@ interface HandlesProps {
 }
 
 /** The handles of the chosen line: square nodes, round ones on curves, rings where there is a radius. */
-export function Handles({ line, transform, paint, nodeId }: HandlesProps) {
+export const Handles = memo(function Handles({ line, transform, paint, nodeId }: HandlesProps) {
   const draw = (context: Konva.Context) => {
     context.setAttr("strokeStyle", paint.mark);
     for (const node of withoutCrowd(line.nodes, transform, nodeId)) {
@@ -28,7 +29,7 @@ export function Handles({ line, transform, paint, nodeId }: HandlesProps) {
     }
   };
   return <Shape sceneFunc={draw} listening={false} />;
-}
+});
 
 /** Handles nearer to each other than this would hide the line. */
 const CROWD_PX = 5;
@@ -55,7 +56,11 @@ function tracePath(context: Konva.Context, node: SceneNode, [x, y]: readonly [nu
 }
 
 /** The nodes of a line that is not chosen: they can be grabbed, and say so quietly. */
-export function QuietHandles({ line, transform, paint }: Omit<HandlesProps, "nodeId">) {
+export const QuietHandles = memo(function QuietHandles({
+  line,
+  transform,
+  paint,
+}: Omit<HandlesProps, "nodeId">) {
   const draw = (context: Konva.Context) => {
     context.setAttr("fillStyle", paint.ink);
     for (const node of withoutCrowd(line.nodes, transform, undefined)) {
@@ -66,4 +71,4 @@ export function QuietHandles({ line, transform, paint }: Omit<HandlesProps, "nod
     }
   };
   return <Shape sceneFunc={draw} listening={false} />;
-}
+});

@@ -1,3 +1,4 @@
+import { memo } from "react";
 import { Group, Line, Text } from "react-konva";
 import type { Vec2 } from "../../core/foundation/index.ts";
 import type { Project } from "../../core/project/index.ts";
@@ -54,7 +55,7 @@ export function PlanDrawing({ project, scene, selection, transform, box, paint }
         );
       })}
       {sorted.map((line) => (
-        <Label key={lineKey(line.line)} {...shared} line={line} project={project} />
+        <Label key={lineKey(line.line)} {...shared} line={line} code={codeOf(line, project)} />
       ))}
     </>
   );
@@ -76,7 +77,13 @@ function tintOf(line: SceneLine, project: Project, paint: Paint): string | undef
     : undefined;
 }
 
-function Fill({
+/** The letter and number that an item goes by. */
+function codeOf({ line }: SceneLine, project: Project): string {
+  const item = line.of === "item" ? project.items.find((other) => other.id === line.itemId) : undefined;
+  return item ? `${item.kind === "section" ? "S" : "F"}${item.number}` : "";
+}
+
+const Fill = memo(function Fill({
   line,
   transform,
   tint,
@@ -92,9 +99,9 @@ function Fill({
       ) : null}
     </>
   );
-}
+});
 
-function Image({ line, transform, paint }: Drawn) {
+const Image = memo(function Image({ line, transform, paint }: Drawn) {
   return (
     <Line
       points={linePx(transform, imageOf(pointsOfLine(line)))}
@@ -103,9 +110,9 @@ function Image({ line, transform, paint }: Drawn) {
       {...(line.kind === "fence" ? { dash: [...dashes.hidden] } : {})}
     />
   );
-}
+});
 
-function Outline({
+const Outline = memo(function Outline({
   line,
   transform,
   paint,
@@ -128,24 +135,21 @@ function Outline({
       {picked ? <PickedEdge edge={picked} transform={transform} paint={paint} /> : null}
     </>
   );
-}
+});
 
-function Label({ line, transform, paint, project }: Drawn & { readonly project: Project }) {
-  const itemId = line.line.of === "item" ? line.line.itemId : undefined;
-  const item = project.items.find((other) => other.id === itemId);
+const Label = memo(function Label({ line, transform, paint, code }: Drawn & { readonly code: string }) {
   const points = pointsOfLine(line);
-  if (!item || points.length < 2) return null;
-  const code = `${item.kind === "section" ? "S" : "F"}${item.number}`;
+  if (code === "" || points.length < 2) return null;
   const spot = line.closed ? labelSpot(points) : (points[0] ?? [0, 0]);
   const [xPx, yPx] = toPx(transform, spot);
   if (!Number.isFinite(xPx) || !Number.isFinite(yPx)) return null;
   // A fence is named before its front end, a sheet in its middle.
   return line.closed ? (
     <Group x={xPx} y={yPx - 16}>
-      <Text {...codeOf(code, paint)} x={-100} width={200} align="center" />
+      <Text {...lettersOf(code, paint)} x={-100} width={200} align="center" />
       {hasRoom(transform, points) ? (
         <Text
-          text={item.name}
+          text={line.name}
           x={-100}
           y={18}
           width={200}
@@ -158,11 +162,11 @@ function Label({ line, transform, paint, project }: Drawn & { readonly project: 
       ) : null}
     </Group>
   ) : (
-    <Text {...codeOf(code, paint)} x={xPx - 50} y={yPx - sizes.code / 2} width={40} align="right" />
+    <Text {...lettersOf(code, paint)} x={xPx - 50} y={yPx - sizes.code / 2} width={40} align="right" />
   );
-}
+});
 
-const codeOf = (code: string, paint: Paint) => ({
+const lettersOf = (code: string, paint: Paint) => ({
   text: code,
   fontFamily: paint.mono,
   fontSize: sizes.code,

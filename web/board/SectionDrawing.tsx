@@ -1,3 +1,4 @@
+import { memo } from "react";
 import { Group, Line, Text } from "react-konva";
 import { pointOnPiece } from "../../core/curves/index.ts";
 import type { Design } from "../../core/design.ts";
@@ -49,7 +50,7 @@ export function SectionDrawing({ design, xMm, box, heightFactor, paint }: Sectio
   );
 }
 
-function SheetCut({
+const SheetCut = memo(function SheetCut({
   sheet,
   transform,
   tint,
@@ -68,7 +69,7 @@ function SheetCut({
       <Line points={linePx(transform, sheet.air)} stroke={paint.ink} strokeWidth={pens.outline} />
     </>
   );
-}
+});
 
 /** Half widths and heights above the ground, on the right half where nothing hides them. */
 function Numbers({

@@ -1,7 +1,9 @@
+import { memo, useMemo } from "react";
 import { Group, Line, Text } from "react-konva";
 import type { Design } from "../../core/design.ts";
 import type { Vec2 } from "../../core/foundation/index.ts";
 import type { Project } from "../../core/project/index.ts";
+import type { FenceSheet, SectionSheet } from "../../core/surfaces/index.ts";
 import { hatchOfItem } from "../drawings/index.ts";
 import { chosenKeys, lineKey, type Scene, type SceneLine, type Selection } from "../tools/index.ts";
 import { linePx, pointsOfLine } from "./draw-line.ts";
@@ -28,10 +30,21 @@ export function SideDrawing(props: SideDrawingProps) {
   const chosen = sideKeys(project, selection);
   const edgeId = selection?.kind === "item" || selection?.kind === "profile" ? selection.edgeId : undefined;
   const sorted = [...lines].sort((a, b) => Number(isIn(chosen, a)) - Number(isIn(chosen, b)));
+  const sheets = design?.sheets ?? [];
+  const tintOf = ({ itemId }: { readonly itemId: string }) =>
+    paint.tints[hatchOfItem(project, itemId) - 1] ?? paint.rule;
   return (
     <>
-      {design ? <FenceAreas {...{ project, design, transform, paint }} /> : null}
-      {design ? <Foam {...{ project, design, transform, paint }} /> : null}
+      {sheets.map((sheet) =>
+        sheet.kind === "fence" ? (
+          <FenceFoam key={sheet.id} sheet={sheet} tint={tintOf(sheet)} transform={transform} paint={paint} />
+        ) : null,
+      )}
+      {sheets.map((sheet) =>
+        sheet.kind === "section" ? (
+          <SheetFoam key={sheet.id} sheet={sheet} tint={tintOf(sheet)} transform={transform} paint={paint} />
+        ) : null,
+      )}
       {sorted.map((line) => (
         <SideLine
           key={lineKey(line.line)}
@@ -56,7 +69,7 @@ export function sideKeys(project: Project, selection: Selection | undefined): re
   return item?.kind === "section" ? [...keys, `profile/${item.profileId}`] : keys;
 }
 
-function SideLine({
+const SideLine = memo(function SideLine({
   line,
   transform,
   paint,
@@ -87,7 +100,7 @@ function SideLine({
       {isChosen && last ? <Name at={last} text={line.name} transform={transform} paint={paint} /> : null}
     </>
   );
-}
+});
 
 function Name({
   at,
@@ -115,56 +128,40 @@ function Name({
   );
 }
 
-/** The foam of each sheet, cut along its middle. */
-function Foam({ project, design, transform, paint }: DerivedProps) {
-  return (
-    <>
-      {design.sheets.map((sheet) => {
-        if (sheet.kind !== "section") return null;
-        const { coreLower, coreUpper } = sideSilhouette(sheet);
-        const tint = paint.tints[hatchOfItem(project, sheet.itemId) - 1] ?? paint.rule;
-        return (
-          <Group key={sheet.id}>
-            <Line
-              points={linePx(transform, [...coreLower, ...[...coreUpper].reverse()])}
-              closed
-              fill={tint}
-              opacity={0.6}
-            />
-            <Line points={linePx(transform, coreUpper)} stroke={paint.pencil} strokeWidth={pens.thin} />
-          </Group>
-        );
-      })}
-    </>
-  );
-}
-
-interface DerivedProps {
-  readonly project: Project;
-  readonly design: Design;
+interface FoamProps<Sheet> {
+  readonly sheet: Sheet;
+  readonly tint: string;
   readonly transform: Transform;
   readonly paint: Paint;
 }
 
-/** The foam of each fence, from its seat under the sheet down to its lower edge. */
-function FenceAreas({ project, design, transform, paint }: DerivedProps) {
+/** The foam of a section's sheet, cut along its middle. */
+const SheetFoam = memo(function SheetFoam({ sheet, tint, transform, paint }: FoamProps<SectionSheet>) {
+  const { coreLower, coreUpper } = useMemo(() => sideSilhouette(sheet), [sheet]);
   return (
-    <>
-      {design.sheets.map((sheet) => {
-        if (sheet.kind !== "fence") return null;
-        const tint = paint.tints[hatchOfItem(project, sheet.itemId) - 1] ?? paint.rule;
-        return (
-          <Line
-            key={sheet.id}
-            points={linePx(transform, fenceSilhouette(sheet))}
-            closed
-            fill={tint}
-            opacity={0.45}
-            stroke={paint.pencil}
-            strokeWidth={pens.derived}
-          />
-        );
-      })}
-    </>
+    <Group>
+      <Line
+        points={linePx(transform, [...coreLower, ...[...coreUpper].reverse()])}
+        closed
+        fill={tint}
+        opacity={0.6}
+      />
+      <Line points={linePx(transform, coreUpper)} stroke={paint.pencil} strokeWidth={pens.thin} />
+    </Group>
   );
-}
+});
+
+/** The foam of a fence, from its seat under the sheet down to its lower edge. */
+const FenceFoam = memo(function FenceFoam({ sheet, tint, transform, paint }: FoamProps<FenceSheet>) {
+  const outline = useMemo(() => fenceSilhouette(sheet), [sheet]);
+  return (
+    <Line
+      points={linePx(transform, outline)}
+      closed
+      fill={tint}
+      opacity={0.45}
+      stroke={paint.pencil}
+      strokeWidth={pens.derived}
+    />
+  );
+});

@@ -49,7 +49,18 @@ export function crossSection(design: Design, xMm: number): CrossSection {
   return { xMm, sheets, fences };
 }
 
+const lastCuts = new WeakMap<SectionSheet, { readonly xMm: number; readonly cuts: readonly CutSheet[] }>();
+
+/** A sheet that has not changed is cut again only where the hairline has moved. */
 function cutSheets(sheet: SectionSheet, xMm: number): readonly CutSheet[] {
+  const last = lastCuts.get(sheet);
+  if (last?.xMm === xMm) return last.cuts;
+  const cuts = cutsAt(sheet, xMm);
+  lastCuts.set(sheet, { xMm, cuts });
+  return cuts;
+}
+
+function cutsAt(sheet: SectionSheet, xMm: number): readonly CutSheet[] {
   const { depths } = sheet;
   return spansAt(sheet, xMm).flatMap(([from, to], index) => {
     const face = (depthMm: number) => faceAcross(sheet, depthMm, xMm, [from, to]);

@@ -4,18 +4,28 @@ import { type Transform, toPx } from "./viewport.ts";
 
 /** The points of a drawn line in px, end to end, as the canvas takes them. */
 export function linePx(transform: Transform, points: readonly Vec2[]): number[] {
-  return points.flatMap((point) => {
+  const px: number[] = [];
+  for (const point of points) {
     const [xPx, yPx] = toPx(transform, point);
-    return Number.isFinite(xPx) && Number.isFinite(yPx) ? [xPx, yPx] : [];
-  });
+    if (Number.isFinite(xPx) && Number.isFinite(yPx)) px.push(xPx, yPx);
+  }
+  return px;
 }
 
 /** The points of an edge, end to end. */
 export const pointsOfEdge = (edge: SceneEdge): readonly Vec2[] =>
   edge.stretches.flatMap((stretch, index) => (index === 0 ? stretch.points : stretch.points.slice(1)));
 
-/** The points of a whole line, end to end. */
-export const pointsOfLine = (line: SceneLine): readonly Vec2[] => line.edges.flatMap(pointsOfEdge);
+const pointsOfLines = new WeakMap<SceneLine, readonly Vec2[]>();
+
+/** The points of a whole line, end to end; put together once for each. */
+export function pointsOfLine(line: SceneLine): readonly Vec2[] {
+  const known = pointsOfLines.get(line);
+  if (known) return known;
+  const points = line.edges.flatMap(pointsOfEdge);
+  pointsOfLines.set(line, points);
+  return points;
+}
 
 /** The points of the image on the other side of the centre line. */
 export const imageOf = (points: readonly Vec2[]): readonly Vec2[] => points.map(([x, y]) => [x, -y]);

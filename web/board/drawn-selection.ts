@@ -1,3 +1,4 @@
+import { useMemo } from "react";
 import { useDesign, useView } from "../stores/index.ts";
 import type { Selection } from "../tools/index.ts";
 
@@ -10,7 +11,7 @@ export function drawnSelection(): Selection | undefined {
 export function useDrawnSelection(): Selection | undefined {
   const selection = useView((view) => view.selection);
   const itemId = useDesign((state) => itemOfPart(selection, state.design?.parts));
-  return itemId === undefined ? selection : { kind: "item", itemId };
+  return useMemo(() => (itemId === undefined ? selection : { kind: "item", itemId }), [selection, itemId]);
 }
 
 type Parts = readonly { readonly id: string; readonly itemId: string }[];

@@ -1,29 +1,43 @@
-import { parameterAtLength, pointOnPiece } from "../../core/curves/index.ts";
 import type { Vec2 } from "../../core/foundation/index.ts";
-import type { FenceSheet } from "../../core/surfaces/index.ts";
-
-/** Points of one edge that the side view draws; the sheet itself has many more. */
-const MOST_POINTS = 40;
+import type { ChartPiece, FenceSheet } from "../../core/surfaces/index.ts";
+import { flattenForScreen } from "../tools/index.ts";
 
 /** The foam of a fence as the side view sees it: its outline in (x, z), mm. */
 export function fenceSilhouette(fence: FenceSheet): readonly Vec2[] {
+  const marks = fence.chart.pieces.flatMap(marksAlong);
   return fence.loops.flatMap((loop) =>
     loop.edges.flatMap(({ points }) =>
-      thinned(points).flatMap(({ u, v }): readonly Vec2[] => {
-        const x = xAlong(fence, u);
+      points.flatMap(({ u, v }): readonly Vec2[] => {
+        const x = xAlong(marks, u);
         return x === undefined ? [] : [[x, v]];
       }),
     ),
   );
 }
 
-function xAlong(fence: FenceSheet, uMm: number): number | undefined {
-  const { pieces } = fence.chart;
-  const holding = pieces.find(({ startUMm, lengthUMm }) => uMm <= startUMm + lengthUMm) ?? pieces.at(-1);
-  return holding && pointOnPiece(holding.piece, parameterAtLength(holding.piece, uMm - holding.startUMm))[0];
+interface Mark {
+  readonly uMm: number;
+  readonly xMm: number;
 }
 
-function thinned<T>(points: readonly T[]): readonly T[] {
-  const step = Math.max(1, Math.ceil(points.length / MOST_POINTS));
-  return points.filter((_, index) => index % step === 0 || index === points.length - 1);
+/** Places along one piece of the line, by length along its chords stretched to its own length. */
+function marksAlong({ piece, startUMm, lengthUMm }: ChartPiece): readonly Mark[] {
+  const { points } = flattenForScreen(piece);
+  let run = 0;
+  const runs = points.map((point, index) => {
+    const before = points[index - 1];
+    if (before) run += Math.hypot(point[0] - before[0], point[1] - before[1]);
+    return { run, xMm: point[0] };
+  });
+  const stretch = run > 0 ? lengthUMm / run : 0;
+  return runs.map((mark) => ({ uMm: startUMm + mark.run * stretch, xMm: mark.xMm }));
+}
+
+/** x at a length along the line, between the two marks around it; beyond the ends it goes on straight. */
+function xAlong(marks: readonly Mark[], uMm: number): number | undefined {
+  const found = marks.findIndex((mark, index) => index > 0 && mark.uMm >= uMm);
+  const after = marks[found < 0 ? marks.length - 1 : found];
+  const before = marks[(found < 0 ? marks.length - 1 : found) - 1];
+  if (!before || !after || after.uMm === before.uMm) return after?.xMm;
+  return before.xMm + ((uMm - before.uMm) / (after.uMm - before.uMm)) * (after.xMm - before.xMm);
 }

@@ -4,6 +4,7 @@ import { useView } from "../stores/index.ts";
 import { type DrawingView, type Place, type ToolEvent, targetAt } from "../tools/index.ts";
 import { placeAt, type Sheet, viewAt } from "./place-at.ts";
 import { contextNow } from "./use-hand.ts";
+import { type PointerMove, useOnceAFrame } from "./use-once-a-frame.ts";
 import { contains, panBy, planTransform, toMm, zoomAbout } from "./viewport.ts";
 
 /** What the pointers on the board are doing. */
@@ -41,7 +42,7 @@ export function usePointer(
     const box = board.current?.getBoundingClientRect();
     return [event.clientX - (box?.left ?? 0), event.clientY - (box?.top ?? 0)];
   };
-  const placeOf = (event: PointerEvent, view: DrawingView) =>
+  const placeOf = (event: PointerEvent | PointerMove, view: DrawingView) =>
     placeAt(sheetNow(), view, pxOf(event), {
       isFinger: event.pointerType === "touch",
       snaps: !event.altKey,
@@ -61,8 +62,28 @@ export function usePointer(
     return isBare ? { kind: "pan", view, lastPx: px } : { kind: "tool", view };
   };
 
+  const follow = (move: PointerMove) => {
+    const px = pxOf(move);
+    const before = fingers.current.get(move.pointerId);
+    if (before) fingers.current.set(move.pointerId, px);
+    const now = doing.current;
+    const sheet = sheetNow();
+    if (now.kind === "pinch" && before)
+      return pinch(sheet, now.view, fingers.current, move.pointerId, before);
+    if (now.kind === "hairline") return moveHairline(sheet, px);
+    if (now.kind === "pan") {
+      doing.current = { ...now, lastPx: px };
+      return pull(sheet, now.view, [px[0] - now.lastPx[0], px[1] - now.lastPx[1]]);
+    }
+    const view = now.kind === "tool" ? now.view : viewAt(sheet, px);
+    if (now.kind === "nothing") showCursor(move.board, view && placeOf(move, view));
+    if (view) hear({ kind: "move", place: placeOf(move, view) });
+  };
+  const moves = useOnceAFrame(follow);
+
   return {
     onPointerDown: (event: PointerEvent<HTMLElement>) => {
+      moves.settle();
       event.currentTarget.setPointerCapture(event.pointerId);
       if (event.pointerType === "touch") fingers.current.set(event.pointerId, pxOf(event));
       if (fingers.current.size === 2) {
@@ -73,24 +94,17 @@ export function usePointer(
       doing.current = begin(event);
       if (doing.current.kind === "hairline") moveHairline(sheetNow(), pxOf(event));
     },
-    onPointerMove: (event: PointerEvent<HTMLElement>) => {
-      const px = pxOf(event);
-      const before = fingers.current.get(event.pointerId);
-      if (before) fingers.current.set(event.pointerId, px);
-      const now = doing.current;
-      const sheet = sheetNow();
-      if (now.kind === "pinch" && before)
-        return pinch(sheet, now.view, fingers.current, event.pointerId, before);
-      if (now.kind === "hairline") return moveHairline(sheet, px);
-      if (now.kind === "pan") {
-        doing.current = { ...now, lastPx: px };
-        return pull(sheet, now.view, [px[0] - now.lastPx[0], px[1] - now.lastPx[1]]);
-      }
-      const view = now.kind === "tool" ? now.view : viewAt(sheet, px);
-      if (now.kind === "nothing") showCursor(event.currentTarget, view && placeOf(event, view));
-      if (view) hear({ kind: "move", place: placeOf(event, view) });
-    },
+    onPointerMove: ({
+      pointerId,
+      pointerType,
+      clientX,
+      clientY,
+      altKey,
+      currentTarget,
+    }: PointerEvent<HTMLElement>) =>
+      moves.later({ pointerId, pointerType, clientX, clientY, altKey, board: currentTarget }),
     onPointerUp: (event: PointerEvent<HTMLElement>) => {
+      moves.settle();
       fingers.current.delete(event.pointerId);
       const now = doing.current;
       if (now.kind === "pinch" && fingers.current.size > 0) return;
@@ -108,6 +122,7 @@ export function usePointer(
       if (isDouble) hear({ kind: "double", place });
     },
     onPointerCancel: (event: PointerEvent<HTMLElement>) => {
+      moves.settle();
       fingers.current.delete(event.pointerId);
       if (doing.current.kind === "tool") hear({ kind: "cancel" });
       doing.current = { kind: "nothing" };

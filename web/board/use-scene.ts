@@ -1,7 +1,8 @@
 import { useMemo } from "react";
-import { type Project, resolveLines } from "../../core/project/index.ts";
+import type { Project } from "../../core/project/index.ts";
 import { useDocument } from "../stores/index.ts";
-import { type Scene, sceneOf } from "../tools/index.ts";
+import type { Scene } from "../tools/index.ts";
+import { sceneByItem } from "./scene-by-item.ts";
 
 const scenes = new WeakMap<Project, Scene>();
 
@@ -9,7 +10,7 @@ const scenes = new WeakMap<Project, Scene>();
 export function sceneFor(project: Project): Scene {
   const known = scenes.get(project);
   if (known) return known;
-  const scene = sceneOf(project, resolveLines(project));
+  const scene = sceneByItem(project);
   scenes.set(project, scene);
   return scene;
 }

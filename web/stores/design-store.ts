@@ -3,6 +3,7 @@ import type { Design } from "../../core/design.ts";
 import type { Project } from "../../core/project/index.ts";
 import { latestWins } from "../worker/index.ts";
 import { useDocument } from "./document-store.ts";
+import { keepUnchanged } from "./keep-unchanged.ts";
 
 /** What follows from the document, as the worker last computed it. Never edited, never saved. */
 export interface DesignStore {
@@ -24,7 +25,12 @@ export const useDesign = create<DesignStore>()(() => ({
  */
 export function followDocument(compute: (project: Project) => Promise<Design>): () => void {
   const request = latestWins(compute, {
-    onResult: (design, isLast) => useDesign.setState({ design, isComputing: !isLast, failure: undefined }),
+    onResult: (design, isLast) =>
+      useDesign.setState((before) => ({
+        design: keepUnchanged(before.design, design),
+        isComputing: !isLast,
+        failure: undefined,
+      })),
     onFailure: (error, isLast) => useDesign.setState({ isComputing: !isLast, failure: String(error) }),
   });
   const ask = (project: Project) => {

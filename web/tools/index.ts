@@ -13,7 +13,10 @@ export {
   type SceneEdge,
   type SceneLine,
   type SceneNode,
+  sceneLinesOf,
   sceneOf,
+  sceneOfLines,
+  sceneOfProfile,
 } from "./scene.ts";
 export { moveNodeCommands } from "./select/index.ts";
 export { lineOfSelection, selectLine } from "./selected-line.ts";

@@ -4,6 +4,7 @@ import type {
   Item,
   LineRef,
   PlanElement,
+  Profile,
   Project,
   ResolvedLines,
   SideNode,
@@ -55,30 +56,46 @@ export interface Scene {
 
 /** Everything drawn in plan and side view, from the document and its compiled lines. Plan before side. */
 export function sceneOf(project: Project, resolved: ResolvedLines): Scene {
-  const planLines = project.items.map((item) => sceneOfPlan(item, resolved.plan[item.id]));
-  const profiles = project.profiles.map((profile) =>
-    sceneOfSide({
-      line: { of: "profile", profileId: profile.id },
-      kind: "profile",
-      name: profile.name,
-      nodes: profile.nodes,
-      curve: resolved.profiles[profile.id],
-    }),
+  return sceneOfLines(
+    project,
+    project.items.flatMap((item) => sceneLinesOf(item, resolved)),
+    project.profiles.map((profile) => sceneOfProfile(profile, resolved)),
   );
-  const lowerEdges = project.items.flatMap((item) =>
-    item.kind === "fence" && item.lowerEdge.kind === "heights"
-      ? [
-          sceneOfSide({
-            line: { of: "lower-edge", itemId: item.id },
-            kind: "lower-edge",
-            name: item.name,
-            nodes: item.lowerEdge.nodes,
-            curve: resolved.lowerEdges[item.id],
-          }),
-        ]
-      : [],
-  );
-  return { mirrored: project.symmetry === "mirrored", lines: [...planLines, ...profiles, ...lowerEdges] };
+}
+
+/** A scene put together of the lines of every item and the lines of the profiles. */
+export function sceneOfLines(
+  project: Project,
+  ofItems: readonly SceneLine[],
+  ofProfiles: readonly SceneLine[],
+): Scene {
+  const inPlan = ofItems.filter((line) => line.view === "plan");
+  const lowerEdges = ofItems.filter((line) => line.view === "side");
+  return { mirrored: project.symmetry === "mirrored", lines: [...inPlan, ...ofProfiles, ...lowerEdges] };
+}
+
+/** The line of a profile in the side view. */
+export const sceneOfProfile = (profile: Profile, resolved: ResolvedLines): SceneLine =>
+  sceneOfSide({
+    line: { of: "profile", profileId: profile.id },
+    kind: "profile",
+    name: profile.name,
+    nodes: profile.nodes,
+    curve: resolved.profiles[profile.id],
+  });
+
+/** The lines of an item: its outline or line in plan, and the lower edge of a fence that has heights. */
+export function sceneLinesOf(item: Item, resolved: ResolvedLines): readonly SceneLine[] {
+  const inPlan = sceneOfPlan(item, resolved.plan[item.id]);
+  if (item.kind !== "fence" || item.lowerEdge.kind !== "heights") return [inPlan];
+  const lowerEdge = sceneOfSide({
+    line: { of: "lower-edge", itemId: item.id },
+    kind: "lower-edge",
+    name: item.name,
+    nodes: item.lowerEdge.nodes,
+    curve: resolved.lowerEdges[item.id],
+  });
+  return [inPlan, lowerEdge];
 }
 
 /** The line in the scene that a reference names. */

@@ -4,6 +4,7 @@ import { type Design, designTray } from "../../core/design.ts";
 import type { Problem } from "../../core/foundation/index.ts";
 import type { Project } from "../../core/project/index.ts";
 import type { Pen } from "../../core/writers/index.ts";
+import { designForScreen } from "./design-for-screen.ts";
 import { pageFonts } from "./fonts.ts";
 
 /** What goes on paper: the true-size templates, or the build book. */
@@ -18,7 +19,8 @@ export interface PagesAhead {
 
 /** The core's doors for the page; everything that crosses is plain data. Book and writers load when first asked. */
 const doors = {
-  design: (project: Project): Design => designTray(project),
+  /** The design with lines as fine as the screen shows them. */
+  design: (project: Project): Design => designForScreen(designTray(project)),
 
   /** Every strip in space, for pictures of the tray as it is put together. */
   async shapes(project: Project): Promise<readonly SpaceShape[]> {

@@ -1,4 +1,4 @@
-import { useEffect, useRef } from "react";
+import { memo, useEffect, useRef } from "react";
 import type { Vec2 } from "../../../core/foundation/index.ts";
 import type { FollowPiece, LineRef, PlanElement, PlanNode, SideNode } from "../../../core/project/index.ts";
 import { useDocument, useView } from "../../stores/index.ts";
@@ -97,7 +97,15 @@ interface NodeRowProps {
   readonly up: "y" | "z";
 }
 
-function NodeRow({ line, node, before, isLast, isChosen, up }: NodeRowProps) {
+const isSameRow = (one: NodeRowProps, other: NodeRowProps): boolean =>
+  lineKey(one.line) === lineKey(other.line) &&
+  one.node === other.node &&
+  one.before === other.before &&
+  one.isLast === other.isLast &&
+  one.isChosen === other.isChosen;
+
+/** A row is drawn again only when its own node, or the one before, has changed. */
+const NodeRow = memo(function NodeRow({ line, node, before, isLast, isChosen, up }: NodeRowProps) {
   const at = placeOf(node);
   const label = nodeLabel(node.id);
   const choose = () => {
@@ -157,7 +165,7 @@ function NodeRow({ line, node, before, isLast, isChosen, up }: NodeRowProps) {
       <td>{isLast ? null : <SegmentSwitch line={line} nodeId={node.id} next={node.next} />}</td>
     </tr>
   );
-}
+}, isSameRow);
 
 function SegmentSwitch({
   line,

@@ -2,7 +2,7 @@ import { formatMm } from "../../../core/foundation/index.ts";
 import type { Part } from "../../../core/patterns/index.ts";
 import type { Project } from "../../../core/project/index.ts";
 import { useSize } from "../../controls/index.ts";
-import { heightOf, loopsBounds, widthOf } from "../../drawings/index.ts";
+import { hatchOfItem, heightOf, loopsBounds, widthOf } from "../../drawings/index.ts";
 import { useDesign, useView } from "../../stores/index.ts";
 import { ShelfPart } from "./ShelfPart.tsx";
 
@@ -55,7 +55,7 @@ function Parts({ parts, project, roomPx }: PartsProps) {
             title={`${part.name}: ${part.faceShown} toward you`}
             onClick={() => select({ kind: "part", partId: part.id })}
           >
-            <ShelfPart part={part} project={project} pixelsPerMm={pixelsPerMm} />
+            <ShelfPart part={part} hatch={hatchOfItem(project, part.itemId)} pixelsPerMm={pixelsPerMm} />
             <span className="shelf-words">
               <span className="code">{part.id}</span>
               <span className="pencil">{sizeOf(part)}</span>

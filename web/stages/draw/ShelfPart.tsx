@@ -1,18 +1,19 @@
+import { memo } from "react";
 import type { Part } from "../../../core/patterns/index.ts";
-import type { Project } from "../../../core/project/index.ts";
-import { hatchFill, hatchOfItem, loopsBounds, loopsPath, type Scale, scaleOf } from "../../drawings/index.ts";
+import { hatchFill, loopsBounds, loopsPath, type Scale, scaleOf } from "../../drawings/index.ts";
 
 interface ShelfPartProps {
   readonly part: Part;
-  readonly project: Project;
+  readonly hatch: number;
   readonly pixelsPerMm: number;
 }
 
-/** One flat part as the shelf shows it: its outline, and where it bends. */
-export function ShelfPart({ part, project, pixelsPerMm }: ShelfPartProps) {
+/** One flat part as the shelf shows it: its outline, and where it bends. Drawn again only when it has changed. */
+export const ShelfPart = memo(function ShelfPart({ part, hatch, pixelsPerMm }: ShelfPartProps) {
   const bounds = loopsBounds(part.loops);
   if (bounds === undefined) return null;
   const scale = scaleOf(bounds, pixelsPerMm, 2);
+  const outline = loopsPath(part.loops, scale);
   return (
     <svg
       className="flat-part"
@@ -22,16 +23,12 @@ export function ShelfPart({ part, project, pixelsPerMm }: ShelfPartProps) {
       aria-label={`${part.id} laid flat`}
       data-testid={`flat-${part.id}`}
     >
-      <path
-        d={loopsPath(part.loops, scale)}
-        fill={hatchFill(hatchOfItem(project, part.itemId))}
-        fillRule="evenodd"
-      />
+      <path d={outline} fill={hatchFill(hatch)} fillRule="evenodd" />
       <BendLimits part={part} scale={scale} />
-      <path className="outline" d={loopsPath(part.loops, scale)} />
+      <path className="outline" d={outline} />
     </svg>
   );
-}
+});
 
 /** Thin chain lines where a bend begins and ends. */
 function BendLimits({ part, scale }: { readonly part: Part; readonly scale: Scale }) {

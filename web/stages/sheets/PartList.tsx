@@ -1,6 +1,6 @@
 import type { Design } from "../../../core/design.ts";
 import type { Part } from "../../../core/patterns/index.ts";
-import { heightOf, loopsBounds, widthOf } from "../../drawings/index.ts";
+import { hatchOfItem, heightOf, loopsBounds, widthOf } from "../../drawings/index.ts";
 import { useView } from "../../stores/index.ts";
 import { ShelfPart } from "../draw/ShelfPart.tsx";
 import { VerdictSign } from "./VerdictSign.tsx";
@@ -24,7 +24,11 @@ export function PartList({ design, chosenId }: { readonly design: Design; readon
               onClick={() => select({ kind: "part", partId: part.id })}
             >
               <span className="part-picture">
-                <ShelfPart part={part} project={design.project} pixelsPerMm={pictureScale(part)} />
+                <ShelfPart
+                  part={part}
+                  hatch={hatchOfItem(design.project, part.itemId)}
+                  pixelsPerMm={pictureScale(part)}
+                />
               </span>
               <span className="code">{part.id}</span>
               <span className="part-name">{part.name}</span>

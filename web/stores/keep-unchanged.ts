@@ -1,0 +1,47 @@
+import type { Design } from "../../core/design.ts";
+
+/**
+ * A new design in which everything that equals its counterpart in the one before is that very object, so that
+ * only what has changed is drawn again.
+ */
+export function keepUnchanged(before: Design | undefined, now: Design): Design {
+  if (before === undefined) return now;
+  return {
+    ...now,
+    sheets: keepEntries(before.sheets, now.sheets),
+    joints: keepEntries(before.joints, now.joints),
+    parts: keepEntries(before.parts, now.parts),
+    seams: keepEntries(before.seams, now.seams),
+    strips: keepEntries(before.strips, now.strips),
+    marking: keepEntries(before.marking, now.marking),
+    jig: isEqual(before.jig, now.jig) ? before.jig : now.jig,
+    glueUp: keepEntries(before.glueUp, now.glueUp),
+    totals: isEqual(before.totals, now.totals) ? before.totals : now.totals,
+    problems: keepEntries(before.problems, now.problems),
+  };
+}
+
+/** The list with its unchanged entries kept, or the whole list of before where nothing has changed. */
+function keepEntries<Entry>(before: readonly Entry[], now: readonly Entry[]): readonly Entry[] {
+  const kept = now.map((entry, index) => {
+    const other = before[index];
+    return other !== undefined && isEqual(other, entry) ? other : entry;
+  });
+  const isWhole = before.length === kept.length && kept.every((entry, index) => entry === before[index]);
+  return isWhole ? before : kept;
+}
+
+/** Whether two pieces of plain data say the same. */
+function isEqual(one: unknown, other: unknown): boolean {
+  if (Object.is(one, other)) return true;
+  if (!isRecord(one) || !isRecord(other)) return false;
+  const keys = Object.keys(one);
+  return (
+    keys.length === Object.keys(other).length &&
+    Array.isArray(one) === Array.isArray(other) &&
+    keys.every((key) => key in other && isEqual(one[key], other[key]))
+  );
+}
+
+const isRecord = (value: unknown): value is Readonly<Record<string, unknown>> =>
+  typeof value === "object" && value !== null;

@@ -1,0 +1,72 @@
+import type { Design } from "../../core/design.ts";
+import type { FlatPoint, PlanPoint } from "../../core/foundation/index.ts";
+import type { FlatLoop, Part } from "../../core/patterns/index.ts";
+import type { RegionLoop, SeatStation, Sheet } from "../../core/surfaces/index.ts";
+import { thinnedIndices } from "./thinned-indices.ts";
+
+/** A picture shows a twentieth of a mm at no scale of the screen; what is printed is drawn from the full design. */
+const SCREEN_CHORD_MM = 0.05;
+
+/**
+ * The design as the screen needs it: every line with as few points as a picture of it takes, each end and each
+ * outermost point kept, so that sizes read from it are those of the full one. All figures stay as they are.
+ */
+export function designForScreen(design: Design): Design {
+  return {
+    ...design,
+    sheets: design.sheets.map(thinnedSheet),
+    parts: design.parts.map(thinnedPart),
+    strips: design.strips.map((strip) => ({
+      ...strip,
+      loops: strip.loops.map(thinnedFlatLoop),
+      outlineMm: thinnedFlat(strip.outlineMm),
+      holesMm: strip.holesMm.map(thinnedFlat),
+      cutLinesMm: strip.cutLinesMm.map(thinnedFlat),
+    })),
+  };
+}
+
+const thinnedPart = (part: Part): Part => ({
+  ...part,
+  loops: part.loops.map(thinnedFlatLoop),
+  seat: thinnedSeat(part.seat),
+});
+
+function thinnedSheet(sheet: Sheet): Sheet {
+  const loops = sheet.loops.map(thinnedRegionLoop);
+  return sheet.kind === "fence"
+    ? { ...sheet, loops, seat: thinnedSeat(sheet.seat) }
+    : { ...sheet, loops, planLoops: sheet.planLoops.map(thinnedPlan) };
+}
+
+const thinnedFlatLoop = (loop: FlatLoop): FlatLoop => ({
+  edges: loop.edges.map((edge) => ({ ...edge, points: thinnedFlat(edge.points) })),
+});
+
+const thinnedRegionLoop = (loop: RegionLoop): RegionLoop => ({
+  edges: loop.edges.map((edge) => {
+    const kept = thinnedIndices(edge.points, across, SCREEN_CHORD_MM);
+    return { ...edge, points: only(edge.points, kept), turnsRad: only(edge.turnsRad, kept) };
+  }),
+});
+
+const across = ({ u, v }: FlatPoint): readonly [number, number] => [u, v];
+
+const thinnedFlat = (points: readonly FlatPoint[]): readonly FlatPoint[] =>
+  only(points, thinnedIndices(points, across, SCREEN_CHORD_MM));
+
+const thinnedPlan = (points: readonly PlanPoint[]): readonly PlanPoint[] =>
+  only(
+    points,
+    thinnedIndices(points, ({ x, y }) => [x, y], SCREEN_CHORD_MM),
+  );
+
+/** By the height of the seat; the bevel changes more slowly. */
+const thinnedSeat = (seat: readonly SeatStation[]): readonly SeatStation[] =>
+  only(
+    seat,
+    thinnedIndices(seat, ({ alongMm, midZMm }) => [alongMm, midZMm], SCREEN_CHORD_MM),
+  );
+
+const only = <T>(list: readonly T[], kept: readonly number[]): readonly T[] =>
+  kept.flatMap((index) => list.slice(index, index + 1));
