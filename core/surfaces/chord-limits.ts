@@ -43,16 +43,22 @@ const kindOf = (piece: CurvePiece): "straight" | "curved" => (piece.kind === "li
 
 /** Whether the chord from a to b keeps its limits, judged by the curve's point m halfway. */
 export function chordKeeps(a: FlatPoint, m: FlatPoint, b: FlatPoint, limits: ChordLimits): boolean {
-  const chord = Math.hypot(b.u - a.u, b.v - a.v);
-  if (chord === 0) return true;
+  if (a.u === b.u && a.v === b.v) return true;
+  if (sagOf(a, m, b) > limits.sagMm) return false;
   const [au, av, bu, bv] = [m.u - a.u, m.v - a.v, b.u - m.u, b.v - m.v];
-  const cross = Math.abs(au * bv - av * bu);
   // The halves of a chord of turn θ meet at θ/2.
-  return cross / chord <= limits.sagMm && Math.atan2(cross, au * bu + av * bv) <= limits.turnRad / 2;
+  return Math.atan2(Math.abs(au * bv - av * bu), au * bu + av * bv) <= limits.turnRad / 2;
+}
+
+/** How far a point lies beside the straight through a and b, mm; 0 where these are one point. */
+export function sagOf(a: FlatPoint, p: FlatPoint, b: FlatPoint): number {
+  const [u, v] = [b.u - a.u, b.v - a.v];
+  const chord = Math.sqrt(u * u + v * v);
+  return chord === 0 ? 0 : Math.abs((p.u - a.u) * v - (p.v - a.v) * u) / chord;
 }
 
 /** Whether m lies on the straight from a to b to rounding. */
 export function isOnStraight(a: FlatPoint, m: FlatPoint, b: FlatPoint): boolean {
-  const chord = Math.hypot(b.u - a.u, b.v - a.v);
-  return Math.abs((m.u - a.u) * (b.v - a.v) - (m.v - a.v) * (b.u - a.u)) <= 1e-10 * chord * chord;
+  const [u, v] = [b.u - a.u, b.v - a.v];
+  return Math.abs((m.u - a.u) * v - (m.v - a.v) * u) <= 1e-10 * (u * u + v * v);
 }

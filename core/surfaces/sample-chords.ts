@@ -1,8 +1,15 @@
 import { at, type FlatPoint } from "../foundation/index.ts";
-import { type ChordLimits, chordKeeps, isOnStraight } from "./chord-limits.ts";
+import { type ChordLimits, chordKeeps, isOnStraight, sagOf } from "./chord-limits.ts";
 
 /** So many halvings end every sampling, however odd the curve. */
 const MOST_HALVINGS = 16;
+
+/**
+ * An S-bend symmetric about its middle passes there, so a chord is looked at in its quarter too. Of a curve
+ * y = k x³ the S between -h and h sags k h³ · 0.385 (2 / √27), and the chord over twice that width, from -h to 3h, misses
+ * its middle by 12 k h³: thirty times as much. A chord whose double missed by less than half of that hides no S-bend.
+ */
+const S_BEND_RATIO = 15;
 
 /**
  * Points of a curve from one parameter to another, halved until the chords between them keep their limits in the
@@ -16,27 +23,29 @@ export function sampleChords<Point>(
   limits: ChordLimits,
 ): readonly Point[] {
   const result: Point[] = [sample(from)];
-  const refine = (a: number, b: number, start: Point, end: Point, left: number): void => {
+  const refine = (
+    a: number,
+    b: number,
+    ends: readonly [Point, Point],
+    left: number,
+    isNear: boolean,
+  ): void => {
+    const [start, end] = ends;
     const middle = sample((a + b) / 2);
-    const keeps = (point: Point) => chordKeeps(flat(start), flat(point), flat(end), limits);
-    // An S-bend symmetric about its middle passes there and is found at its quarters.
-    const isFine = keeps(middle) && sagsLittle(flat(start), flat(sample(a + (b - a) / 4)), flat(end), limits);
+    const [flatStart, flatEnd] = [flat(start), flat(end)];
+    const isFine =
+      chordKeeps(flatStart, flat(middle), flatEnd, limits) &&
+      (isNear || sagOf(flatStart, flat(sample(a + (b - a) / 4)), flatEnd) <= limits.sagMm);
     if (isFine || left === 0) {
       result.push(end);
       return;
     }
-    refine(a, (a + b) / 2, start, middle, left - 1);
-    refine((a + b) / 2, b, middle, end, left - 1);
+    const isNearNow = sagOf(flatStart, flat(middle), flatEnd) <= S_BEND_RATIO * limits.sagMm;
+    refine(a, (a + b) / 2, [start, middle], left - 1, isNearNow);
+    refine((a + b) / 2, b, [middle, end], left - 1, isNearNow);
   };
-  refine(from, to, at(result, 0), sample(to), MOST_HALVINGS);
+  refine(from, to, [at(result, 0), sample(to)], MOST_HALVINGS, false);
   return dropStraight(result, flat);
-}
-
-/** Whether a point lies within the sag of a chord; it need not be its middle. */
-function sagsLittle(a: FlatPoint, p: FlatPoint, b: FlatPoint, limits: ChordLimits): boolean {
-  const chord = Math.hypot(b.u - a.u, b.v - a.v);
-  const cross = Math.abs((p.u - a.u) * (b.v - a.v) - (p.v - a.v) * (b.u - a.u));
-  return chord === 0 || cross / chord <= limits.sagMm;
 }
 
 /** Leaves out points on the straight between the last kept one and the next, to rounding. */
