@@ -14,6 +14,7 @@ export type { Problem, ProblemKind, ProblemLevel, ProblemPlace } from "./problem
 export { cumulate, gauss, gaussShort, integrate, integrateWithOpenEnds } from "./quadrature.ts";
 export { fail, type Outcome, type Result, succeed } from "./results.ts";
 export { bracketedRoot, cubicRootsWithin, quadraticRoots } from "./roots.ts";
+export { nodeLabel, sayEdge, sayNode } from "./say-node.ts";
 export {
   CHORD_ERROR_MM,
   COINCIDENT_POINTS_MM,

@@ -1,6 +1,7 @@
 import { assertNever } from "./assert.ts";
 import { formatMm, formatNumber, roundTo } from "./format.ts";
 import type { Problem, ProblemLevel } from "./problems.ts";
+import { nodeLabel, sayEdge, sayNode } from "./say-node.ts";
 
 /** A problem in plain words: what is wrong, where, and what to do. The only place where problems get words. */
 export function wordProblem(problem: Problem): string {
@@ -13,13 +14,13 @@ export function wordProblem(problem: Problem): string {
     case "too-many-nodes":
       return `${name} has ${problem.count} nodes; the most is ${problem.most}. Draw it with fewer nodes and curves.`;
     case "zero-length-segment":
-      return `Nodes ${problem.nodeIds[0]} and ${problem.nodeIds[1]} of ${name} lie on one spot. Delete one of them.`;
+      return `Nodes ${nodeLabel(problem.nodeIds[0])} and ${nodeLabel(problem.nodeIds[1])} of ${name} lie on one spot. Delete one of them.`;
     case "radius-does-not-fit":
-      return `The radius of ${formatMm(problem.radiusMm)} mm at node ${problem.place.nodeId} of ${name} does not fit; the largest that does is ${formatMm(problem.largestMm)} mm.`;
+      return `The radius of ${formatMm(problem.radiusMm)} mm at ${sayNode(problem.place.nodeId ?? "")} of ${name} does not fit; the largest that does is ${formatMm(problem.largestMm)} mm.`;
     case "radius-needs-lines":
-      return `Node ${problem.place.nodeId} of ${name} has a radius beside a curve. A radius goes between two straight lines; take it off or make both sides straight.`;
+      return `${capital(sayNode(problem.place.nodeId ?? ""))} of ${name} has a radius beside a curve. A radius goes between two straight lines; take it off or make both sides straight.`;
     case "line-crosses-itself":
-      return `Edges ${problem.edgeIds[0]} and ${problem.edgeIds[1]} of ${name} cross near x ${formatMm(problem.at.x)}, y ${formatMm(problem.at.y)}. Move a node so that they do not.`;
+      return `In ${name}, ${wordCrossing(problem.edgeIds)} near x ${formatMm(problem.at.x)}, y ${formatMm(problem.at.y)}. Move a node so that nothing crosses.`;
     case "profile-falls-back":
       return `${name} runs back by ${formatNumber(problem.fallbackMm, 2)} mm near x ${formatMm(problem.atXMm)}. A profile goes rearward only; move the node beside it.`;
     case "profile-too-short":
@@ -37,9 +38,9 @@ export function wordProblem(problem: Problem): string {
     case "followed-line-missing":
       return `${name} follows an edge of ${problem.otherName}, which cannot be made yet. Put ${problem.otherName} right first.`;
     case "reference-moved":
-      return `An edge that ${name} follows has lost an end; it now runs from ${problem.fromNodeId} to ${problem.toNodeId}. Check that this is what you want.`;
+      return `An edge that ${name} follows has lost an end; it now runs from ${sayNode(problem.fromNodeId)} to ${sayNode(problem.toNodeId)}. Check that this is what you want.`;
     case "left-of-centre-line":
-      return `Node ${problem.place.nodeId} of ${name} lies ${formatMm(-problem.yMm)} mm left of the centre line. With mirroring on, draw the right half only.`;
+      return `${capital(sayNode(problem.place.nodeId ?? ""))} of ${name} lies ${formatMm(-problem.yMm)} mm left of the centre line. With mirroring on, draw the right half only.`;
     case "fence-line-closed":
       return `The line of ${name} closes on itself. A fence has two ends; delete the node where it should end.`;
     case "fence-without-sheet":
@@ -71,6 +72,13 @@ export function wordProblem(problem: Problem): string {
     default:
       return assertNever(problem);
   }
+}
+
+const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
+
+/** Two edges that cross, or one that crosses itself. */
+function wordCrossing([one, other]: readonly [string, string]): string {
+  return one === other ? `${sayEdge(one)} crosses itself` : `${sayEdge(one)} and ${sayEdge(other)} cross`;
 }
 
 /** A number as somebody typed it: no more decimals than it has, three at most. */

@@ -1,4 +1,4 @@
-import { LARGEST_COORDINATE_MM, type Problem, toDegrees } from "../foundation/index.ts";
+import { LARGEST_COORDINATE_MM, type Problem, sayNode, toDegrees } from "../foundation/index.ts";
 import { checkLine } from "./check-line.ts";
 import { planLineOf } from "./edit-lines.ts";
 import { isWithin, RANGES, type Range } from "./limits.ts";
@@ -153,7 +153,7 @@ function checkDepths(
         kind: "number-out-of-range",
         name: named.name,
         place,
-        field: `${field} of node ${node.id}`,
+        field: `${field} of ${sayNode(node.id)}`,
         value,
         ...range,
       });

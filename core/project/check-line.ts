@@ -5,6 +5,7 @@ import {
   ON_CENTRE_LINE_MM,
   type Problem,
   type ProblemPlace,
+  sayNode,
   toDegrees,
 } from "../foundation/index.ts";
 import { isWithin, RANGES, type Range } from "./limits.ts";
@@ -63,7 +64,7 @@ function checkNode(
     problems.push({
       kind: "number-out-of-range",
       ...owner,
-      field: `${label} of node ${node.id}`,
+      field: `${label} of ${sayNode(node.id)}`,
       value,
       ...range,
     });

@@ -1,5 +1,5 @@
 import type { PathProblem } from "../curves/index.ts";
-import { assertNever, type Problem, toDegrees } from "../foundation/index.ts";
+import { assertNever, type Problem, sayNode, toDegrees } from "../foundation/index.ts";
 import type { LineOwner } from "./check-line.ts";
 import { RANGES } from "./limits.ts";
 
@@ -47,7 +47,7 @@ function fromNumberProblem(problem: NumberProblem, owner: LineOwner, axes: "xy" 
   return {
     ...owner,
     kind: "number-out-of-range",
-    field: `${labels[problem.field]} of node ${problem.nodeId}`,
+    field: `${labels[problem.field]} of ${sayNode(problem.nodeId)}`,
     value: isAngle ? toDegrees(problem.value) : problem.value,
     ...shown,
   };

@@ -1,5 +1,5 @@
+import { sayNode } from "../foundation/index.ts";
 import type { Command, LineRef } from "./command-types.ts";
-import { planLineOf } from "./edit-lines.ts";
 import { nameOfItem, nameOfProfile } from "./names.ts";
 import type { Item, Project } from "./schema.ts";
 
@@ -63,11 +63,9 @@ function settingNames(keys: readonly string[]): string {
   return names.length > 0 ? names.join(" and ") : "nothing";
 }
 
-/** `node 3 of Outer floor`: nodes are counted as they were drawn. */
-function nodeName(project: Project, line: LineRef, nodeId: string): string {
-  const index = nodesOf(project, line).findIndex((node) => node.id === nodeId);
-  return `node ${index < 0 ? nodeId : index + 1} of ${lineName(project, line)}`;
-}
+/** `node 3 of Outer floor`, as tables and problems name it. */
+const nodeName = (project: Project, line: LineRef, nodeId: string): string =>
+  `${sayNode(nodeId)} of ${lineName(project, line)}`;
 
 function lineName(project: Project, line: LineRef): string {
   switch (line.of) {
@@ -78,15 +76,6 @@ function lineName(project: Project, line: LineRef): string {
     case "lower-edge":
       return `the lower edge of ${itemName(project, line.itemId)}`;
   }
-}
-
-function nodesOf(project: Project, line: LineRef): readonly { readonly id: string }[] {
-  if (line.of === "profile")
-    return project.profiles.find((profile) => profile.id === line.profileId)?.nodes ?? [];
-  const item = findItem(project, line.itemId);
-  if (!item) return [];
-  if (line.of === "item") return planLineOf(item).elements;
-  return item.kind === "fence" ? item.lowerEdge.nodes : [];
 }
 
 const findItem = (project: Project, itemId: string): Item | undefined =>

@@ -71,6 +71,8 @@ function offerFor(
   const used = elementsOfLine(project, other.line).map((element) => element.id);
   const start = nodeAt(other, from, newId("n", used));
   const end = nodeAt(other, to, newId("n", [...used, start.nodeId]));
+  // An edge that itself follows another is split where that one is drawn, not here.
+  if ([start, end].some(({ split }) => split?.edge.kind === "follow")) return [];
   const isForward = lengthBetween(other, from, to) <= lengthBetween(other, to, from);
   const [first, last] = isForward ? [start, end] : [end, start];
   const own = elementsOfLine(project, { of: "item", itemId }).map((element) => element.id);
@@ -88,10 +90,23 @@ function offerFor(
     direction: isForward ? "along" : "against",
     newId: newId("e", own),
   };
-  // Two places on one edge: the farther one is split off first, so that the nearer keeps its parameter.
-  const sameEdge = from.edge.edgeId === to.edge.edgeId;
-  if (sameEdge && start.split && end.split) return [];
-  return [{ otherName: other.name, commands: [...start.commands, ...end.commands, follow] }];
+  return [{ otherName: other.name, commands: [...splits(other, [start, end]), follow] }];
+}
+
+/**
+ * The commands that put the ends into the other line where it has no node yet. Of two on one edge the farther is
+ * split off first; the nearer then lies at its share of what is left.
+ */
+function splits(other: SceneLine, ends: readonly EndNode[]): readonly Command[] {
+  const places = ends.flatMap(({ nodeId, split }) => (split ? [{ nodeId, ...split }] : []));
+  const [farther, nearer] = [...places].sort((a, b) => b.t - a.t);
+  const isShared = nearer !== undefined && farther?.edge.edgeId === nearer.edge.edgeId;
+  return [farther, nearer].flatMap((place): readonly Command[] => {
+    if (place === undefined) return [];
+    const t = isShared && place === nearer ? place.t / farther.t : place.t;
+    const afterNodeId = place.edge.edgeId;
+    return [{ kind: "split-segment", line: other.line, afterNodeId, t, newNodeId: place.nodeId }];
+  });
 }
 
 const withEnds = (commands: readonly Command[], afterNodeId: string, beforeNodeId: string) => ({
@@ -116,21 +131,14 @@ function runsAlong(other: SceneLine, [from, to]: readonly [Vec2, Vec2]): boolean
 
 interface EndNode {
   readonly nodeId: string;
-  readonly split: boolean;
-  readonly commands: readonly Command[];
+  /** Where the node is to be put into the line; absent where it is there already. */
+  readonly split?: OnEdge;
 }
 
-/** The node of the other line at a place; where there is none, one is put into its edge. */
+/** The node of the other line at a place; where there is none, one that is to be put into its edge. */
 function nodeAt(other: SceneLine, place: OnEdge, newNodeId: string): EndNode {
   const node = other.nodes.find((candidate) => distance2(candidate.at, place.at) <= ON_EDGE_MM);
-  if (node) return { nodeId: node.nodeId, split: false, commands: [] };
-  return {
-    nodeId: newNodeId,
-    split: true,
-    commands: [
-      { kind: "split-segment", line: other.line, afterNodeId: place.edge.edgeId, t: place.t, newNodeId },
-    ],
-  };
+  return node ? { nodeId: node.nodeId } : { nodeId: newNodeId, split: place };
 }
 
 /** Length along the other line from one place to another, in its own direction. */

@@ -4,7 +4,7 @@ export { elementsOfLine } from "./elements-of-line.ts";
 export { evaluateSum } from "./evaluate-sum.ts";
 export { flattenForScreen } from "./flatten-for-screen.ts";
 export { type FollowOffer, followOffers } from "./follow-offers.ts";
-export { idsOf, newId, nodeLabel } from "./new-id.ts";
+export { idsOf, newId } from "./new-id.ts";
 export {
   findLine,
   isSameLine,

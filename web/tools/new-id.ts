@@ -13,6 +13,3 @@ export const idsOf = (elements: readonly (PlanElement | SideNode)[]): readonly s
 export const itemIdsOf = (project: Project): readonly string[] => project.items.map((item) => item.id);
 export const profileIdsOf = (project: Project): readonly string[] =>
   project.profiles.map((profile) => profile.id);
-
-/** How a node is called on the screen: its number alone. */
-export const nodeLabel = (nodeId: string): string => (/^[a-z]\d+$/.test(nodeId) ? nodeId.slice(1) : nodeId);

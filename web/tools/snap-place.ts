@@ -1,6 +1,5 @@
-import { distance2, type Vec2 } from "../../core/foundation/index.ts";
+import { distance2, sayNode, type Vec2 } from "../../core/foundation/index.ts";
 import { awayPx, nearestOnLine } from "./nearest.ts";
-import { nodeLabel } from "./new-id.ts";
 import { isSameLine, type Scene, type SceneLine } from "./scene.ts";
 import type { DraftNode, Place, Selection, Snap, SnapSettings, ToolContext } from "./types.ts";
 
@@ -63,7 +62,7 @@ function nodeSnap(request: SnapRequest): Snap | undefined {
     bestPx = away;
     best = { line, nodeId, at };
   }
-  return best && { at: best.at, reasons: [`node ${nodeLabel(best.nodeId)} of ${best.line.name}`] };
+  return best && { at: best.at, reasons: [`${sayNode(best.nodeId)} of ${best.line.name}`] };
 }
 
 function edgeSnap({ place, context, moving }: SnapRequest): Snap | undefined {
@@ -124,7 +123,7 @@ function alignedWith(
     ...(request.draft ?? []).map((node, index) => ({ at: node.at, name: `node ${index + 1}` })),
     ...otherNodes(request)
       .filter(({ line }) => isNearby(line, request))
-      .map(({ nodeId, at }) => ({ at, name: `node ${nodeLabel(nodeId)}` })),
+      .map(({ nodeId, at }) => ({ at, name: sayNode(nodeId) })),
   ];
   const at = request.place.at;
   // Of several in line the nearest one is named.

@@ -13,12 +13,12 @@ const FLAT: LineRef = { of: "profile", profileId: "flat" };
 const EDGE: LineRef = { of: "lower-edge", itemId: "fence" };
 
 const named: readonly (readonly [string, Command])[] = [
-  ["Move node 3 of One", { kind: "move-node", line: ONE, nodeId: "c", to: [0, 0] }],
-  ["Move node 2 of Flat", { kind: "move-node", line: FLAT, nodeId: "q", to: [0, 0] }],
-  ["Delete node 1 of the lower edge of Fence", { kind: "delete-node", line: EDGE, nodeId: "l" }],
-  ["Change node 1 of One", { kind: "change-node", line: ONE, nodeId: "a", changes: {} }],
+  ["Move node c of One", { kind: "move-node", line: ONE, nodeId: "c", to: [0, 0] }],
+  ["Move node q of Flat", { kind: "move-node", line: FLAT, nodeId: "q", to: [0, 0] }],
+  ["Delete node l of the lower edge of Fence", { kind: "delete-node", line: EDGE, nodeId: "l" }],
+  ["Change node a of One", { kind: "change-node", line: ONE, nodeId: "a", changes: {} }],
   [
-    "Put a node behind node 2 of One",
+    "Put a node behind node b of One",
     { kind: "split-segment", line: ONE, afterNodeId: "b", t: 0.5, newNodeId: "n" },
   ],
   ["Add a node to Flat", { kind: "append-node", line: FLAT, node: side("z", 0, 0) }],

@@ -59,6 +59,29 @@ describe("edges that could follow another", () => {
     expect(resolveLines(followed).problems).toEqual([]);
   });
 
+  it("both ends in the middle of one edge of a neighbour put two nodes there, whichever way round it is drawn", () => {
+    const corners = [
+      [250, 400],
+      [700, 400],
+      [700, 600],
+      [250, 600],
+    ] as const;
+    for (const drawn of [corners, [...corners].reverse()]) {
+      const project = withNeighbour(drawn);
+      const [offer, ...others] = offersFor(project);
+      expect(others).toEqual([]);
+      const followed = (offer?.commands ?? []).reduce(applyCommand, project);
+      const [floor] = followed.items;
+      const nodes = floor?.kind === "section" ? floor.outline.elements : [];
+      for (const place of corners.slice(0, 2))
+        expect(
+          nodes.filter((node) => node.kind === "node" && distance2([node.x, node.y], place) < 1e-6),
+        ).toHaveLength(1);
+      expect(resolveLines(followed).problems).toEqual([]);
+      expect(resolveLines(followed).plan.s2?.lengthMm).toBeCloseTo(1300, 6);
+    }
+  });
+
   it("a segment that touches a neighbour with one end only is not offered", () => {
     const project = withNeighbour([
       [1000, 400],

@@ -1,31 +1,43 @@
-import type { Fence } from "../../../core/project/index.ts";
+import { Plus, Trash2 } from "lucide-react";
+import type { Command, Fence } from "../../../core/project/index.ts";
 import { useDocument } from "../../stores/index.ts";
+import { newId } from "../../tools/index.ts";
 import { NumberCell } from "./NumberCell.tsx";
 
 type DepthNodes = Extract<Fence["lowerEdge"], { kind: "depths" }>["nodes"];
 
+interface DepthsTableProps {
+  readonly fence: Fence;
+  readonly nodes: DepthNodes;
+}
+
 /** The lower edge of a fence as depths below its sheet, along its own length. */
-export function DepthsTable({ fence, nodes }: { readonly fence: Fence; readonly nodes: DepthNodes }) {
+export function DepthsTable({ fence, nodes }: DepthsTableProps) {
+  const line = { of: "lower-edge", itemId: fence.id } as const;
+  const change = (command: Command) => useDocument.getState().dispatch(command);
   const move = (nodeId: string, to: readonly [number, number]) =>
-    useDocument
-      .getState()
-      .dispatch({ kind: "move-node", line: { of: "lower-edge", itemId: fence.id }, nodeId, to });
+    change({ kind: "move-node", line, nodeId, to });
   return (
     <section className="nodes">
       <h3 className="caption">Lower edge, depth below the sheet</h3>
       <table className="figures" data-testid="depths">
         <thead>
           <tr>
+            <th scope="col">Depth</th>
             <th scope="col">Along mm</th>
-            <th scope="col">Depth mm</th>
+            <th scope="col">Deep mm</th>
+            <th scope="col">
+              <span className="visually-hidden">Add and delete</span>
+            </th>
           </tr>
         </thead>
         <tbody>
-          {nodes.map(({ id, alongMm, depthMm }) => (
-            <tr key={id}>
+          {nodes.map(({ id, alongMm, depthMm }, index) => (
+            <tr key={id} data-testid={`depth-${id}`}>
+              <th scope="row">{index + 1}</th>
               <td>
                 <NumberCell
-                  label="Along the fence in mm"
+                  label={`Depth ${index + 1}: along the fence in mm`}
                   value={alongMm}
                   testId={`depth-${id}-along`}
                   onChange={(value) => move(id, [value, depthMm])}
@@ -33,11 +45,35 @@ export function DepthsTable({ fence, nodes }: { readonly fence: Fence; readonly 
               </td>
               <td>
                 <NumberCell
-                  label="Depth below the sheet in mm"
+                  label={`Depth ${index + 1}: below the sheet in mm`}
                   value={depthMm}
                   testId={`depth-${id}-depth`}
                   onChange={(value) => move(id, [alongMm, value])}
                 />
+              </td>
+              <td className="row-deeds">
+                <button
+                  type="button"
+                  className="plain"
+                  title="Add a depth after this one"
+                  data-testid={`depth-${id}-add`}
+                  onClick={() => change(addAfter(fence, nodes, index))}
+                >
+                  <Plus aria-hidden />
+                  <span className="visually-hidden">Add a depth after depth {index + 1}</span>
+                </button>
+                {nodes.length > 1 ? (
+                  <button
+                    type="button"
+                    className="plain"
+                    title="Delete this depth"
+                    data-testid={`depth-${id}-delete`}
+                    onClick={() => change({ kind: "delete-node", line, nodeId: id })}
+                  >
+                    <Trash2 aria-hidden />
+                    <span className="visually-hidden">Delete depth {index + 1}</span>
+                  </button>
+                ) : null}
               </td>
             </tr>
           ))}
@@ -45,4 +81,23 @@ export function DepthsTable({ fence, nodes }: { readonly fence: Fence; readonly 
       </table>
     </section>
   );
+}
+
+/** So far behind the last depth a further one is put, mm along the fence. */
+const STEP_MM = 100;
+
+/** Between two depths the new one lies half way; behind the last it is as deep as that. */
+function addAfter(fence: Fence, nodes: DepthNodes, index: number): Command {
+  const id = newId(
+    "d",
+    nodes.map((node) => node.id),
+  );
+  const node = nodes[index];
+  if (node === undefined || nodes[index + 1] !== undefined) {
+    const line = { of: "lower-edge", itemId: fence.id } as const;
+    return { kind: "split-segment", line, afterNodeId: node?.id ?? "", t: 0.5, newNodeId: id };
+  }
+  const last = { id, alongMm: node.alongMm + STEP_MM, depthMm: node.depthMm };
+  const lowerEdge = { kind: "depths", nodes: [...nodes, last] } as const;
+  return { kind: "change-fence", itemId: fence.id, changes: { lowerEdge } };
 }

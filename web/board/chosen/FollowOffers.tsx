@@ -1,6 +1,7 @@
 import { Link2 } from "lucide-react";
+import { nodeLabel } from "../../../core/foundation/index.ts";
 import { useDocument } from "../../stores/index.ts";
-import { followOffers, nodeLabel } from "../../tools/index.ts";
+import { followOffers } from "../../tools/index.ts";
 import { dispatchAll } from "../dispatch-all.ts";
 import { useScene } from "../use-scene.ts";
 
@@ -10,7 +11,8 @@ export function FollowOffers({ itemId }: { readonly itemId: string }) {
   const offers = followOffers(project, useScene(), itemId);
   return offers.map((offer) => (
     <p key={offer.afterNodeId} className="offer">
-      Node {nodeLabel(offer.afterNodeId)} to {nodeLabel(offer.beforeNodeId)} lies along {offer.otherName}.
+      Between node {nodeLabel(offer.afterNodeId)} and node {nodeLabel(offer.beforeNodeId)} the edge lies along{" "}
+      {offer.otherName}.
       <button
         type="button"
         title="Let this edge follow the other: moving that one then moves both"

@@ -1,9 +1,9 @@
 import { Plus, Trash2 } from "lucide-react";
-import { toDegrees, toRadians } from "../../../core/foundation/index.ts";
+import { nodeLabel, toDegrees, toRadians } from "../../../core/foundation/index.ts";
 import type { LineRef, NodeChanges, PlanNode, SideNode } from "../../../core/project/index.ts";
 import { Choice, TextField } from "../../controls/index.ts";
 import { useDocument, useView } from "../../stores/index.ts";
-import { elementsOfLine, idsOf, newId, nodeLabel, selectLine } from "../../tools/index.ts";
+import { elementsOfLine, idsOf, newId, selectLine } from "../../tools/index.ts";
 import { dispatchAll } from "../dispatch-all.ts";
 import { NumberCell } from "./NumberCell.tsx";
 

@@ -1,15 +1,8 @@
 import { memo, useEffect, useRef } from "react";
-import type { Vec2 } from "../../../core/foundation/index.ts";
+import { nodeLabel, sayNode, type Vec2 } from "../../../core/foundation/index.ts";
 import type { FollowPiece, LineRef, PlanElement, PlanNode, SideNode } from "../../../core/project/index.ts";
 import { useDocument, useView } from "../../stores/index.ts";
-import {
-  elementsOfLine,
-  lineKey,
-  lineOfSelection,
-  moveNodeCommands,
-  nodeLabel,
-  selectLine,
-} from "../../tools/index.ts";
+import { elementsOfLine, lineKey, lineOfSelection, moveNodeCommands, selectLine } from "../../tools/index.ts";
 import { dispatchAll } from "../dispatch-all.ts";
 import { NodeDetails } from "./NodeDetails.tsx";
 import { NumberCell } from "./NumberCell.tsx";
@@ -181,7 +174,7 @@ function SegmentSwitch({
     <button
       type="button"
       className="plain segment"
-      aria-label={`From node ${nodeLabel(nodeId)} to the next: ${next === "line" ? "straight; make it curved" : "curved; make it straight"}`}
+      aria-label={`From ${sayNode(nodeId)} to the next: ${next === "line" ? "straight; make it curved" : "curved; make it straight"}`}
       data-testid={`node-${nodeId}-segment`}
       onClick={() =>
         useDocument.getState().dispatch({ kind: "change-node", line, nodeId, changes: { next: other } })
@@ -200,7 +193,7 @@ function FollowRow({ line, follow }: { readonly line: LineRef; readonly follow: 
   return (
     <tr>
       <td colSpan={4}>
-        follows {name}, {nodeLabel(fromNodeId)} to {nodeLabel(toNodeId)}
+        follows {name}, {sayNode(fromNodeId)} to {sayNode(toNodeId)}
         {follow.edge.hand === "left" ? ", its image" : ""}
       </td>
       <td>
