@@ -1,4 +1,4 @@
-import { frameAtLength, toCurve } from "../curves/index.ts";
+import { toCurve, walkCurve } from "../curves/index.ts";
 import { at, FLAT_RADIUS_MM } from "../foundation/index.ts";
 import { bendAtPlace, bendSamples, type Sheet, turnAtPlace } from "../surfaces/index.ts";
 import type { BendZone } from "./types.ts";
@@ -74,16 +74,14 @@ function share(table: readonly number[], t: number): number {
 }
 
 function uprightSamples(sheet: Extract<Sheet, { kind: "fence" }>): readonly BendSample[] {
-  const line = toCurve(
-    sheet.chart.pieces.map(({ piece }) => piece),
-    false,
-  );
+  const pieces = sheet.chart.pieces.map(({ piece }) => piece);
+  const walk = walkCurve(toCurve(pieces, false));
   return sheet.chart.pieces.flatMap(({ piece, startUMm, lengthUMm }): readonly BendSample[] => {
     const shares = piece.kind === "cubic" ? bendSamples(piece) : [0, 1];
     return shares.slice(1).map((s, i) => {
       const before = at(shares, i);
       const on = (part: number) =>
-        piece.kind === "line" ? 0 : frameAtLength(line, startUMm + lengthUMm * part).curvaturePerMm;
+        piece.kind === "line" ? 0 : walk(startUMm + lengthUMm * part).curvaturePerMm;
       const inside = 1e-6;
       const [a, b] = [on(before + inside), on(s - inside)];
       return {

@@ -1,4 +1,4 @@
-import { frameAtLength, toCurve } from "../curves/index.ts";
+import { toCurve, walkCurve } from "../curves/index.ts";
 import { at, type PlanPoint } from "../foundation/index.ts";
 import type { Project } from "../project/index.ts";
 import type { FenceSheet, Sheet } from "../surfaces/index.ts";
@@ -38,11 +38,12 @@ function fenceBand(sheet: FenceSheet, project: Project, sideOfY: 1 | -1): FenceB
     sheet.chart.pieces.map(({ piece }) => piece),
     false,
   );
+  const walk = walkCurve(line);
   const lower = lowerEdgeOf(sheet);
   const steps = Math.max(1, Math.ceil(line.lengthMm / STEP_MM));
   const stations = Array.from({ length: steps + 1 }, (_, i) => (line.lengthMm * i) / steps);
   const frames = stations.map((alongMm, i) => {
-    const { at: middle, tangent } = frameAtLength(line, alongMm);
+    const { at: middle, tangent } = walk(alongMm);
     const beyondMm = (CLEARANCE_MM / 2 + lowerMm) * (i === 0 ? -1 : i === steps ? 1 : 0);
     return { x: middle[0] + tangent[0] * beyondMm, y: middle[1] + tangent[1] * beyondMm, tangent };
   });

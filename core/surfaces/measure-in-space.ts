@@ -64,10 +64,7 @@ function speedOnSurface(
 
 /** A fence's edge in space: chords between points lifted over the plan line, refined once and extrapolated. */
 export function fenceEdgeLengthInSpace(sheet: FenceSheet, points: readonly FlatPoint[]): number {
-  const lift = liftOnto(sheet);
-  let total = 0;
-  for (let i = 0; i + 1 < points.length; i++) total += chordLength(lift, at(points, i), at(points, i + 1));
-  return total;
+  return chordLengths(sheet, points).reduce((total, lengthMm) => total + lengthMm, 0);
 }
 
 /** From a fence's flat coordinates into space. */
@@ -80,19 +77,30 @@ function liftOnto(sheet: FenceSheet): (p: FlatPoint) => SpacePoint {
   };
 }
 
-/** The length of the lifted straight between two flat points: Richardson's extrapolation over its chords. */
-function chordLength(lift: (p: FlatPoint) => SpacePoint, a: FlatPoint, b: FlatPoint): number {
-  const parts = Math.max(2, 2 * Math.ceil(Math.abs(b.u - a.u) / 20));
-  const lifted = Array.from({ length: parts + 1 }, (_, i) => {
-    const t = i / parts;
-    return lift({ u: a.u + (b.u - a.u) * t, v: a.v + (b.v - a.v) * t });
+/** The lengths of the lifted straights between flat points in a row: Richardson's extrapolation over their chords. */
+function chordLengths(sheet: FenceSheet, points: readonly FlatPoint[]): readonly number[] {
+  const lift = liftOnto(sheet);
+  let start = lift(at(points, 0));
+  return points.slice(1).map((b, i) => {
+    const a = at(points, i);
+    const pairs = Math.max(1, Math.ceil(Math.abs(b.u - a.u) / 20));
+    let fine = 0;
+    let coarse = 0;
+    for (let pair = 0; pair < pairs; pair++) {
+      const middle = lift(between(a, b, (pair + 0.5) / pairs));
+      const end = lift(between(a, b, (pair + 1) / pairs));
+      fine += distanceSpace(start, middle) + distanceSpace(middle, end);
+      coarse += distanceSpace(start, end);
+      start = end;
+    }
+    return fine + (fine - coarse) / 3;
   });
-  let fine = 0;
-  let coarse = 0;
-  for (let i = 0; i < parts; i++) fine += distanceSpace(at(lifted, i), at(lifted, i + 1));
-  for (let i = 0; i < parts; i += 2) coarse += distanceSpace(at(lifted, i), at(lifted, i + 2));
-  return fine + (fine - coarse) / 3;
 }
+
+const between = (a: FlatPoint, b: FlatPoint, t: number): FlatPoint => ({
+  u: a.u + (b.u - a.u) * t,
+  v: a.v + (b.v - a.v) * t,
+});
 
 /** A fence's area in space: mean height times the length of the plan line beneath, interval by interval. */
 export function fenceAreaInSpace(
@@ -103,16 +111,14 @@ export function fenceAreaInSpace(
   const stops = [...new Set([...lower, ...upper].map(({ u }) => u))].sort((a, b) => a - b);
   const [lowerAt, upperAt] = [heightWalker(lower), heightWalker(upper)];
   const heights = stops.map((u) => upperAt(u) - lowerAt(u));
-  const lift = liftOnto(sheet);
-  let areaMm2 = 0;
-  for (let i = 0; i + 1 < stops.length; i++) {
-    const [a, b] = [
-      { u: at(stops, i), v: 0 },
-      { u: at(stops, i + 1), v: 0 },
-    ];
-    areaMm2 += ((at(heights, i) + at(heights, i + 1)) / 2) * chordLength(lift, a, b);
-  }
-  return areaMm2;
+  const lengthsMm = chordLengths(
+    sheet,
+    stops.map((u) => ({ u, v: 0 })),
+  );
+  return lengthsMm.reduce(
+    (areaMm2, lengthMm, i) => areaMm2 + ((at(heights, i) + at(heights, i + 1)) / 2) * lengthMm,
+    0,
+  );
 }
 
 /** The height of a polyline over u, asked for at ascending u. */
