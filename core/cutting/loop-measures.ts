@@ -1,4 +1,4 @@
-import { at, type FlatPoint } from "../foundation/index.ts";
+import { at, distanceFlat, type FlatPoint } from "../foundation/index.ts";
 import type { FlatEdge, FlatLoop } from "../patterns/index.ts";
 
 /** Least and greatest u and v of something flat, mm. */
@@ -39,9 +39,7 @@ export const areaOfLoopsMm2 = (loops: readonly FlatLoop[]): number =>
 export function lengthOfEdgeMm(edge: FlatEdge): number {
   let lengthMm = 0;
   for (let i = 1; i < edge.points.length; i++) {
-    const from = at(edge.points, i - 1);
-    const to = at(edge.points, i);
-    lengthMm += Math.hypot(to.u - from.u, to.v - from.v);
+    lengthMm += distanceFlat(at(edge.points, i - 1), at(edge.points, i));
   }
   return lengthMm;
 }

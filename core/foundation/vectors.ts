@@ -66,7 +66,10 @@ export const distanceSpace = (a: SpacePoint, b: SpacePoint): number => {
   const [dx, dy, dz] = [b.x - a.x, b.y - a.y, b.z - a.z];
   return Math.sqrt(dx * dx + dy * dy + dz * dz);
 };
-export const distanceFlat = (a: FlatPoint, b: FlatPoint): number => Math.hypot(b.u - a.u, b.v - a.v);
+export const distanceFlat = (a: FlatPoint, b: FlatPoint): number => {
+  const [du, dv] = [b.u - a.u, b.v - a.v];
+  return Math.sqrt(du * du + dv * dv);
+};
 
 export const toPlan = (p: PlanPoint): PlanPoint => ({ x: p.x, y: p.y });
 export const toSide = (p: SidePoint): SidePoint => ({ x: p.x, z: p.z });

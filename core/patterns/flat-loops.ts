@@ -1,4 +1,4 @@
-import { at, type FlatPoint } from "../foundation/index.ts";
+import { at, distanceFlat, type FlatPoint } from "../foundation/index.ts";
 import type { SetBack } from "../joints/index.ts";
 import type { RegionEdge, Sheet } from "../surfaces/index.ts";
 import type { FlatEdge, FlatLoop } from "./types.ts";
@@ -45,8 +45,7 @@ function spread(points: readonly FlatPoint[], [from, to]: readonly [number, numb
   if (from === to) return points.map(() => from);
   const along = [0];
   for (let i = 1; i < points.length; i++) {
-    const [a, b] = [at(points, i - 1), at(points, i)];
-    along.push(at(along, -1) + Math.hypot(b.u - a.u, b.v - a.v));
+    along.push(at(along, -1) + distanceFlat(at(points, i - 1), at(points, i)));
   }
   const total = at(along, -1) || 1;
   return along.map((s) => from + ((to - from) * s) / total);
@@ -81,10 +80,7 @@ export const polygonOfLoop = (loop: FlatLoop): readonly FlatPoint[] =>
 /** Length of a flat polyline, mm. */
 export function flatLengthMm(points: readonly FlatPoint[]): number {
   let length = 0;
-  for (let i = 1; i < points.length; i++) {
-    const [a, b] = [at(points, i - 1), at(points, i)];
-    length += Math.hypot(b.u - a.u, b.v - a.v);
-  }
+  for (let i = 1; i < points.length; i++) length += distanceFlat(at(points, i - 1), at(points, i));
   return length;
 }
 
@@ -93,9 +89,10 @@ export function polygonAreaMm2(polygon: readonly FlatPoint[]): number {
   const origin = polygon[0];
   if (!origin) return 0;
   let twice = 0;
-  for (let i = 0; i < polygon.length; i++) {
-    const [a, b] = [at(polygon, i), at(polygon, (i + 1) % polygon.length)];
+  let a = origin;
+  for (const b of polygon) {
     twice += (a.u - origin.u) * (b.v - origin.v) - (b.u - origin.u) * (a.v - origin.v);
+    a = b;
   }
   return twice / 2;
 }
