@@ -12,7 +12,7 @@ import type { GlueStep } from "../glue-up/index.ts";
 import type { Baseboard, Rib, RibHeight } from "../jig/index.ts";
 import type { Joint } from "../joints/index.ts";
 import type { MarkingRow } from "../marking/index.ts";
-import { type Part, type PartEdge, polygonAreaMm2, polygonOfLoop } from "../patterns/index.ts";
+import { type FlatLoop, loopAreaMm2, type Part, type PartEdge, polygonOfLoop } from "../patterns/index.ts";
 import type { Totals } from "../totals/index.ts";
 import type { Design } from "./design.ts";
 
@@ -140,8 +140,8 @@ export function reportOf(design: Design): Report {
 
 function reportPart(design: Design, part: Part): ReportPart {
   const strips = design.strips.filter((strip) => strip.partId === part.id);
-  const [first, ...rest] = part.loops.map(polygonOfLoop);
-  const isOutline = (loop: readonly FlatPoint[]) => polygonAreaMm2(loop) > 0;
+  const [first, ...rest] = part.loops;
+  const isOutline = (loop: FlatLoop) => loopAreaMm2(loop) > 0;
   return {
     id: part.id,
     sheetId: part.sheetId,
@@ -153,9 +153,9 @@ function reportPart(design: Design, part: Part): ReportPart {
     spaceAreaMm2: part.spaceAreaMm2,
     flatAreaMm2: part.flatAreaMm2,
     edges: part.edges,
-    outlineMm: first ?? [],
-    holesMm: rest.filter((loop) => !isOutline(loop)),
-    furtherOutlinesMm: rest.filter(isOutline),
+    outlineMm: first ? polygonOfLoop(first) : [],
+    holesMm: rest.filter((loop) => !isOutline(loop)).map(polygonOfLoop),
+    furtherOutlinesMm: rest.filter(isOutline).map(polygonOfLoop),
     minRadiusMm: part.minRadiusMm ?? null,
     maxStrain: part.maxStrain,
     verdict: part.verdict,

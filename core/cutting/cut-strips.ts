@@ -1,10 +1,10 @@
 import { at, type FlatPoint, type Problem } from "../foundation/index.ts";
-import type { FlatEdge, FlatLoop, Part } from "../patterns/index.ts";
+import { type FlatEdge, loopsAreaMm2, type Part } from "../patterns/index.ts";
 import type { Project, Stock } from "../project/index.ts";
 import type { StockBox } from "./choose-cuts.ts";
 import { type DivideSettings, divideIsland } from "./divide-island.ts";
 import { groupIslands, type Island } from "./group-islands.ts";
-import { areaOfLoopsMm2, boundsOfLoops, boundsOfPoints, pointsOfLoop } from "./loop-measures.ts";
+import { boundsOfLoops, boundsOfPoints, pointsOfLoop } from "./loop-measures.ts";
 import { mirrorIsland } from "./mirror-island.ts";
 import { offsetLoops } from "./offset-loops.ts";
 import { orderPieces } from "./order-pieces.ts";
@@ -45,11 +45,11 @@ export function cutStrips(parts: readonly Part[], project: Project): Cutting {
 }
 
 function nameStrips(part: Part, { pieces, problems }: Divided, settings: StockSettings): Cutting {
-  const ordered = orderPieces(pieces.map((loops) => orient(loops, part)));
+  const ordered = orderPieces(pieces, part.hand);
   const named = ordered.map(
     (loops, i): NamedPiece => ({
       id: ordered.length === 1 ? part.id : `${part.id}-${letters(i)}`,
-      loops: orient(loops, part),
+      loops,
     }),
   );
   const seams = seamsBetween(part.id, named);
@@ -64,16 +64,24 @@ interface DividedPart extends Divided {
 /** Whether a left part is point for point the mirror image of a right one, so that its division is known. */
 function isImage(left: Part, right: Part): boolean {
   if (left.hand !== "left" || right.hand !== "right" || left.sheetId !== right.sheetId) return false;
-  const points = (loops: readonly FlatLoop[]) =>
-    loops.flatMap(({ edges }) => edges.flatMap((edge) => [edge.edgeId, ...edge.points]));
-  const [a, b] = [points(mirrorIsland(left.loops)), points(right.loops)];
   return (
-    a.length === b.length &&
-    a.every((point, i) => {
-      const other = b[i];
-      return typeof point === "string" || typeof other === "string" || other === undefined
-        ? point === other
-        : point.u === other.u && point.v === other.v;
+    left.loops.length === right.loops.length &&
+    left.loops.every(({ edges }, i) => {
+      const others = at(right.loops, i).edges.toReversed();
+      return edges.length === others.length && edges.every((edge, k) => isEdgeImage(edge, at(others, k)));
+    })
+  );
+}
+
+/** Whether one edge, walked backward, is the image of another about v = 0. */
+function isEdgeImage(left: FlatEdge, right: FlatEdge): boolean {
+  const last = right.points.length - 1;
+  return (
+    left.edgeId === right.edgeId &&
+    left.points.length === right.points.length &&
+    left.points.every(({ u, v }, i) => {
+      const other = at(right.points, last - i);
+      return u === other.u && v === -other.v;
     })
   );
 }
@@ -249,7 +257,7 @@ function stripOf(piece: NamedPiece, part: Part, { stock, outwardMm }: StockSetti
     holesMm: loops.slice(1).map(pointsOfLoop),
     cutLinesMm,
     edges: stripEdges(loops, part),
-    areaMm2: areaOfLoopsMm2(loops),
+    areaMm2: loopsAreaMm2(loops),
     ...(stockId !== undefined && { stockId }),
   };
 }

@@ -1,6 +1,6 @@
 import { at, type FlatPoint } from "../foundation/index.ts";
-import type { FlatLoop } from "../patterns/index.ts";
-import { pointsOfLoop, signedAreaMm2 } from "./loop-measures.ts";
+import { type FlatLoop, loopAreaMm2 } from "../patterns/index.ts";
+import { pointsOfLoop } from "./loop-measures.ts";
 
 /** Less than this is rounding, not foam: a square of a thousandth of a millimetre. */
 const NOTHING_MM2 = 1e-6;
@@ -13,16 +13,14 @@ export type Island = readonly FlatLoop[];
  * lie in it (in the smallest outline around them). Loops without area are dropped.
  */
 export function groupIslands(loops: readonly FlatLoop[]): Island[] {
-  const measured = loops.map((loop) => {
-    const points = pointsOfLoop(loop);
-    return { loop, points, areaMm2: signedAreaMm2(points) };
-  });
+  const measured = loops.map((loop) => ({ loop, areaMm2: loopAreaMm2(loop) }));
   const outlines = measured
     .filter(({ areaMm2 }) => areaMm2 > NOTHING_MM2)
     .map((outline) => ({ ...outline, holes: [] as FlatLoop[] }));
   for (const hole of measured.filter(({ areaMm2 }) => areaMm2 < -NOTHING_MM2)) {
+    const corner = at(at(hole.loop.edges, 0).points, 0);
     const around = outlines.filter(
-      (outline) => outlines.length === 1 || isInside(at(hole.points, 0), outline.points),
+      (outline) => outlines.length === 1 || isInside(corner, pointsOfLoop(outline.loop)),
     );
     const [owner] = around.sort((a, b) => a.areaMm2 - b.areaMm2);
     owner?.holes.push(hole.loop);

@@ -2,7 +2,6 @@ export { type Cutting, cutStrips } from "./cut-strips.ts";
 export { type CutAxis, type Division, divideLoops } from "./divide-loops.ts";
 export { groupIslands, type Island, isInside } from "./group-islands.ts";
 export {
-  areaOfLoopsMm2,
   boundsOfLoops,
   boundsOfPoints,
   type FlatBounds,

@@ -31,10 +31,6 @@ export function signedAreaMm2(points: readonly FlatPoint[]): number {
   return doubled / 2;
 }
 
-/** The area of an island or of a whole part: outlines count up, holes (clockwise) count down. */
-export const areaOfLoopsMm2 = (loops: readonly FlatLoop[]): number =>
-  loops.reduce((sum, loop) => sum + signedAreaMm2(pointsOfLoop(loop)), 0);
-
 /** The length of an edge as it is written, mm. */
 export function lengthOfEdgeMm(edge: FlatEdge): number {
   let lengthMm = 0;

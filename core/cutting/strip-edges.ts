@@ -9,14 +9,14 @@ import { lengthOfEdgeMm } from "./loop-measures.ts";
  * Seams are cut square and are as long in space as on the flat.
  */
 export function stripEdges(loops: Island, part: Part): PartEdge[] {
-  return loops.flatMap((loop) => loop.edges.map((edge) => stripEdge(edge, part)));
+  const wholes = new Map(part.edges.map((edge) => [edge.edgeId, edge]));
+  return loops.flatMap((loop) => loop.edges.map((edge) => stripEdge(edge, wholes.get(edge.edgeId), part)));
 }
 
-function stripEdge(edge: FlatEdge, part: Part): PartEdge {
+function stripEdge(edge: FlatEdge, whole: PartEdge | undefined, part: Part): PartEdge {
   const { edgeId, name, role } = edge;
   const flatLengthMm = lengthOfEdgeMm(edge);
-  const whole = part.edges.find((other) => other.edgeId === edgeId && other.role === role);
-  if (whole === undefined || !(whole.flatLengthMm > 0)) {
+  if (whole === undefined || whole.role !== role || !(whole.flatLengthMm > 0)) {
     const same = { drawnLengthMm: flatLengthMm, spaceLengthMm: flatLengthMm, flatLengthMm };
     return { edgeId, name, role, ...same, bevelRad: [0, 0] };
   }

@@ -84,19 +84,22 @@ export function flatLengthMm(points: readonly FlatPoint[]): number {
   return length;
 }
 
-/** Signed area of a polygon, positive counter-clockwise, mm²; taken about its first point to keep digits. */
-export function polygonAreaMm2(polygon: readonly FlatPoint[]): number {
-  const origin = polygon[0];
+/** Signed area inside a loop, positive counter-clockwise, mm²; taken about its first point to keep digits. */
+export function loopAreaMm2({ edges }: FlatLoop): number {
+  const origin = edges[0]?.points[0];
   if (!origin) return 0;
   let twice = 0;
   let a = origin;
-  for (const b of polygon) {
-    twice += (a.u - origin.u) * (b.v - origin.v) - (b.u - origin.u) * (a.v - origin.v);
-    a = b;
+  for (const { points } of edges) {
+    for (let i = 0; i + 1 < points.length; i++) {
+      const b = at(points, i);
+      twice += (a.u - origin.u) * (b.v - origin.v) - (b.u - origin.u) * (a.v - origin.v);
+      a = b;
+    }
   }
   return twice / 2;
 }
 
 /** Area of loops together, holes (clockwise) taken off, mm². */
 export const loopsAreaMm2 = (loops: readonly FlatLoop[]): number =>
-  loops.reduce((area, loop) => area + polygonAreaMm2(polygonOfLoop(loop)), 0);
+  loops.reduce((area, loop) => area + loopAreaMm2(loop), 0);

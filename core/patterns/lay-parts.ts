@@ -1,5 +1,5 @@
 import { bendZones } from "../bending/index.ts";
-import { at, type FlatPoint, type Problem } from "../foundation/index.ts";
+import { at, type Problem } from "../foundation/index.ts";
 import type { SetBack } from "../joints/index.ts";
 import { foamOf, type Project } from "../project/index.ts";
 import {
@@ -16,11 +16,11 @@ import {
 } from "../surfaces/index.ts";
 import {
   flatLengthMm,
+  type LaidEdge,
   type LaidLoop,
   layLoopsFlat,
+  loopAreaMm2,
   loopsAreaMm2,
-  polygonAreaMm2,
-  polygonOfLoop,
 } from "./flat-loops.ts";
 import { mirrorLoop, mirrorSeat } from "./mirror-part.ts";
 import { setBackEdges } from "./set-back-edges.ts";
@@ -130,7 +130,7 @@ const plainLoop = ({ edges }: LaidLoop): FlatLoop => ({
 
 const largestFirst = (loops: readonly FlatLoop[]): readonly FlatLoop[] =>
   loops
-    .map((loop) => ({ loop, area: polygonAreaMm2(polygonOfLoop(loop)) }))
+    .map((loop) => ({ loop, area: loopAreaMm2(loop) }))
     .sort((a, b) => b.area - a.area)
     .map(({ loop }) => loop);
 
@@ -163,32 +163,38 @@ function partEdges(
   moved: readonly LaidLoop[],
   setBacks: readonly SetBack[],
 ): readonly PartEdge[] {
-  const regionEdges = sheet.loops.flatMap(({ edges }) => edges);
-  const before = laid.flatMap(({ edges }) => edges);
-  const after = moved.flatMap(({ edges }) => edges);
-  const ids = [...new Set(after.map(({ edgeId }) => edgeId))];
-  return ids.map((edgeId): PartEdge => {
-    const drawn = regionEdges.filter((edge) => edge.edgeId === edgeId);
-    const lengthOf = (edges: readonly { readonly edgeId: string; readonly points: readonly FlatPoint[] }[]) =>
-      edges
-        .filter((edge) => edge.edgeId === edgeId)
-        .reduce((sum, { points }) => sum + flatLengthMm(points), 0);
-    const flat = lengthOf(after);
-    const inSpace = drawn.map((edge) => lengthsInSpace(sheet, edge));
+  const drawn = edgesById(sheet.loops);
+  const before = edgesById(laid);
+  return [...edgesById(moved)].map(([edgeId, after]): PartEdge => {
+    const lengthOf = (edges: readonly LaidEdge[]) =>
+      edges.reduce((sum, { points }) => sum + flatLengthMm(points), 0);
+    const flatMm = lengthOf(after);
+    const inSpace = (drawn.get(edgeId) ?? []).map((edge) => lengthsInSpace(sheet, edge));
     const sum = (key: keyof LengthsInSpace) => inSpace.reduce((total, lengths) => total + lengths[key], 0);
-    const [name, role] = after
-      .filter((edge) => edge.edgeId === edgeId)
-      .map((edge) => [edge.name, edge.role] as const)[0] ?? [edgeId, "free" as const];
+    const { name, role } = at(after, 0);
     return {
       edgeId,
       name,
       role,
       drawnLengthMm: sum("drawnMm"),
-      spaceLengthMm: sum("atDepthMm") + flat - lengthOf(before),
-      flatLengthMm: flat,
+      spaceLengthMm: sum("atDepthMm") + flatMm - lengthOf(before.get(edgeId) ?? []),
+      flatLengthMm: flatMm,
       bevelRad: setBacks.find((setBack) => setBack.edgeId === edgeId)?.bevelRad ?? [0, 0],
     };
   });
+}
+
+/** The edges of loops by their ids, in the order in which these first come. */
+function edgesById<Edge extends { readonly edgeId: string }>(
+  loops: readonly { readonly edges: readonly Edge[] }[],
+): ReadonlyMap<string, readonly Edge[]> {
+  const byId = new Map<string, Edge[]>();
+  for (const edge of loops.flatMap(({ edges }) => edges)) {
+    const known = byId.get(edge.edgeId);
+    if (known) known.push(edge);
+    else byId.set(edge.edgeId, [edge]);
+  }
+  return byId;
 }
 
 function lengthsInSpace(sheet: Sheet, edge: RegionEdge): LengthsInSpace {

@@ -1,8 +1,9 @@
 import { describe, expect, it } from "vitest";
-import { areaOfLoopsMm2, divideLoops, type Island, pointsOfLoop } from "../../../core/cutting/index.ts";
+import { divideLoops, type Island, pointsOfLoop } from "../../../core/cutting/index.ts";
+import { loopsAreaMm2 } from "../../../core/patterns/index.ts";
 import { loopThrough, rectangle, smoothLoop } from "./flat-parts.ts";
 
-const areas = (islands: readonly Island[]) => islands.map((island) => Math.round(areaOfLoopsMm2(island)));
+const areas = (islands: readonly Island[]) => islands.map((island) => Math.round(loopsAreaMm2(island)));
 
 describe("a straight cut", () => {
   it("keeps the labels of the edges and adds one seam edge to each side", () => {
@@ -52,8 +53,8 @@ describe("a straight cut", () => {
     const { below, above } = divideLoops([rectangle(100, 40), hole(30.01), hole(70)], "u", 30);
     expect(below.map((island) => island.length)).toEqual([1]);
     expect(above.map((island) => island.length)).toEqual([2]);
-    const wholeMm2 = areaOfLoopsMm2([rectangle(100, 40), hole(30.01), hole(70)]);
-    const sumMm2 = [...below, ...above].reduce((sum, island) => sum + areaOfLoopsMm2(island), 0);
+    const wholeMm2 = loopsAreaMm2([rectangle(100, 40), hole(30.01), hole(70)]);
+    const sumMm2 = [...below, ...above].reduce((sum, island) => sum + loopsAreaMm2(island), 0);
     expect(Math.abs(sumMm2 / wholeMm2 - 1)).toBeLessThan(1e-12);
   });
 
