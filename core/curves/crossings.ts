@@ -11,10 +11,12 @@ export function crossingParameters(piece: CurvePiece, normal: Vec2, offset: numb
   const missAt = (t: number) => dot2(normal, pointOnPiece(piece, t)) - offset;
   const zero = ROUNDING_RELATIVE * sizeAlong(piece, normal, offset);
   const isOn = (t: number) => Math.abs(missAt(t)) <= zero;
-  if (isOn(0) && isOn(1) && [0.25, 0.5, 0.75].every(isOn)) return [];
-  const inside = crossingsWithin(piece, normal, offset).filter((t) => t > 0 && t < 1);
-  const kept = inside.filter((t) => !(isOn(0) && t < END_PARAMETER) && !(isOn(1) && t > 1 - END_PARAMETER));
-  return [...(isOn(0) ? [0] : []), ...kept, ...(isOn(1) ? [1] : [])];
+  const [startsOn, endsOn] = [isOn(0), isOn(1)];
+  if (startsOn && endsOn && [0.25, 0.5, 0.75].every(isOn)) return [];
+  const from = startsOn ? END_PARAMETER : 0;
+  const to = endsOn ? 1 - END_PARAMETER : 1;
+  const inside = crossingsWithin(piece, normal, offset).filter((t) => t > 0 && t < 1 && t >= from && t <= to);
+  return startsOn || endsOn ? [...(startsOn ? [0] : []), ...inside, ...(endsOn ? [1] : [])] : inside;
 }
 
 /** Every t strictly inside (0, 1), ascending, where normal · P′(t) = 0: the piece is farthest along the normal there. */
@@ -28,8 +30,8 @@ const END_PARAMETER = 1e-9;
 /** The size of the numbers whose difference decides: their rounding is the rounding of the answer. */
 function sizeAlong(piece: CurvePiece, normal: Vec2, offset: number): number {
   const reach = Math.abs(normal[0]) + Math.abs(normal[1]);
-  const ends = [pointOnPiece(piece, 0), pointOnPiece(piece, 1)];
-  const far = Math.max(...ends.map(([a, b]) => Math.abs(a) + Math.abs(b)));
+  const [start, end] = [pointOnPiece(piece, 0), pointOnPiece(piece, 1)];
+  const far = Math.max(Math.abs(start[0]) + Math.abs(start[1]), Math.abs(end[0]) + Math.abs(end[1]));
   return Math.abs(offset) + reach * (far + (piece.kind === "arc" ? piece.radiusMm : 0));
 }
 

@@ -1,5 +1,5 @@
 import { at, type FlatPoint } from "../foundation/index.ts";
-import type { FlatLoop } from "../patterns/index.ts";
+import { type FlatLoop, polygonOfLoop } from "../patterns/index.ts";
 
 /** A turn above this is a corner to the eye and to a batten: 5°. */
 const CORNER_TANGENT = Math.tan((5 * Math.PI) / 180);
@@ -16,40 +16,38 @@ export interface SmoothRun {
  * order. A loop without corners is one run that ends where it starts, at its least u.
  */
 export function smoothRuns(loop: FlatLoop): SmoothRun[] {
-  const vertices = verticesOf(loop);
-  const count = vertices.length;
+  const points = polygonOfLoop(loop);
+  const count = points.length;
   if (count < 3) return [];
-  const corners = vertices.flatMap((vertex, i) => {
-    const most = vertex.startsEdge ? EDGE_CORNER_TANGENT : CORNER_TANGENT;
-    const [before, after] = [at(vertices, i - 1).point, at(vertices, (i + 1) % count).point];
-    return turnsMore(before, vertex.point, after, most) ? [i] : [];
+  const edgeStarts = startsOfEdges(loop);
+  const corners = points.flatMap((point, i) => {
+    const most = edgeStarts.has(i) ? EDGE_CORNER_TANGENT : CORNER_TANGENT;
+    return turnsMore(at(points, i - 1), point, at(points, (i + 1) % count), most) ? [i] : [];
   });
-  const starts = corners.length > 0 ? corners : [leastU(vertices)];
-  return starts.map((start, k) => {
-    const end = at(starts, (k + 1) % starts.length);
-    const length = end > start ? end - start : end - start + count;
-    const points = Array.from({ length: length + 1 }, (_, i) => at(vertices, (start + i) % count).point);
-    return { points };
-  });
+  const starts = corners.length > 0 ? corners : [leastU(points)];
+  return starts.map((start, k) => ({ points: walk(points, start, at(starts, (k + 1) % starts.length)) }));
 }
 
 /** A loop as one run, corners and all, from its least u back there. */
 export function wholeRun(loop: FlatLoop): SmoothRun {
-  const vertices = verticesOf(loop);
-  const start = leastU(vertices);
-  const points = vertices.map((_, i) => at(vertices, (start + i) % vertices.length).point);
-  return { points: [...points, ...points.slice(0, 1)] };
+  const points = polygonOfLoop(loop);
+  const start = points.length > 0 ? leastU(points) : 0;
+  return { points: walk(points, start, start) };
 }
 
-interface Vertex {
-  readonly point: FlatPoint;
-  readonly startsEdge: boolean;
-}
+/** The points of a closed polygon from one to another or, where these are the same, all round. */
+const walk = (points: readonly FlatPoint[], from: number, to: number): readonly FlatPoint[] =>
+  to > from ? points.slice(from, to + 1) : [...points.slice(from), ...points.slice(0, to + 1)];
 
-function verticesOf(loop: FlatLoop): Vertex[] {
-  return loop.edges.flatMap(({ points }) =>
-    points.slice(0, -1).map((point, i): Vertex => ({ point, startsEdge: i === 0 })),
-  );
+/** Which points of a loop begin an edge. */
+function startsOfEdges({ edges }: FlatLoop): ReadonlySet<number> {
+  const starts = new Set<number>();
+  let index = 0;
+  for (const { points } of edges) {
+    starts.add(index);
+    index += points.length - 1;
+  }
+  return starts;
 }
 
 /** Whether a corner turns by more than the angle with the given tangent, either way. */
@@ -59,5 +57,5 @@ function turnsMore(before: FlatPoint, corner: FlatPoint, after: FlatPoint, tange
   return Math.abs(u1 * v2 - v1 * u2) > tangent * (u1 * u2 + v1 * v2);
 }
 
-const leastU = (vertices: readonly Vertex[]): number =>
-  vertices.reduce((best, { point }, i) => (point.u < at(vertices, best).point.u ? i : best), 0);
+const leastU = (points: readonly FlatPoint[]): number =>
+  points.reduce((best, { u }, i) => (u < at(points, best).u ? i : best), 0);

@@ -34,26 +34,34 @@ export function areaInSpace(chart: CylinderChart, pieces: readonly CurvePiece[],
   const scaleMm2 =
     (at(stops, -1) - at(stops, 0)) *
     Math.max(1, rulingLengthAt(chart, spanned, (at(stops, -1) + at(stops, 0)) / 2));
+  const rising = spanned.toSorted((a, b) => a.from - b.from);
+  let begun = 0;
+  let crossed: readonly Spanned[] = [];
   let areaMm2 = 0;
   for (let i = 0; i + 1 < stops.length; i++) {
     const [a, b] = [at(stops, i), at(stops, i + 1)];
     if (b - a < 1e-9) continue;
     const middle = (a + b) / 2;
     const index = pieceIndexOfXi(chart, middle);
-    const crossed = spanned.filter(({ from, to }) => from <= middle && middle <= to);
-    areaMm2 += integrateWithOpenEnds(
-      (t) => {
-        const { speed, curvaturePerMm } = bendAtPlace(chart, { index, t });
-        const xi = profileAtPlace(chart, { index, t })[0];
-        return rulingLengthAt(chart, crossed, xi) * speed * (1 - depthMm * curvaturePerMm);
-      },
-      placeOfXi(chart, a, index).t,
-      placeOfXi(chart, b, index).t,
-      scaleMm2,
-    );
+    const earlier = begun;
+    while (begun < rising.length && at(rising, begun).from <= middle) begun++;
+    crossed = [...crossed, ...rising.slice(earlier, begun)].filter(({ to }) => middle <= to);
+    const stepAt = (t: number): number => {
+      const { speed, curvaturePerMm } = bendAtPlace(chart, { index, t });
+      const xi = profileAtPlace(chart, { index, t })[0];
+      return rulingLengthAt(chart, crossed, xi) * speed * (1 - depthMm * curvaturePerMm);
+    };
+    const [from, to] = [placeOfXi(chart, a, index).t, placeOfXi(chart, b, index).t];
+    // Between straight edges on a flat stretch the rulings grow evenly.
+    const isEven = at(chart.pieces, index).piece.kind === "line" && crossed.every(isStraight);
+    areaMm2 += isEven
+      ? stepAt((from + to) / 2) * (to - from)
+      : integrateWithOpenEnds(stepAt, from, to, scaleMm2);
   }
   return areaMm2;
 }
+
+const isStraight = ({ piece }: Spanned): boolean => piece.kind === "line";
 
 const rulingNormal = (chart: CylinderChart): Vec2 => [1, -chart.tanHeading];
 
