@@ -1,4 +1,4 @@
-import { assertNever, scale2, unit2, type Vec2 } from "../foundation/index.ts";
+import { assertNever, length2, scale2, unit2, type Vec2 } from "../foundation/index.ts";
 import type { CubicPiece, CurveFrame, CurvePiece } from "./types.ts";
 
 /** The point of a piece at t, 0 at its start and 1 at its end; mm, in the frame of the piece. */
@@ -75,12 +75,12 @@ export function frameOnPiece(piece: CurvePiece, t: number): CurveFrame {
   const first = derivativeOnPiece(piece, t);
   if (piece.kind === "line") return { at, tangent: unit2(first), curvaturePerMm: 0 };
   const second = secondDerivativeOnPiece(piece, t);
-  const speedMm = Math.hypot(first[0], first[1]);
+  const speedMm = length2(first);
   if (speedMm <= 1e-12 * sizeOf(piece)) {
     const tangent = unit2(scale2(second, t < 0.5 ? 1 : -1));
     return { at, tangent, curvaturePerMm: 0 };
   }
-  const curvaturePerMm = (first[0] * second[1] - first[1] * second[0]) / speedMm ** 3;
+  const curvaturePerMm = (first[0] * second[1] - first[1] * second[0]) / (speedMm * speedMm * speedMm);
   return { at, tangent: [first[0] / speedMm, first[1] / speedMm], curvaturePerMm };
 }
 

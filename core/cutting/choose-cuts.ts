@@ -42,6 +42,7 @@ const LEAN = 1e4;
  */
 export function chooseCuts(samples: CutSamples, settings: ChoiceSettings): number[] | undefined {
   const { placesMm } = samples;
+  const bandCost = bandCosts(samples, settings);
   const last = placesMm.length - 1;
   const best: { cost: number; before: number }[] = [{ cost: 0, before: -1 }];
   for (let to = 1; to <= last; to++) {
@@ -51,8 +52,10 @@ export function chooseCuts(samples: CutSamples, settings: ChoiceSettings): numbe
     for (let from = to - 1; from >= 0; from--) {
       leastMm = Math.min(leastMm, at(samples.leastMm, from));
       mostMm = Math.max(mostMm, at(samples.mostMm, from));
-      const cost =
-        at(best, from).cost + bandCost(samples, from, to, { settings, acrossMm: mostMm - leastMm });
+      const band = bandCost(from, to, mostMm - leastMm);
+      // A wider band fits no better.
+      if (band === Number.POSITIVE_INFINITY) break;
+      const cost = at(best, from).cost + band;
       if (cost < choice.cost) choice = { cost, before: from };
     }
     const cut = to === last ? 0 : cutCost(samples, to, settings);
@@ -64,31 +67,37 @@ export function chooseCuts(samples: CutSamples, settings: ChoiceSettings): numbe
   return cuts;
 }
 
-function bandCost(
+/** A stock box as a band sees it: how much it gives across the cuts, and along them. */
+interface BandBox {
+  readonly widthMm: number;
+  readonly lengthMm: number;
+}
+
+const boxAlong = (axis: CutSamples["axis"], { uMm, vMm }: StockBox): BandBox =>
+  axis === "u" ? { widthMm: uMm, lengthMm: vMm } : { widthMm: vMm, lengthMm: uMm };
+
+/** What the band between two places costs that reaches over `acrossMm`; infinite where no sheet takes it. */
+function bandCosts(
   { axis, placesMm }: CutSamples,
-  from: number,
-  to: number,
-  { settings, acrossMm }: { readonly settings: ChoiceSettings; readonly acrossMm: number },
-): number {
-  const widthMm = at(placesMm, to) - at(placesMm, from);
-  const pieces = leastPieces(widthMm, acrossMm, axis, settings.boxes);
-  if (pieces === undefined || (settings.round === "final" && pieces > 1)) return Number.POSITIVE_INFINITY;
+  settings: ChoiceSettings,
+): (from: number, to: number, acrossMm: number) => number {
+  const boxes = settings.boxes.map((box) => boxAlong(axis, box));
   const spanMm = at(placesMm, -1) - at(placesMm, 0);
-  const narrow = widthMm < LEAST_BAND_MM && widthMm < spanMm ? NARROW : 0;
-  return pieces * STRIP + narrow + (pieces - 1) * Math.round(widthMm) + (widthMm / spanMm) ** 2;
+  return (from, to, acrossMm) => {
+    const widthMm = at(placesMm, to) - at(placesMm, from);
+    const pieces = leastPieces(widthMm, acrossMm, boxes);
+    if (pieces === undefined || (settings.round === "final" && pieces > 1)) return Number.POSITIVE_INFINITY;
+    const narrow = widthMm < LEAST_BAND_MM && widthMm < spanMm ? NARROW : 0;
+    const share = widthMm / spanMm;
+    return pieces * STRIP + narrow + (pieces - 1) * Math.round(widthMm) + share * share;
+  };
 }
 
 /** How many pieces a band needs when it is cut the other way; undefined where no sheet takes its width. */
-function leastPieces(
-  widthMm: number,
-  acrossMm: number,
-  axis: "u" | "v",
-  boxes: readonly StockBox[],
-): number | undefined {
-  const other = axis === "u" ? "v" : "u";
+function leastPieces(widthMm: number, acrossMm: number, boxes: readonly BandBox[]): number | undefined {
   let longestMm = 0;
   for (const box of boxes) {
-    if (box[`${axis}Mm`] >= widthMm - 1e-9) longestMm = Math.max(longestMm, box[`${other}Mm`]);
+    if (box.widthMm >= widthMm - 1e-9) longestMm = Math.max(longestMm, box.lengthMm);
   }
   return longestMm > 0 ? Math.max(1, Math.ceil((acrossMm - 1e-9) / longestMm)) : undefined;
 }

@@ -102,12 +102,12 @@ export function bendAtPlace(
   const { piece } = at(chart.pieces, place.index);
   const t = clamp01(place.t);
   const [a, b] = rightSectionVelocity(chart, piece, t);
-  const speed = Math.hypot(a, b);
+  const speed = length2([a, b]);
   if (t !== place.t || piece.kind === "line") return { speed, curvaturePerMm: 0 };
   const [ddXi, ddZ] = secondDerivativeOnPiece(piece, t);
   const da = chart.rearward.x * ddXi + chart.rearward.z * ddZ;
   const db = chart.upward.x * ddXi + chart.upward.z * ddZ;
-  return { speed, curvaturePerMm: (a * db - b * da) / speed ** 3 };
+  return { speed, curvaturePerMm: (a * db - b * da) / (speed * speed * speed) };
 }
 
 const clamp01 = (t: number): number => Math.min(1, Math.max(0, t));
@@ -116,7 +116,7 @@ const clamp01 = (t: number): number => Math.min(1, Math.max(0, t));
 export function normalAtPlace(chart: CylinderChart, place: ChartPlace): SpacePoint {
   const { rearward, upward } = chart;
   const [along, up] = rightSectionVelocity(chart, at(chart.pieces, place.index).piece, clamp01(place.t));
-  const speed = Math.hypot(along, up);
+  const speed = length2([along, up]);
   const [sine, cosine] = [up / speed, along / speed];
   return {
     x: cosine * upward.x - sine * rearward.x,

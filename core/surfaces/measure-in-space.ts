@@ -4,6 +4,7 @@ import {
   distanceSpace,
   type FlatPoint,
   integrateWithOpenEnds,
+  length2,
   type SpacePoint,
 } from "../foundation/index.ts";
 import { bendAtPlace, type ChartPlace, pieceIndexOfXi, placeOfXi, xiOfPlan } from "./cylinder-chart.ts";
@@ -59,7 +60,7 @@ function speedOnSurface(
   const dT = dXi === 0 ? 0 : dXi / profileXi;
   const alongSection = speed * dT * (1 - depthMm * curvaturePerMm);
   const alongRuling = dXi * chart.ruling.x + profileZ * dT * chart.ruling.z + dY / chart.ruling.y;
-  return Math.hypot(alongSection, alongRuling);
+  return length2([alongSection, alongRuling]);
 }
 
 /** A fence's edge in space: chords between points lifted over the plan line, refined once and extrapolated. */

@@ -1,7 +1,7 @@
 import { crossingParameters, endOfPiece, pointOnPiece } from "../curves/index.ts";
 import { at, type FlatPoint, type Vec2 } from "../foundation/index.ts";
 import type { ChordLimits } from "./chord-limits.ts";
-import { chartPointAt, pieceIndexOfXi, placeOfXi, turnAtPlace, xiOfPlan } from "./cylinder-chart.ts";
+import { chartPointAt, directionAtPlace, pieceIndexOfXi, placeOfXi, xiOfPlan } from "./cylinder-chart.ts";
 import { type DrawnPiece, walkEnds } from "./drawn-loops.ts";
 import { sampleChords } from "./sample-chords.ts";
 import type { CylinderChart, RegionEdge, RegionLoop } from "./types.ts";
@@ -92,10 +92,11 @@ interface TracedPoint {
 
 function traceStretch(chart: CylinderChart, stretch: Stretch, flatness: Flatness): RegionEdge {
   const { drawn, from, to, pieceIndex } = stretch;
+  const startRad = directionAtPlace(chart, { index: 0, t: 0 });
   const trace = (t: number): TracedPoint => {
     const [x, y] = pointOnPiece(drawn.piece, t);
     const place = placeOfXi(chart, xiOfPlan(chart, { x, y }), pieceIndex);
-    return { point: chartPointAt(chart, place, y), turnRad: turnAtPlace(chart, place) };
+    return { point: chartPointAt(chart, place, y), turnRad: directionAtPlace(chart, place) - startRad };
   };
   const flat = ({ point, turnRad }: TracedPoint): FlatPoint => ({
     u: point.u - flatness.neutralMm * turnRad,
