@@ -134,11 +134,24 @@ function useFit(layout: Layout, heightFactor: number): () => void {
   };
   const now = useRef(fitNow);
   now.current = fitNow;
+  useHairlineOnTray(generation);
   const wish = `${requests}/${generation}/${heightFactor}/${hasSize}`;
   useEffect(() => {
     if (!wish.endsWith("/false")) now.current();
   }, [wish]);
   return fitNow;
+}
+
+/** Another tray whose stations the hairline misses is cut through its middle. */
+function useHairlineOnTray(generation: number): void {
+  const seen = useRef<number>(undefined);
+  useEffect(() => {
+    if (seen.current === generation) return;
+    seen.current = generation;
+    const { left, right } = planExtent(sceneFor(useDocument.getState().project));
+    const { hairlineXMm, setHairline } = useView.getState();
+    if (hairlineXMm <= left || hairlineXMm >= right) setHairline(roundTo((left + right) / 2, -1));
+  }, [generation]);
 }
 
 /** The hairline for the keyboard and for those who hear the page: a slider over the ruler. */

@@ -45,10 +45,19 @@ function SectionPaper({ box, paint }: { readonly box: Box; readonly paint: Paint
         stroke={paint.rule}
         strokeWidth={pens.thin}
       />
-      <Caption box={box} text="Section at the hairline, from the rear" paint={paint} />
+      <Caption
+        box={box}
+        text={
+          box.widthPx < LEAST_CAPTION_PX ? "Section, from the rear" : "Section at the hairline, from the rear"
+        }
+        paint={paint}
+      />
     </>
   );
 }
+
+/** A narrower section has the short caption. */
+const LEAST_CAPTION_PX = 290;
 
 const Blank = ({ box, paint }: { readonly box: Box; readonly paint: Paint }) => (
   <Rect x={box.leftPx} y={box.topPx} width={box.widthPx} height={box.heightPx} fill={paint.sheet} />

@@ -1,5 +1,6 @@
 import { Check, X } from "lucide-react";
 import type { RefObject } from "react";
+import { useMedia } from "../controls/index.ts";
 import type { Sight, ToolEvent } from "../tools/index.ts";
 import { ChosenDeeds } from "./ChosenDeeds.tsx";
 import { DrawingRow } from "./DrawingRow.tsx";
@@ -17,6 +18,8 @@ interface PromptStripProps {
  * what to do now, and below it what can be typed or done with the tool in hand.
  */
 export function PromptStrip({ sight, hear, first, leave }: PromptStripProps) {
+  // On a phone the sentence has its row to itself.
+  const isNarrow = useMedia("(max-width: 640px)");
   return (
     <div className="prompt-strip" data-testid="prompt-strip">
       <div className="prompt-row">
@@ -46,7 +49,7 @@ export function PromptStrip({ sight, hear, first, leave }: PromptStripProps) {
             Leave off
           </button>
         ) : null}
-        <SnapToggles />
+        {isNarrow ? null : <SnapToggles />}
       </div>
       <div className="prompt-row tools">
         {sight.typing ? (
@@ -54,6 +57,7 @@ export function PromptStrip({ sight, hear, first, leave }: PromptStripProps) {
         ) : (
           <ChosenDeeds hear={hear} />
         )}
+        {isNarrow ? <SnapToggles /> : null}
       </div>
     </div>
   );

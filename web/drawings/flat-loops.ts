@@ -16,3 +16,24 @@ export const loopsBounds = (loops: readonly FlatLoop[]): Bounds | undefined =>
 /** The closed path of all loops: filled by the even-odd rule, holes stay open. */
 export const loopsPath = (loops: readonly FlatLoop[], scale: Scale): string =>
   loops.map((loop) => pathOf(loopPoints(loop).map(flatSpot), scale, "closed")).join("");
+
+/** The stretches of v over which flat loops cover a place along u, by the even-odd rule. */
+export function chordsAt(
+  loops: readonly FlatLoop[],
+  uMm: number,
+): readonly (readonly [from: number, to: number])[] {
+  const crossings = loops
+    .flatMap((loop) => {
+      const points = loopPoints(loop);
+      return points.flatMap((from, index) => {
+        const to = points[index + 1] ?? points[0];
+        if (!to || from.u > uMm === to.u > uMm) return [];
+        return [from.v + ((uMm - from.u) / (to.u - from.u)) * (to.v - from.v)];
+      });
+    })
+    .sort((a, b) => a - b);
+  return crossings.flatMap((from, index) => {
+    const to = crossings[index + 1];
+    return index % 2 === 0 && to !== undefined ? [[from, to] as const] : [];
+  });
+}

@@ -1,4 +1,4 @@
-export { flatSpot, loopPoints, loopsBounds, loopsPath } from "./flat-loops.ts";
+export { chordsAt, flatSpot, loopPoints, loopsBounds, loopsPath } from "./flat-loops.ts";
 export { HatchPatterns } from "./HatchPatterns.tsx";
 export { HATCH_COUNT, hatchFill, hatchOfItem } from "./part-hatch.ts";
 export {

@@ -23,9 +23,9 @@ export function DepthsTable({ fence, nodes }: DepthsTableProps) {
       <table className="figures" data-testid="depths">
         <thead>
           <tr>
-            <th scope="col">Depth</th>
+            <th scope="col">No.</th>
             <th scope="col">Along mm</th>
-            <th scope="col">Deep mm</th>
+            <th scope="col">Depth mm</th>
             <th scope="col">
               <span className="visually-hidden">Add and delete</span>
             </th>
@@ -51,10 +51,10 @@ export function DepthsTable({ fence, nodes }: DepthsTableProps) {
                   onChange={(value) => move(id, [alongMm, value])}
                 />
               </td>
-              <td className="row-deeds">
+              <td>
                 <button
                   type="button"
-                  className="plain"
+                  className="plain row-deed"
                   title="Add a depth after this one"
                   data-testid={`depth-${id}-add`}
                   onClick={() => change(addAfter(fence, nodes, index))}
@@ -65,7 +65,7 @@ export function DepthsTable({ fence, nodes }: DepthsTableProps) {
                 {nodes.length > 1 ? (
                   <button
                     type="button"
-                    className="plain"
+                    className="plain row-deed"
                     title="Delete this depth"
                     data-testid={`depth-${id}-delete`}
                     onClick={() => change({ kind: "delete-node", line, nodeId: id })}

@@ -1,6 +1,6 @@
 import { memo } from "react";
 import type { Part } from "../../../core/patterns/index.ts";
-import { hatchFill, loopsBounds, loopsPath, type Scale, scaleOf } from "../../drawings/index.ts";
+import { chordsAt, hatchFill, loopsBounds, loopsPath, type Scale, scaleOf } from "../../drawings/index.ts";
 
 interface ShelfPartProps {
   readonly part: Part;
@@ -30,18 +30,18 @@ export const ShelfPart = memo(function ShelfPart({ part, hatch, pixelsPerMm }: S
   );
 });
 
-/** Thin chain lines where a bend begins and ends. */
+/** Thin chain lines where a bend begins and ends, from edge to edge of the part. */
 function BendLimits({ part, scale }: { readonly part: Part; readonly scale: Scale }) {
-  const bounds = loopsBounds(part.loops);
-  if (bounds === undefined) return null;
   const limits = part.zones.slice(1).map((zone) => zone.fromUMm);
   return (
     <g className="fold">
-      {limits.map((u) => {
-        const [x, top] = scale.toPx([u, bounds.top]);
-        const [, bottom] = scale.toPx([u, bounds.bottom]);
-        return <line key={u} x1={x} x2={x} y1={top} y2={bottom} />;
-      })}
+      {limits.flatMap((u) =>
+        chordsAt(part.loops, u).map(([from, to]) => {
+          const [x, top] = scale.toPx([u, to]);
+          const [, bottom] = scale.toPx([u, from]);
+          return <line key={`${u}/${from}`} x1={x} x2={x} y1={top} y2={bottom} />;
+        }),
+      )}
     </g>
   );
 }
