@@ -5,6 +5,8 @@ export interface ProblemPlace {
   readonly itemId?: string;
   readonly profileId?: string;
   readonly nodeId?: string;
+  /** The node is one of a fence's lower edge, not of its line in plan. */
+  readonly line?: "lower-edge";
   readonly partId?: string;
   readonly ribId?: string;
   /** The dotted name of a setting, such as `jig.across.spacingMm`. */

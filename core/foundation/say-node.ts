@@ -1,8 +1,8 @@
 /**
- * How a node is labelled in a table: ids that the program makes (n1, n2 …) by their number alone, any other by
+ * How a node is labelled in a table: ids that the program makes (n1, n2 …; d1, d2 … for depths) by their number alone, any other by
  * itself. The one place, with `sayNode` and `sayEdge`, that decides how a node is said.
  */
-export const nodeLabel = (nodeId: string): string => nodeId.replace(/^n(?=\d+$)/, "");
+export const nodeLabel = (nodeId: string): string => nodeId.replace(/^[nd](?=\d+$)/, "");
 
 /** A node in a sentence: `node 2`; the ends of a piece e1 that follows an edge: `the start of followed edge 1`. */
 export function sayNode(nodeId: string): string {

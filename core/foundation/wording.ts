@@ -4,7 +4,9 @@ import type { Problem, ProblemLevel } from "./problems.ts";
 import { nodeLabel, sayEdge, sayNode } from "./say-node.ts";
 
 /** A problem in plain words: what is wrong, where, and what to do. The only place where problems get words. */
-export function wordProblem(problem: Problem): string {
+export const wordProblem = (problem: Problem): string => capital(sentenceFor(problem));
+
+function sentenceFor(problem: Problem): string {
   const { name } = problem;
   switch (problem.kind) {
     case "outline-open":
@@ -18,13 +20,13 @@ export function wordProblem(problem: Problem): string {
     case "radius-does-not-fit":
       return `The radius of ${formatMm(problem.radiusMm)} mm at ${sayNode(problem.place.nodeId ?? "")} of ${name} does not fit; the largest that does is ${formatMm(problem.largestMm)} mm.`;
     case "radius-needs-lines":
-      return `${capital(sayNode(problem.place.nodeId ?? ""))} of ${name} has a radius beside a curve. A radius goes between two straight lines; take it off or make both sides straight.`;
+      return `${sayNode(problem.place.nodeId ?? "")} of ${name} has a radius beside a curve. A radius goes between two straight lines; take it off or make both sides straight.`;
     case "line-crosses-itself":
       return `In ${name}, ${wordCrossing(problem.edgeIds)} near x ${formatMm(problem.at.x)}, y ${formatMm(problem.at.y)}. Move a node so that nothing crosses.`;
     case "profile-falls-back":
       return `${name} runs back by ${formatNumber(problem.fallbackMm, 2)} mm near x ${formatMm(problem.atXMm)}. A profile goes rearward only; move the node beside it.`;
     case "profile-too-short":
-      return `${problem.profileName} does not cover ${name}: it is short by ${formatMm(problem.missingFrontMm)} mm at the front and ${formatMm(problem.missingRearMm)} mm at the rear. Lengthen the profile or shorten the outline.`;
+      return `${problem.profileName} does not cover ${name}: it is short by ${wordShort(problem)}. Lengthen the profile or shorten the outline.`;
     case "offset-exceeds-radius":
       return `Near x ${formatMm(problem.atXMm)} ${name} bends to a radius of ${formatMm(problem.radiusMm)} mm, but its foam and skins need ${formatMm(problem.offsetMm)} mm there. Make the bend wider or the foam thinner.`;
     case "number-out-of-range":
@@ -34,13 +36,13 @@ export function wordProblem(problem: Problem): string {
     case "duplicate-id":
       return `${name} has the ${problem.field} ${problem.id}, which something before it has already. It is left out until it gets another.`;
     case "reference-cycle":
-      return `${name} follows an edge that follows ${name} again (${problem.itemIds.join(" → ")}). Give one of them nodes of its own.`;
+      return `${name} follows an edge that follows ${name} again. Give one of them nodes of its own.`;
     case "followed-line-missing":
       return `${name} follows an edge of ${problem.otherName}, which cannot be made yet. Put ${problem.otherName} right first.`;
     case "reference-moved":
       return `An edge that ${name} follows has lost an end; it now runs from ${sayNode(problem.fromNodeId)} to ${sayNode(problem.toNodeId)}. Check that this is what you want.`;
     case "left-of-centre-line":
-      return `${capital(sayNode(problem.place.nodeId ?? ""))} of ${name} lies ${formatMm(-problem.yMm)} mm left of the centre line. With mirroring on, draw the right half only.`;
+      return `${sayNode(problem.place.nodeId ?? "")} of ${name} lies ${formatMm(-problem.yMm)} mm left of the centre line. With mirroring on, draw the right half only.`;
     case "fence-line-closed":
       return `The line of ${name} closes on itself. A fence has two ends; delete the node where it should end.`;
     case "fence-without-sheet":
@@ -48,7 +50,7 @@ export function wordProblem(problem: Problem): string {
     case "fence-has-no-depth":
       return `The lower edge of ${name} is above the sheet at ${formatMm(problem.atMm)} mm along its line. Lower it there or end the fence earlier.`;
     case "fence-edge-too-short":
-      return `The lower edge of ${name} is short by ${formatMm(problem.missingFrontMm)} mm at the front and ${formatMm(problem.missingRearMm)} mm at the rear. Lengthen it in the side view.`;
+      return `The lower edge of ${name} is short by ${wordShort(problem)}. Lengthen it in the side view.`;
     case "sheets-do-not-meet":
       return `${name} and ${problem.otherName} share an edge in plan but miss each other by ${formatMm(problem.gapMm)} mm in height near x ${formatMm(problem.at.x)}. Bring the profiles together or end the shared edge there.`;
     case "bend-too-tight":
@@ -75,6 +77,17 @@ export function wordProblem(problem: Problem): string {
 }
 
 const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
+
+/** How much is missing at the ends, where something is. */
+function wordShort(missing: { readonly missingFrontMm: number; readonly missingRearMm: number }): string {
+  const front = `${formatMm(missing.missingFrontMm)} mm at the front`;
+  const rear = `${formatMm(missing.missingRearMm)} mm at the rear`;
+  if (missing.missingRearMm < LEAST_SAID_MM) return front;
+  return missing.missingFrontMm < LEAST_SAID_MM ? rear : `${front} and ${rear}`;
+}
+
+/** Less than this is written as nothing. */
+const LEAST_SAID_MM = 0.05;
 
 /** Two edges that cross, or one that crosses itself. */
 function wordCrossing([one, other]: readonly [string, string]): string {

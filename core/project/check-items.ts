@@ -1,5 +1,5 @@
 import { LARGEST_COORDINATE_MM, type Problem, sayNode, toDegrees } from "../foundation/index.ts";
-import { checkLine } from "./check-line.ts";
+import { checkLine, lowerEdgeOwner } from "./check-line.ts";
 import { planLineOf } from "./edit-lines.ts";
 import { isWithin, RANGES, type Range } from "./limits.ts";
 import { nameOfItem, nameOfProfile } from "./names.ts";
@@ -43,7 +43,7 @@ export function checkItems(project: Project): ItemFaults {
     note(checkLine(planLineOf(item).elements, owner, project.symmetry), unfitPlanIds, item.id);
     note(checkNumbers(project, item), unfitItemIds, item.id);
     if (item.kind === "fence" && item.lowerEdge.kind === "heights")
-      note(checkLine(item.lowerEdge.nodes, owner, "none"), unfitLowerEdgeIds, item.id);
+      note(checkLine(item.lowerEdge.nodes, lowerEdgeOwner(item), "none"), unfitLowerEdgeIds, item.id);
   });
   return {
     problems,
@@ -146,7 +146,7 @@ function checkDepths(
   const problems: Problem[] = [];
   let beforeMm = 0;
   for (const node of edge.nodes) {
-    const place = { ...named.place, nodeId: node.id };
+    const place = { ...named.place, nodeId: node.id, line: "lower-edge" } as const;
     const check = (field: string, value: number, range: Range) => {
       if (isWithin(value, range)) return;
       problems.push({

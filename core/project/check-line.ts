@@ -9,13 +9,20 @@ import {
   toDegrees,
 } from "../foundation/index.ts";
 import { isWithin, RANGES, type Range } from "./limits.ts";
-import type { PlanElement, SideNode } from "./schema.ts";
+import { nameOfItem } from "./names.ts";
+import type { Fence, PlanElement, SideNode } from "./schema.ts";
 
 /** The thing a line belongs to, as problems name and place it. */
 export interface LineOwner {
   readonly name: string;
   readonly place: ProblemPlace;
 }
+
+/** The lower edge of a fence, as problems name and place it; its name stands inside a sentence. */
+export const lowerEdgeOwner = (fence: Fence): LineOwner => ({
+  name: `the lower edge of ${nameOfItem(fence)}`,
+  place: { itemId: fence.id, line: "lower-edge" },
+});
 
 const COORDINATE: Range = { least: -LARGEST_COORDINATE_MM, most: LARGEST_COORDINATE_MM };
 const POSITIVE: Range = { least: 0, most: LARGEST_COORDINATE_MM };

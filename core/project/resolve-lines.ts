@@ -20,7 +20,7 @@ import {
   type Problem,
 } from "../foundation/index.ts";
 import { checkItems } from "./check-items.ts";
-import type { LineOwner } from "./check-line.ts";
+import { type LineOwner, lowerEdgeOwner } from "./check-line.ts";
 import { compileItems, type DrawnLine } from "./compile-items.ts";
 import { planLineOf } from "./edit-lines.ts";
 import { fromPathProblem } from "./from-path-problem.ts";
@@ -66,7 +66,7 @@ export function resolveLines(project: Project): ResolvedLines {
     } else if (line.curve) unfit[item.id] = line.curve;
     if (item.kind !== "fence" || item.lowerEdge.kind !== "heights" || faults.unfitLowerEdgeIds.has(item.id))
       return;
-    const owner = { name: `The lower edge of ${nameOfItem(item)}`, place: { itemId: item.id } };
+    const owner = lowerEdgeOwner(item);
     const curve = compileSide(item.lowerEdge.nodes, owner, problems);
     if (curve) lowerEdges[item.id] = curve;
   });

@@ -11,36 +11,26 @@ export function lowerHeights(
   fence: Fence,
   { line, walk, above }: { readonly line: Curve; readonly walk: Walk; readonly above: Above },
   lowerEdge: Curve | undefined,
-): { readonly heightAt: (alongMm: number) => number } | { readonly problem: Problem } {
+): { readonly heightAt: (alongMm: number) => number } | { readonly problems: readonly Problem[] } {
   const wrapMm = project.drawnFace === "air" ? project.skins.lowerMm : 0;
   if (fence.lowerEdge.kind === "depths") {
     const nodes = fence.lowerEdge.nodes.toSorted((a, b) => a.alongMm - b.alongMm);
     return { heightAt: (s) => (above.airAt(s) ?? Number.NaN) - depthAt(nodes, s) + wrapMm };
   }
-  if (!lowerEdge) {
-    return {
-      problem: {
-        kind: "unknown-reference",
-        place: { itemId: fence.id },
-        name: fence.name,
-        field: "lower edge",
-        missingId: "a usable line",
-      },
-    };
-  }
+  // What keeps the lower edge from being a curve has been told where it was compiled.
+  if (!lowerEdge) return { problems: [] };
   const xs = line.pieces.flatMap((piece) => [0, 0.25, 0.5, 0.75, 1].map((t) => pointOnPiece(piece, t)[0]));
   const missingFrontMm = at(pointOnPiece(at(lowerEdge.pieces, 0), 0), 0) - Math.min(...xs);
   const missingRearMm = Math.max(...xs) - at(pointOnPiece(at(lowerEdge.pieces, -1), 1), 0);
   if (missingFrontMm > END_GRACE_MM || missingRearMm > END_GRACE_MM) {
-    return {
-      problem: {
-        kind: "fence-edge-too-short",
-        place: { itemId: fence.id },
-        name: fence.name,
-        missingFrontMm: Math.max(0, missingFrontMm),
-        missingRearMm: Math.max(0, missingRearMm),
-      },
+    const problem: Problem = {
+      kind: "fence-edge-too-short",
+      place: { itemId: fence.id, line: "lower-edge" },
+      name: fence.name,
+      missingFrontMm: Math.max(0, missingFrontMm),
+      missingRearMm: Math.max(0, missingRearMm),
     };
+    return { problems: [problem] };
   }
   return { heightAt: (s) => heightOnCurve(lowerEdge, at(walk(s).at, 0)) + wrapMm };
 }

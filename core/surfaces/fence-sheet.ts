@@ -43,7 +43,7 @@ export function fenceSheet(
   const bare = stretches.find(({ sheetId }) => sheetId === undefined);
   if (bare) return { problems: [bareProblem(fence, bare)] };
   const lower = lowerHeights(project, fence, { line: rearward, walk, above }, lowerEdge);
-  if ("problem" in lower) return { problems: [lower.problem] };
+  if ("problems" in lower) return lower;
 
   const stops = seatStops(rearward, stretches);
   const upper = sampleAlong(stops, (s) => above.overAt(s)?.z ?? Number.NaN);

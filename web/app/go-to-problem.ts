@@ -28,7 +28,11 @@ export function whereToLook(problem: Pick<Problem, "place">): {
 
 function selectionOf(place: ProblemPlace): Selection | undefined {
   const node = place.nodeId === undefined ? {} : { nodeId: place.nodeId };
-  if (place.itemId !== undefined) return { kind: "item", itemId: place.itemId, ...node };
+  const line = place.line === undefined ? {} : { line: place.line };
+  // A node of a section's profile is shown on the profile.
+  if (place.profileId !== undefined && place.nodeId !== undefined)
+    return { kind: "profile", profileId: place.profileId, ...node };
+  if (place.itemId !== undefined) return { kind: "item", itemId: place.itemId, ...node, ...line };
   if (place.profileId !== undefined) return { kind: "profile", profileId: place.profileId, ...node };
   if (place.ribId !== undefined) return { kind: "rib", ribId: place.ribId };
   if (place.partId !== undefined) return { kind: "part", partId: place.partId };

@@ -296,8 +296,8 @@ describe("a number typed on a section or fence", () => {
       items: [...good.items, { ...fence, lowerEdge: { kind: "depths", nodes } as const }],
     };
     expect(checkDocument(project)).toMatchObject([
-      { field: "Depth of node d1", place: { itemId: "deep", nodeId: "d1" } },
-      { field: "Place along the fence of node d2", least: 100, place: { nodeId: "d2" } },
+      { field: "Depth of node 1", place: { itemId: "deep", nodeId: "d1" } },
+      { field: "Place along the fence of node 2", least: 100, place: { nodeId: "d2" } },
     ]);
     expect(Object.keys(resolveLines(project).plan)).toEqual(["one"]);
   });

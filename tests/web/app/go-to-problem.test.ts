@@ -38,6 +38,23 @@ describe("where a problem is put right", () => {
     expect(whereToLook({ place: { setting } }).stage).toBe(stage);
   });
 
+  it("chooses the node on a fence's lower edge, not the one of the same number on its line in plan", () => {
+    expect(whereToLook({ place: { itemId: "f1", nodeId: "n2", line: "lower-edge" } }).selection).toEqual({
+      kind: "item",
+      itemId: "f1",
+      nodeId: "n2",
+      line: "lower-edge",
+    });
+  });
+
+  it("chooses the node of the profile where a section bends too tightly", () => {
+    expect(whereToLook({ place: { itemId: "s2", profileId: "p2", nodeId: "n3" } }).selection).toEqual({
+      kind: "profile",
+      profileId: "p2",
+      nodeId: "n3",
+    });
+  });
+
   it("shows the board for a problem that names nothing", () => {
     expect(whereToLook({ place: {} })).toEqual({ stage: "draw", selection: undefined });
   });

@@ -1,4 +1,5 @@
 import { Plus, Trash2 } from "lucide-react";
+import { nodeLabel } from "../../../core/foundation/index.ts";
 import type { Command, Fence } from "../../../core/project/index.ts";
 import { useDocument } from "../../stores/index.ts";
 import { newId } from "../../tools/index.ts";
@@ -23,7 +24,7 @@ export function DepthsTable({ fence, nodes }: DepthsTableProps) {
       <table className="figures" data-testid="depths">
         <thead>
           <tr>
-            <th scope="col">No.</th>
+            <th scope="col">Node</th>
             <th scope="col">Along mm</th>
             <th scope="col">Depth mm</th>
             <th scope="col">
@@ -34,10 +35,12 @@ export function DepthsTable({ fence, nodes }: DepthsTableProps) {
         <tbody>
           {nodes.map(({ id, alongMm, depthMm }, index) => (
             <tr key={id} data-testid={`depth-${id}`}>
-              <th scope="row">{index + 1}</th>
+              <th scope="row" className="code">
+                {nodeLabel(id)}
+              </th>
               <td>
                 <NumberCell
-                  label={`Depth ${index + 1}: along the fence in mm`}
+                  label={`Node ${nodeLabel(id)}: along the fence in mm`}
                   value={alongMm}
                   testId={`depth-${id}-along`}
                   onChange={(value) => move(id, [value, depthMm])}
@@ -45,7 +48,7 @@ export function DepthsTable({ fence, nodes }: DepthsTableProps) {
               </td>
               <td>
                 <NumberCell
-                  label={`Depth ${index + 1}: below the sheet in mm`}
+                  label={`Node ${nodeLabel(id)}: below the sheet in mm`}
                   value={depthMm}
                   testId={`depth-${id}-depth`}
                   onChange={(value) => move(id, [alongMm, value])}
@@ -60,7 +63,7 @@ export function DepthsTable({ fence, nodes }: DepthsTableProps) {
                   onClick={() => change(addAfter(fence, nodes, index))}
                 >
                   <Plus aria-hidden />
-                  <span className="visually-hidden">Add a depth after depth {index + 1}</span>
+                  <span className="visually-hidden">Add a depth after node {nodeLabel(id)}</span>
                 </button>
                 {nodes.length > 1 ? (
                   <button
@@ -71,7 +74,7 @@ export function DepthsTable({ fence, nodes }: DepthsTableProps) {
                     onClick={() => change({ kind: "delete-node", line, nodeId: id })}
                   >
                     <Trash2 aria-hidden />
-                    <span className="visually-hidden">Delete depth {index + 1}</span>
+                    <span className="visually-hidden">Delete the depth at node {nodeLabel(id)}</span>
                   </button>
                 ) : null}
               </td>
