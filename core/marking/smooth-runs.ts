@@ -17,13 +17,8 @@ export interface SmoothRun {
  */
 export function smoothRuns(loop: FlatLoop): SmoothRun[] {
   const points = polygonOfLoop(loop);
-  const count = points.length;
-  if (count < 3) return [];
-  const edgeStarts = startsOfEdges(loop);
-  const corners = points.flatMap((point, i) => {
-    const most = edgeStarts.has(i) ? EDGE_CORNER_TANGENT : CORNER_TANGENT;
-    return turnsMore(at(points, i - 1), point, at(points, (i + 1) % count), most) ? [i] : [];
-  });
+  if (points.length < 3) return [];
+  const corners = cornersOf(points, startsOfEdges(loop));
   const starts = corners.length > 0 ? corners : [leastU(points)];
   return starts.map((start, k) => ({ points: walk(points, start, at(starts, (k + 1) % starts.length)) }));
 }
@@ -38,6 +33,19 @@ export function wholeRun(loop: FlatLoop): SmoothRun {
 /** The points of a closed polygon from one to another or, where these are the same, all round. */
 const walk = (points: readonly FlatPoint[], from: number, to: number): readonly FlatPoint[] =>
   to > from ? points.slice(from, to + 1) : [...points.slice(from), ...points.slice(0, to + 1)];
+
+/** Which points of a closed polygon are corners; where an edge starts, less of a turn makes one. */
+function cornersOf(points: readonly FlatPoint[], edgeStarts: ReadonlySet<number>): readonly number[] {
+  const corners: number[] = [];
+  let before = at(points, -1);
+  for (const [i, point] of points.entries()) {
+    const after = points[i + 1] ?? at(points, 0);
+    const most = edgeStarts.has(i) ? EDGE_CORNER_TANGENT : CORNER_TANGENT;
+    if (turnsMore(before, point, after, most)) corners.push(i);
+    before = point;
+  }
+  return corners;
+}
 
 /** Which points of a loop begin an edge. */
 function startsOfEdges({ edges }: FlatLoop): ReadonlySet<number> {

@@ -198,6 +198,9 @@ export function parameterOnArc(arc: ArcPiece, xi: number, depthMm: number): numb
   return Math.min(1, Math.max(0, swept / arc.sweepRad));
 }
 
+/** After a step of Newton's this small the next one would be rounding: it goes with the square. */
+const LAST_STEP = 1e-12;
+
 /** The parameter where a rising function reaches a value: Newton kept inside a bracket, straight beyond 0 and 1. */
 export function parameterOf(
   f: (t: number) => readonly [value: number, slope: number],
@@ -211,12 +214,12 @@ export function parameterOf(
   let t = (target - start) / (end - start);
   for (let i = 0; i < 60; i++) {
     const [value, slope] = f(t);
+    const step = (target - value) / slope;
+    if (Math.abs(step) <= LAST_STEP) return t + step;
     if (value < target) low = t;
     else high = t;
-    const newton = t - (value - target) / slope;
-    const next = newton > low && newton < high ? newton : (low + high) / 2;
-    if (Math.abs(next - t) <= 1e-15) return next;
-    t = next;
+    const newton = t + step;
+    t = newton > low && newton < high ? newton : (low + high) / 2;
   }
   return t;
 }
