@@ -2,8 +2,8 @@ import { type Curve, type CurvePiece, pointOnPiece } from "../../core/curves/ind
 import type { PlanPoint, SpacePoint } from "../../core/foundation/index.ts";
 
 /**
- * A bent sheet as anybody could measure it: its height over the ground by bisection on the drawn profile, its normal
- * by differences, its offset point by point. Knows no charts, no flat patterns, no closed forms.
+ * A bent sheet as anybody could measure it: its height over the ground by the secant rule on the drawn profile, its
+ * normal by differences, its offset point by point. Knows no charts, no flat patterns, no closed forms.
  */
 export interface BruteSheet {
   readonly profile: readonly CurvePiece[];
@@ -14,6 +14,8 @@ export interface BruteSheet {
 
 /** Step of the differences that give normals, mm: truncation 1e-10, rounding 1e-10. */
 const NORMAL_STEP_MM = 1e-3;
+/** A place on the profile is found to this, mm: rounding of its coordinates. */
+const FOUND_MM = 2e-13;
 /** Step of the differences of offset points, whose normals carry that noise. */
 const SPEED_STEP_MM = 0.02;
 
@@ -23,13 +25,15 @@ const xiOf = (sheet: BruteSheet, p: PlanPoint): number =>
 /** Height of the drawn surface over a plan point, on one piece of the profile carried on where it ends. */
 function heightOn(sheet: BruteSheet, piece: CurvePiece, p: PlanPoint): number {
   const target = xiOf(sheet, p);
-  let [low, high] = [-0.05, 1.05];
-  for (let i = 0; i < 60; i++) {
-    const middle = (low + high) / 2;
-    if (pointOnPiece(piece, middle)[0] < target) low = middle;
-    else high = middle;
+  const missAt = (t: number) => pointOnPiece(piece, t)[0] - target;
+  let [before, t] = [0, 1];
+  let [missBefore, miss] = [missAt(before), missAt(t)];
+  for (let i = 0; i < 60 && Math.abs(miss) > FOUND_MM && miss !== missBefore; i++) {
+    const next = t - (miss * (t - before)) / (miss - missBefore);
+    [before, missBefore] = [t, miss];
+    [t, miss] = [next, missAt(next)];
   }
-  return pointOnPiece(piece, (low + high) / 2)[1] + (p.y - sheet.pivotYMm) * Math.tan(sheet.tiltRad);
+  return pointOnPiece(piece, t)[1] + (p.y - sheet.pivotYMm) * Math.tan(sheet.tiltRad);
 }
 
 const pieceOver = (sheet: BruteSheet, p: PlanPoint): CurvePiece => {
@@ -47,6 +51,7 @@ export function bruteOffset(
 ): SpacePoint {
   const h = NORMAL_STEP_MM;
   const z = (dx: number, dy: number) => heightOn(sheet, piece, { x: p.x + dx, y: p.y + dy });
+  if (depthMm === 0) return { x: p.x, y: p.y, z: z(0, 0) };
   const [zx, zy] = [(z(h, 0) - z(-h, 0)) / (2 * h), (z(0, h) - z(0, -h)) / (2 * h)];
   const size = Math.hypot(zx, zy, 1);
   return {

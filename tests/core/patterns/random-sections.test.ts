@@ -12,7 +12,7 @@ import {
   projectOf,
   type RandomSection,
 } from "../random-sections.ts";
-import { layTray, relativeMiss } from "../trays.ts";
+import { type LaidTray, layTray, relativeMiss } from "../trays.ts";
 
 const SEED = 20261;
 const settings = (numRuns: number) => ({ seed: SEED, numRuns });
@@ -24,10 +24,14 @@ const BRUTE_RELATIVE = 5e-8;
 /** What moving, mirroring and finer sampling may change, mm. */
 const UNCHANGED_MM = 0.01;
 
-/** Whether a random section can be drawn; those that cannot are left to the tests of bad input. */
 const HARMLESS = ["bend-too-tight"];
-const isDrawable = (project: Project): boolean =>
-  layTray(project).problems.every(({ kind }) => HARMLESS.includes(kind));
+
+/** A random section laid flat; one that cannot be drawn is passed over and left to the tests of bad input. */
+function layDrawable(project: Project): LaidTray {
+  const laid = layTray(project);
+  fc.pre(laid.problems.every(({ kind }) => HARMLESS.includes(kind)));
+  return laid;
+}
 
 const polygonOf = (loop: FlatLoop): readonly FlatPoint[] =>
   loop.edges.flatMap(({ points }) => points.slice(0, -1));
@@ -87,8 +91,8 @@ function curvesOf(project: Project): { readonly outline: Curve; readonly profile
   return { outline, profile };
 }
 
-const rightPart = (project: Project): Part => {
-  const part = layTray(project).parts.find(({ hand }) => hand !== "left");
+const rightPart = (laid: LaidTray): Part => {
+  const part = laid.parts.find(({ hand }) => hand !== "left");
   if (!part) throw new Error("a part");
   return part;
 };
@@ -102,9 +106,9 @@ describe("a random smooth section", PATIENCE, () => {
     fc.assert(
       fc.property(anySection, (random) => {
         const project = projectOf(random);
-        fc.pre(isDrawable(project));
+        const laid = layDrawable(project);
         drawn++;
-        const part = rightPart(project);
+        const part = rightPart(laid);
         const { outline, profile } = curvesOf(project);
         const sheet = bruteSheetOf(profile, random.changes);
         const thickness = random.settings.thicknessMm ?? 20;
@@ -130,8 +134,8 @@ describe("a random smooth section", PATIENCE, () => {
     fc.assert(
       fc.property(fc.oneof(anySection, anyCorneredSection), (random) => {
         const project = projectOf(random);
-        fc.pre(isDrawable(project));
-        for (const part of layTray(project).parts) {
+        const laid = layDrawable(project);
+        for (const part of laid.parts) {
           for (const loop of part.loops) {
             loop.edges.forEach(({ points }, i) => {
               const next = at(loop.edges, (i + 1) % loop.edges.length);
@@ -156,7 +160,7 @@ describe("a random smooth section", PATIENCE, () => {
         fc.integer({ min: 0, max: 900 }),
         (random, dx, dz) => {
           const project = projectOf(random);
-          fc.pre(isDrawable(project));
+          const laid = layDrawable(project);
           const dy = random.settings.symmetry === "mirrored" ? 0 : dx / 3;
           const moved = projectOf({
             ...random,
@@ -164,7 +168,7 @@ describe("a random smooth section", PATIENCE, () => {
             outline: random.outline.map((node) => ({ ...node, x: node.x + dx, y: node.y + dy })),
             profile: random.profile.map((node) => ({ ...node, x: node.x + dx, z: node.z + dz })),
           });
-          const [before, after] = [rightPart(project), rightPart(moved)];
+          const [before, after] = [rightPart(laid), rightPart(layTray(moved))];
           expect(largestMove(before, after)).toBeLessThan(UNCHANGED_MM);
           expect(relativeMiss(after.flatAreaMm2, before.flatAreaMm2)).toBeLessThan(PATTERN_RELATIVE);
         },
@@ -177,8 +181,8 @@ describe("a random smooth section", PATIENCE, () => {
     fc.assert(
       fc.property(anySection, (random) => {
         const project = projectOf({ ...random, settings: { ...random.settings, symmetry: "mirrored" } });
-        fc.pre(isDrawable(project));
-        const [right, left] = layTray(project).parts;
+        const laid = layDrawable(project);
+        const [right, left] = laid.parts;
         if (!right || !left) throw new Error("two parts");
         expect([right.id, right.hand, left.id, left.hand]).toEqual(["S1R", "right", "S1L", "left"]);
         expect(left.name).toContain("left");
@@ -203,7 +207,7 @@ describe("a random smooth section", PATIENCE, () => {
     fc.assert(
       fc.property(anySection, fc.nat(), fc.double({ min: 0.2, max: 0.8, noNaN: true }), (random, pick, t) => {
         const project = projectOf(random);
-        fc.pre(isDrawable(project));
+        const laid = layDrawable(project);
         const node = at(random.outline, pick % random.outline.length);
         const side = at(random.profile, pick % (random.profile.length - 1));
         const inPlan = applyCommand(project, {
@@ -220,8 +224,8 @@ describe("a random smooth section", PATIENCE, () => {
           t,
           newNodeId: "extra",
         });
-        const before = rightPart(project);
-        const after = rightPart(inBoth);
+        const before = rightPart(laid);
+        const after = rightPart(layTray(inBoth));
         expect(relativeMiss(after.flatAreaMm2, before.flatAreaMm2)).toBeLessThan(PATTERN_RELATIVE);
         const sum = (part: Part) => part.edges.reduce((total, { flatLengthMm }) => total + flatLengthMm, 0);
         expect(Math.abs(sum(after) - sum(before))).toBeLessThan(UNCHANGED_MM);
@@ -238,9 +242,9 @@ describe("a random smooth section", PATIENCE, () => {
     fc.assert(
       fc.property(anySection, (random) => {
         const project = projectOf(random);
-        fc.pre(isDrawable(project));
-        const reversed = rightPart(projectOf({ ...random, outline: drawnBackward(random.outline) }));
-        const forward = rightPart(project);
+        const laid = layDrawable(project);
+        const reversed = rightPart(layTray(projectOf({ ...random, outline: drawnBackward(random.outline) })));
+        const forward = rightPart(laid);
         expect(relativeMiss(reversed.flatAreaMm2, forward.flatAreaMm2)).toBeLessThan(1e-9);
         const corners = (part: Part) =>
           nodesAround(part)
@@ -259,10 +263,9 @@ describe("a random section that a corner divides", PATIENCE, () => {
     fc.assert(
       fc.property(anyCorneredSection, (random) => {
         const project = projectOf(random);
-        fc.pre(isDrawable(project));
-        const design = layTray(project);
+        const laid = layDrawable(project);
         const { outline, profile } = curvesOf(project);
-        const parts = design.parts.filter(({ hand }) => hand !== "left");
+        const parts = laid.parts.filter(({ hand }) => hand !== "left");
         if (parts.length > 1) divided++;
         const sheet = bruteSheetOf(profile, random.changes);
         for (const part of parts) {
@@ -274,7 +277,7 @@ describe("a random section that a corner divides", PATIENCE, () => {
           }
         }
         const drawnArea = bruteArea(sheet, outline, 0);
-        const lost = design.joints.filter(
+        const lost = laid.joints.filter(
           ({ kind, partIds }) => kind === "corner" && !partIds[0].endsWith("L"),
         );
         if (random.settings.drawnFace === "neutral") {
