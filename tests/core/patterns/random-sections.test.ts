@@ -43,21 +43,26 @@ function signedArea(polygon: readonly FlatPoint[]): number {
   }, 0);
 }
 
-/** Pairs of segments of a loop that cross; every pair that is not a pair of neighbours. */
+/** Pairs of segments of a loop that cross; every pair that is not a pair of neighbours and may meet in u. */
 function crossingPairs(polygon: readonly FlatPoint[]): number {
   const n = polygon.length;
   const side = (a: FlatPoint, b: FlatPoint, p: FlatPoint) =>
     Math.sign((b.u - a.u) * (p.v - a.v) - (b.v - a.v) * (p.u - a.u));
+  const segments = polygon
+    .map((a, i) => {
+      const b = at(polygon, (i + 1) % n);
+      return { i, a, b, leastU: Math.min(a.u, b.u), mostU: Math.max(a.u, b.u) };
+    })
+    .sort((one, other) => one.leastU - other.leastU);
   let count = 0;
-  for (let i = 0; i < n; i++) {
-    const [a, b] = [at(polygon, i), at(polygon, (i + 1) % n)];
-    for (let k = i + 2; k < n; k++) {
-      if (i === 0 && k === n - 1) continue;
-      const [c, d] = [at(polygon, k), at(polygon, (k + 1) % n)];
-      if (Math.max(a.u, b.u) < Math.min(c.u, d.u) || Math.max(c.u, d.u) < Math.min(a.u, b.u)) continue;
+  segments.forEach(({ i, a, b, mostU }, rank) => {
+    for (let next = rank + 1; next < n && at(segments, next).leastU <= mostU; next++) {
+      const { i: k, a: c, b: d } = at(segments, next);
+      const apart = Math.abs(i - k);
+      if (apart === 1 || apart === n - 1) continue;
       if (side(a, b, c) !== side(a, b, d) && side(c, d, a) !== side(c, d, b)) count++;
     }
-  }
+  });
   return count;
 }
 

@@ -1,17 +1,22 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { resolveLines } from "../../../core/project/index.ts";
-import { faceHeightAt, polygonsContain, type SectionSheet } from "../../../core/surfaces/index.ts";
+import {
+  buildSheets,
+  faceHeightAt,
+  polygonsContain,
+  type SectionSheet,
+} from "../../../core/surfaces/index.ts";
 import { type BruteSheet, bruteOffset } from "../brute-force.ts";
 import { anySection, projectOf } from "../random-sections.ts";
-import { layTray, rectangle, section, sideNode, soundTray, tray } from "../trays.ts";
+import { rectangle, section, sideNode, soundTray, tray } from "../trays.ts";
 
 const SEED = 977;
 /** The brute force's own noise, mm. */
 const HEIGHT_MM = 1e-5;
 
-const sectionsOf = (laid: { readonly sheets: readonly { readonly kind: string }[] }) =>
-  laid.sheets.filter((sheet): sheet is SectionSheet => sheet.kind === "section");
+const sectionsOf = (made: { readonly sheets: readonly { readonly kind: string }[] }) =>
+  made.sheets.filter((sheet): sheet is SectionSheet => sheet.kind === "section");
 
 describe("the height of a face over a place in plan", () => {
   it("is that of the point which lies square above the drawn surface, at any depth", () => {
@@ -19,10 +24,11 @@ describe("the height of a face over a place in plan", () => {
     fc.assert(
       fc.property(anySection, fc.integer({ min: -10, max: 30 }), (random, depthMm) => {
         const project = projectOf(random);
-        const laid = layTray(project);
-        fc.pre(laid.problems.every(({ kind }) => kind === "bend-too-tight"));
-        const profile = resolveLines(project).profiles.p;
-        const [sheet] = sectionsOf(laid);
+        const lines = resolveLines(project);
+        const made = buildSheets(project, lines);
+        fc.pre(lines.problems.length + made.problems.length === 0);
+        const profile = lines.profiles.p;
+        const [sheet] = sectionsOf(made);
         if (!profile || !sheet) throw new Error("a sheet over its profile");
         const brute: BruteSheet = {
           profile: profile.pieces,
