@@ -1,5 +1,5 @@
 import { at, type FlatPoint, type Problem } from "../foundation/index.ts";
-import { type FlatEdge, loopsAreaMm2, type Part } from "../patterns/index.ts";
+import { type FlatEdge, type FlatLoop, loopsAreaMm2, type Part } from "../patterns/index.ts";
 import type { Project, Stock } from "../project/index.ts";
 import type { StockBox } from "./choose-cuts.ts";
 import { type DivideSettings, divideIsland } from "./divide-island.ts";
@@ -149,7 +149,7 @@ function dividePart(
   }
   const problems: Problem[] = [];
   const pieces = islands.flatMap((island): readonly Island[] => {
-    if (stockFor(cutLinesOf(island, outwardMm), stock) !== undefined) return [island];
+    if (fitsStock(island, stock, outwardMm)) return [island];
     const divided = divideToFit(orient(island, part), part, { project, stock, outwardMm });
     if (divided !== undefined) return divided.map((piece) => orient(piece, part));
     problems.push({
@@ -199,7 +199,7 @@ function divideToFit(
     });
     if (boxes.length === 0 || isHopeless(island, boxes)) return undefined;
     const pieces = divideIsland(island, settingsFor(island, part, boxes, project));
-    if (pieces?.every((piece) => stockFor(cutLinesOf(piece, outwardMm), stock) !== undefined)) return pieces;
+    if (pieces?.every((piece) => fitsStock(piece, stock, outwardMm))) return pieces;
   }
   return undefined;
 }
@@ -226,8 +226,24 @@ function settingsFor(
   };
 }
 
-const cutLinesOf = (loops: Island, outwardMm: (edge: FlatEdge) => number): FlatPoint[][] =>
-  offsetLoops(loops, outwardMm);
+/** Where the blade goes around an island: on its own polygons, or as far outside them as the edges ask for. */
+function cutLinesOf(
+  loops: Island,
+  polygons: readonly (readonly FlatPoint[])[],
+  outwardMm: (edge: FlatEdge) => number,
+): readonly (readonly FlatPoint[])[] {
+  const isMoved = loops.some(({ edges }) => edges.some((edge) => outwardMm(edge) !== 0));
+  return isMoved ? offsetLoops(loops, outwardMm) : polygons;
+}
+
+const fitsStock = (
+  island: Island,
+  stock: readonly UsableStock[],
+  outwardMm: (edge: FlatEdge) => number,
+): boolean => stockFor(cutLinesOf(island, island.flatMap(edgeLines), outwardMm), stock) !== undefined;
+
+const edgeLines = ({ edges }: FlatLoop): readonly (readonly FlatPoint[])[] =>
+  edges.map(({ points }) => points);
 
 /** The smallest stock sheet that the cut lines fit on, in either position. */
 function stockFor(
@@ -247,14 +263,15 @@ function stockFor(
 
 function stripOf(piece: NamedPiece, part: Part, { stock, outwardMm }: StockSettings): Strip {
   const { id, loops } = piece;
-  const cutLinesMm = cutLinesOf(loops, outwardMm);
+  const outlines = loops.map(pointsOfLoop);
+  const cutLinesMm = cutLinesOf(loops, outlines, outwardMm);
   const stockId = stockFor(cutLinesMm, stock);
   return {
     id,
     partId: part.id,
     loops,
-    outlineMm: pointsOfLoop(at(loops, 0)),
-    holesMm: loops.slice(1).map(pointsOfLoop),
+    outlineMm: at(outlines, 0),
+    holesMm: outlines.slice(1),
     cutLinesMm,
     edges: stripEdges(loops, part),
     areaMm2: loopsAreaMm2(loops),
