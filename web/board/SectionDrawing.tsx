@@ -46,9 +46,25 @@ export function SectionDrawing({ design, xMm, box, heightFactor, paint }: Sectio
         <SheetCut key={sheet.key} {...shared} sheet={sheet} tint={tint(sheet.itemId)} />
       ))}
       <Numbers cut={cut} box={box} {...shared} />
+      {cut.sheets.length === 0 && design.sheets.length > 0 ? <CutsNothing box={box} paint={paint} /> : null}
     </>
   );
 }
+
+/** Says why the view is empty, and what fills it. */
+const CutsNothing = ({ box, paint }: { readonly box: Box; readonly paint: Paint }) => (
+  <Text
+    text="The hairline cuts nothing here. Drag it along the ruler over the tray."
+    x={box.leftPx + 16}
+    y={box.topPx + box.heightPx / 3}
+    width={box.widthPx - 32}
+    align="center"
+    fontFamily={paint.sans}
+    fontSize={sizes.label}
+    lineHeight={1.4}
+    fill={paint.pencil}
+  />
+);
 
 const SheetCut = memo(function SheetCut({
   sheet,

@@ -217,7 +217,7 @@ function restingPrompt({ project, selection }: ToolContext): string {
     return "Click a line to choose it. Drag a node to reshape it.";
   }
   if (selection.nodeId !== undefined) {
-    return "Drag the node, move it with the arrow keys, or type its place under What is chosen.";
+    return "Drag the node, push it with the arrow keys, or type its place in the table of nodes.";
   }
-  return "Double click the line to put a node into it. C turns the chosen edge between straight and curved.";
+  return "Drag a node to reshape the line. Double click or tap the line to put a node into it.";
 }
