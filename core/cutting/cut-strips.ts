@@ -1,10 +1,10 @@
 import { at, type FlatPoint, type Problem } from "../foundation/index.ts";
-import { type FlatEdge, type FlatLoop, loopsAreaMm2, type Part } from "../patterns/index.ts";
+import { type FlatEdge, type FlatLoop, loopsAreaMm2, type Part, polygonOfLoop } from "../patterns/index.ts";
 import type { Project, Stock } from "../project/index.ts";
 import type { StockBox } from "./choose-cuts.ts";
 import { type DivideSettings, divideIsland } from "./divide-island.ts";
 import { groupIslands, type Island } from "./group-islands.ts";
-import { boundsOfLoops, boundsOfPoints, pointsOfLoop } from "./loop-measures.ts";
+import { boundsOfLoops, boundsOfPoints } from "./loop-measures.ts";
 import { mirrorIsland } from "./mirror-island.ts";
 import { offsetLoops } from "./offset-loops.ts";
 import { orderPieces } from "./order-pieces.ts";
@@ -263,7 +263,7 @@ function stockFor(
 
 function stripOf(piece: NamedPiece, part: Part, { stock, outwardMm }: StockSettings): Strip {
   const { id, loops } = piece;
-  const outlines = loops.map(pointsOfLoop);
+  const outlines = loops.map(polygonOfLoop);
   const cutLinesMm = cutLinesOf(loops, outlines, outwardMm);
   const stockId = stockFor(cutLinesMm, stock);
   return {

@@ -1,6 +1,5 @@
 import { at, type FlatPoint } from "../foundation/index.ts";
-import { type FlatLoop, loopAreaMm2 } from "../patterns/index.ts";
-import { pointsOfLoop } from "./loop-measures.ts";
+import { type FlatLoop, loopAreaMm2, polygonOfLoop } from "../patterns/index.ts";
 
 /** Less than this is rounding, not foam: a square of a thousandth of a millimetre. */
 const NOTHING_MM2 = 1e-6;
@@ -20,7 +19,7 @@ export function groupIslands(loops: readonly FlatLoop[]): Island[] {
   for (const hole of measured.filter(({ areaMm2 }) => areaMm2 < -NOTHING_MM2)) {
     const corner = at(at(hole.loop.edges, 0).points, 0);
     const around = outlines.filter(
-      (outline) => outlines.length === 1 || isInside(corner, pointsOfLoop(outline.loop)),
+      (outline) => outlines.length === 1 || isInside(corner, polygonOfLoop(outline.loop)),
     );
     const [owner] = around.sort((a, b) => a.areaMm2 - b.areaMm2);
     owner?.holes.push(hole.loop);

@@ -6,7 +6,6 @@ export {
   boundsOfPoints,
   type FlatBounds,
   lengthOfEdgeMm,
-  pointsOfLoop,
   signedAreaMm2,
 } from "./loop-measures.ts";
 export { offsetLoops } from "./offset-loops.ts";

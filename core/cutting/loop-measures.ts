@@ -9,15 +9,6 @@ export interface FlatBounds {
   readonly mostVMm: number;
 }
 
-/** The corners of a loop in order, without repeating where one edge ends and the next starts. */
-export function pointsOfLoop(loop: FlatLoop): FlatPoint[] {
-  const points: FlatPoint[] = [];
-  for (const edge of loop.edges) {
-    for (let i = 0; i + 1 < edge.points.length; i++) points.push(at(edge.points, i));
-  }
-  return points;
-}
-
 /** The area inside a polygon, mm²; positive when it runs counter-clockwise (shoelace formula). */
 export function signedAreaMm2(points: readonly FlatPoint[]): number {
   const first = points[0];

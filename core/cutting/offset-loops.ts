@@ -1,6 +1,5 @@
 import { at, type FlatPoint } from "../foundation/index.ts";
-import type { FlatEdge, FlatLoop } from "../patterns/index.ts";
-import { pointsOfLoop } from "./loop-measures.ts";
+import { type FlatEdge, type FlatLoop, polygonOfLoop } from "../patterns/index.ts";
 
 /** A corner sharper than this is cut off square, so that its point does not run away: 4 offsets from the corner. */
 const MITRE_LIMIT = 4;
@@ -15,7 +14,7 @@ const STRAIGHT_RAD = 1e-9;
 export function offsetLoops(
   loops: readonly FlatLoop[],
   outwardMm: (edge: FlatEdge) => number,
-): FlatPoint[][] {
+): (readonly FlatPoint[])[] {
   return loops.map((loop) => offsetLoop(loop, outwardMm));
 }
 
@@ -33,8 +32,8 @@ interface Join {
   readonly leave: FlatPoint;
 }
 
-function offsetLoop(loop: FlatLoop, outwardMm: (edge: FlatEdge) => number): FlatPoint[] {
-  if (loop.edges.every((edge) => outwardMm(edge) === 0)) return pointsOfLoop(loop);
+function offsetLoop(loop: FlatLoop, outwardMm: (edge: FlatEdge) => number): readonly FlatPoint[] {
+  if (loop.edges.every((edge) => outwardMm(edge) === 0)) return polygonOfLoop(loop);
   let stretches = loop.edges.flatMap((edge) => stretchesOf(edge, outwardMm(edge)));
   for (;;) {
     const current = stretches;

@@ -74,8 +74,13 @@ function mergeRuns(laid: readonly LaidEdge[], edges: readonly RegionEdge[]): rea
 }
 
 /** The closed polygon of a loop: every edge's points but its last. */
-export const polygonOfLoop = (loop: FlatLoop): readonly FlatPoint[] =>
-  loop.edges.flatMap(({ points }) => points.slice(0, -1));
+export function polygonOfLoop({ edges }: FlatLoop): readonly FlatPoint[] {
+  const polygon: FlatPoint[] = [];
+  for (const { points } of edges) {
+    for (let i = 0; i + 1 < points.length; i++) polygon.push(at(points, i));
+  }
+  return polygon;
+}
 
 /** Length of a flat polyline, mm. */
 export function flatLengthMm(points: readonly FlatPoint[]): number {

@@ -1,6 +1,6 @@
 import { describe, expect, it } from "vitest";
-import { divideLoops, type Island, pointsOfLoop } from "../../../core/cutting/index.ts";
-import { loopsAreaMm2 } from "../../../core/patterns/index.ts";
+import { divideLoops, type Island } from "../../../core/cutting/index.ts";
+import { loopsAreaMm2, polygonOfLoop } from "../../../core/patterns/index.ts";
 import { loopThrough, rectangle, smoothLoop } from "./flat-parts.ts";
 
 const areas = (islands: readonly Island[]) => islands.map((island) => Math.round(loopsAreaMm2(island)));
@@ -79,7 +79,7 @@ describe("a straight cut", () => {
     expect(areas(cut.below)).toEqual([1200]);
     expect(areas(cut.above)).toEqual([600]);
     for (const island of [...cut.below, ...cut.above]) {
-      for (const loop of island) expect(pointsOfLoop(loop).length).toBeGreaterThanOrEqual(3);
+      for (const loop of island) expect(polygonOfLoop(loop).length).toBeGreaterThanOrEqual(3);
     }
   });
 

@@ -1,15 +1,15 @@
 import { EndType, inflatePathsD, JoinType } from "clipper2-ts";
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import { offsetLoops, pointsOfLoop, signedAreaMm2 } from "../../../core/cutting/index.ts";
-import type { FlatLoop } from "../../../core/patterns/index.ts";
+import { offsetLoops, signedAreaMm2 } from "../../../core/cutting/index.ts";
+import { type FlatLoop, polygonOfLoop } from "../../../core/patterns/index.ts";
 import { loopThrough, rectangle, smoothLoop } from "./flat-parts.ts";
 
 const RUNS = { seed: 72, numRuns: 60 };
 
 /** The area of the same outline grown by a general polygon library, mitred, 6 decimals. */
 function independentAreaMm2(loop: FlatLoop, byMm: number): number {
-  const path = pointsOfLoop(loop).map(({ u, v }) => ({ x: u, y: v }));
+  const path = polygonOfLoop(loop).map(({ u, v }) => ({ x: u, y: v }));
   const grown = inflatePathsD([path], byMm, JoinType.Miter, EndType.Polygon, 4, 6);
   return grown.reduce((sum, points) => sum + signedAreaMm2(points.map(({ x, y }) => ({ u: x, v: y }))), 0);
 }
