@@ -1,13 +1,14 @@
-import { useSyncExternalStore } from "react";
+import { useCallback, useMemo, useSyncExternalStore } from "react";
 
 /** Whether a media query holds now. */
 export function useMedia(query: string): boolean {
-  return useSyncExternalStore(
-    (changed) => {
-      const list = matchMedia(query);
+  const list = useMemo(() => matchMedia(query), [query]);
+  const subscribe = useCallback(
+    (changed: () => void) => {
       list.addEventListener("change", changed);
       return () => list.removeEventListener("change", changed);
     },
-    () => matchMedia(query).matches,
+    [list],
   );
+  return useSyncExternalStore(subscribe, () => list.matches);
 }
