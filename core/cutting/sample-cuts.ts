@@ -37,8 +37,7 @@ export function sampleCuts(
         const to = at(points, i);
         const toBand = bandOf(to[axis], placesMm);
         see(toBand, to[other]);
-        const [low, high] = fromBand < toBand ? [fromBand, toBand] : [toBand, fromBand];
-        for (let place = low + 1; place <= high; place++) {
+        for (let place = Math.min(fromBand, toBand) + 1; place <= Math.max(fromBand, toBand); place++) {
           const share = (at(placesMm, place) - from[axis]) / (to[axis] - from[axis]);
           const valueMm = from[other] + share * (to[other] - from[other]);
           at(crossingsMm, place).push(valueMm);

@@ -38,12 +38,12 @@ const walk = (points: readonly FlatPoint[], from: number, to: number): readonly 
 function cornersOf(points: readonly FlatPoint[], edgeStarts: ReadonlySet<number>): readonly number[] {
   const corners: number[] = [];
   let before = at(points, -1);
-  for (const [i, point] of points.entries()) {
+  points.forEach((point, i) => {
     const after = points[i + 1] ?? at(points, 0);
     const most = edgeStarts.has(i) ? EDGE_CORNER_TANGENT : CORNER_TANGENT;
     if (turnsMore(before, point, after, most)) corners.push(i);
     before = point;
-  }
+  });
   return corners;
 }
 

@@ -84,10 +84,11 @@ function stretchesOf(chart: CylinderChart, drawn: DrawnPiece, limits: XiLimits):
   });
 }
 
-/** A traced point: chart coordinates and the turn of the surface there. */
+/** A traced point: chart coordinates, the turn of the surface there, and its place in the flat pattern. */
 interface TracedPoint {
   readonly point: FlatPoint;
   readonly turnRad: number;
+  readonly flat: FlatPoint;
 }
 
 function traceStretch(chart: CylinderChart, stretch: Stretch, flatness: Flatness): RegionEdge {
@@ -96,16 +97,14 @@ function traceStretch(chart: CylinderChart, stretch: Stretch, flatness: Flatness
   const trace = (t: number): TracedPoint => {
     const [x, y] = pointOnPiece(drawn.piece, t);
     const place = placeOfXi(chart, xiOfPlan(chart, { x, y }), pieceIndex);
-    return { point: chartPointAt(chart, place, y), turnRad: directionAtPlace(chart, place) - startRad };
+    const point = chartPointAt(chart, place, y);
+    const turnRad = directionAtPlace(chart, place) - startRad;
+    return { point, turnRad, flat: { u: point.u - flatness.neutralMm * turnRad, v: point.v } };
   };
-  const flat = ({ point, turnRad }: TracedPoint): FlatPoint => ({
-    u: point.u - flatness.neutralMm * turnRad,
-    v: point.v,
-  });
   const isStraight = drawn.piece.kind === "line" && at(chart.pieces, pieceIndex).piece.kind === "line";
   const traced = isStraight
     ? [trace(from), trace(to)]
-    : sampleChords(trace, flat, [from, to], flatness.limitsOf(drawn));
+    : sampleChords(trace, ({ flat }) => flat, [from, to], flatness.limitsOf(drawn));
   return {
     edgeId: drawn.edgeId,
     name: drawn.name,
