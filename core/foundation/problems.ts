@@ -68,6 +68,7 @@ export type Problem =
   | (Placed & { readonly kind: "left-of-centre-line"; readonly yMm: number })
   | (Placed & { readonly kind: "fence-line-closed" })
   | (Placed & { readonly kind: "fence-without-sheet"; readonly fromMm: number; readonly toMm: number })
+  | (Placed & { readonly kind: "fence-turns-sharply"; readonly turnRad: number })
   | (Placed & { readonly kind: "fence-has-no-depth"; readonly atMm: number })
   | (Placed & {
       readonly kind: "fence-edge-too-short";
@@ -89,7 +90,13 @@ export type Problem =
       readonly stockWidthMm: number;
     })
   | (Placed & { readonly kind: "rib-under-nothing"; readonly atMm: number })
-  | (Placed & { readonly kind: "rib-needs-bevel"; readonly proudMm: number; readonly limitMm: number })
+  | (Placed & {
+      readonly kind: "rib-needs-bevel";
+      readonly proudMm: number;
+      readonly limitMm: number;
+      /** What a straight bevel would still stand proud by, where that is over the limit: the foam folds there. */
+      readonly foldProudMm?: number;
+    })
   | (Placed & { readonly kind: "strip-not-held"; readonly stripId: string })
   | (Placed & {
       readonly kind: "page-too-small";

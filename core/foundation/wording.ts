@@ -1,5 +1,5 @@
 import { assertNever } from "./assert.ts";
-import { formatMm, formatNumber, roundTo } from "./format.ts";
+import { formatAngle, formatMm, formatNumber, roundTo } from "./format.ts";
 import type { Problem, ProblemLevel } from "./problems.ts";
 import { nodeLabel, sayEdge, sayNode } from "./say-node.ts";
 
@@ -47,6 +47,8 @@ function sentenceFor(problem: Problem): string {
       return `The line of ${name} closes on itself. A fence has two ends; delete the node where it should end.`;
     case "fence-without-sheet":
       return `${name} has no sheet above it from ${formatMm(problem.fromMm)} to ${formatMm(problem.toMm)} mm along its line. Shorten the fence or draw a sheet over it.`;
+    case "fence-turns-sharply":
+      return `${name} turns by ${formatAngle(problem.turnRad)} in one place, and a sheet of foam cannot. Give that node a radius, make it a curve, or end the fence there and draw another.`;
     case "fence-has-no-depth":
       return `The lower edge of ${name} is above the sheet at ${formatMm(problem.atMm)} mm along its line. Lower it there or end the fence earlier.`;
     case "fence-edge-too-short":
@@ -64,7 +66,7 @@ function sentenceFor(problem: Problem): string {
     case "rib-under-nothing":
       return `The rib at ${formatMm(problem.atMm)} mm has no sheet on it. Move it or delete it.`;
     case "rib-needs-bevel":
-      return `${name} cut square would stand ${formatMm(problem.proudMm)} mm proud on its far edge; the limit is ${formatMm(problem.limitMm)} mm. Bevel its top as listed.`;
+      return `${name} cut square would stand ${formatMm(problem.proudMm)} mm proud of the foam; the limit is ${formatMm(problem.limitMm)} mm. ${wordBevel(problem.foldProudMm)}`;
     case "strip-not-held":
       return `${problem.stripId} rests on no rib and on no neighbour when its turn comes. Add a rib under it.`;
     case "page-too-small":
@@ -101,6 +103,12 @@ function formatTyped(value: number): string {
   const decimals = [0, 1, 2].find((count) => Math.abs(value - roundTo(value, count)) < 1e-9) ?? 3;
   return formatNumber(value, decimals);
 }
+
+/** A straight bevel helps on a slope, but not where the foam folds over the board. */
+const wordBevel = (foldProudMm: number | undefined): string =>
+  foldProudMm === undefined
+    ? "Bevel its top as listed."
+    : `It stands in a fold, and a bevel would still stand ${formatMm(foldProudMm)} mm proud. Move it, or cut its top square at the lowest height of the foam over it.`;
 
 const wordUsed = (used: number | undefined): string =>
   used === undefined ? "" : ` Until then ${formatTyped(used)} is used.`;

@@ -57,7 +57,7 @@ export function buildJig(
     jig: { ribs, baseboard: baseboardOf(ribs, attitude, levelZMm) },
     problems: [
       ...empty.flatMap(({ place }) => nothingProblem(place, project)),
-      ...ribs.flatMap((rib) => bevelProblem(rib, project)),
+      ...pieces.flatMap((piece) => bevelProblem(piece, project)),
     ],
   };
 }
@@ -212,8 +212,11 @@ function nothingProblem({ id, runs, atMm }: RibPlace, { jig }: Project): Problem
   return [{ kind: "rib-under-nothing", place, name: `Rib ${id}`, atMm }];
 }
 
-function bevelProblem({ id, name, cut, mostProudMm }: Rib, { jig }: Project): Problem[] {
+function bevelProblem({ id, choice }: Piece, { jig }: Project): Problem[] {
+  const { cut, mostProudMm, bevelProudMm } = choice;
   if (cut === "square") return [];
+  const limitMm = jig.proudLimitMm;
+  const fold = bevelProudMm > limitMm ? { foldProudMm: bevelProudMm } : {};
   const place = { ribId: id };
-  return [{ kind: "rib-needs-bevel", place, name, proudMm: mostProudMm, limitMm: jig.proudLimitMm }];
+  return [{ kind: "rib-needs-bevel", place, name: `Rib ${id}`, proudMm: mostProudMm, limitMm, ...fold }];
 }

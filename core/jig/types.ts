@@ -29,6 +29,7 @@ export interface Rib {
   readonly outlineMm: readonly FlatPoint[];
   /** Whether a square cut keeps within the proud limit; if not, bevel as listed. */
   readonly cut: "square" | "bevel";
+  /** How far a square cut stands above the foam anywhere over the board's thickness, at worst. */
   readonly mostProudMm: number;
   /** Whether the top is one straight line: a line in the cutting list is enough. */
   readonly straightTop: boolean;

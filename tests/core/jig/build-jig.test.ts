@@ -1,7 +1,7 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { signedAreaMm2 } from "../../../core/cutting/index.ts";
-import { at, type FlatPoint } from "../../../core/foundation/index.ts";
+import { at, type FlatPoint, wordProblem } from "../../../core/foundation/index.ts";
 import { buildJig, type Jig, type Rib } from "../../../core/jig/index.ts";
 import type { Project } from "../../../core/project/index.ts";
 import { plainProject } from "../cutting/plain-project.ts";
@@ -312,6 +312,67 @@ describe("ribs along", () => {
     // 12 mm of board on a slope of 0.2 stand 2.4 mm proud, whichever way the body goes.
     expect(at(jig.ribs, 0).mostProudMm).toBeCloseTo(2.4, 6);
     expect(at(jig.ribs, 0).cut).toBe("bevel");
+  });
+});
+
+describe("a rib in a fold", () => {
+  /** Two flat sheets that fold at x = 600, each 10° off level: a valley or a ridge; the face that rests stays low there. */
+  const slope = Math.tan((10 * Math.PI) / 180);
+  const folded = (sign: 1 | -1) =>
+    straightProfile("folded", [
+      [-100, 200 + sign * 700 * slope],
+      [600, 200],
+      [1500, 200 + sign * 900 * slope],
+    ]);
+  const trayOverFold = (attitude: "upright" | "inverted", atMm: number) => ({
+    profiles: [folded(attitude === "upright" ? 1 : -1)],
+    items: [section("floor", 1, box(0, 1200, 0, 300), "folded")],
+    ...withJig({ attitude, across: { kind: "typed", atMm: [atMm] } }),
+  });
+  const places = [594, 597, 600, 603, 606].flatMap((atMm) =>
+    (["upright", "inverted"] as const).map((attitude) => [atMm, attitude] as const),
+  );
+
+  it.each(places)(
+    "at %d mm, %s, stands no more proud than it says, anywhere over its thickness",
+    (atMm, attitude) => {
+      const rib = at(jigOf(trayOverFold(attitude, atMm)).ribs, 0);
+      const away = rib.stationFace === "front" ? 1 : -1;
+      // Closed form: on both sides the resting face rises from the fold by the slope, in the jig's own attitude.
+      const rise = (x: number) => slope * Math.abs(x - 600);
+      const across = Array.from({ length: 121 }, (_, i) => rise(atMm + away * i * 0.1));
+      const proudMm = Math.max(...across.map((mm) => rise(atMm) - mm));
+      expect(rib.cut).toBe("square");
+      expect(rib.mostProudMm).toBeGreaterThan(proudMm - ON_FACE_MM);
+      expect(rib.mostProudMm).toBeLessThan(proudMm + ON_FACE_MM);
+      expect(proudMm).toBeLessThan(1e-9);
+    },
+  );
+
+  it("that leans over it both ways is told that a bevel does not help", () => {
+    // A zigzag: 6 mm to each side of the rib at 600 the foam folds back, so that either way it dips by 1.2 mm.
+    const zigzag = straightProfile("zigzag", [
+      [-100, 200],
+      [588, 200],
+      [594, 198.8],
+      [600, 200],
+      [606, 198.8],
+      [612, 200],
+      [1500, 200],
+    ]);
+    const { project, sheets } = trayOf({
+      ...bare,
+      core: { foamId: "xps", thicknessMm: 0.001 },
+      profiles: [zigzag],
+      items: [section("floor", 1, box(0, 1200, 0, 300), "zigzag")],
+      ...withJig({ across: { kind: "typed", atMm: [600] } }),
+    });
+    const { jig, problems } = buildJig(sheets, project);
+    expect(problems).toMatchObject([{ kind: "rib-needs-bevel", place: { ribId: "A1" } }]);
+    const [problem] = problems;
+    expect(problem?.kind === "rib-needs-bevel" && problem.foldProudMm).toBeCloseTo(1.2, 2);
+    expect(at(jig.ribs, 0).mostProudMm).toBeCloseTo(1.2, 2);
+    expect(problem === undefined ? "" : wordProblem(problem)).toMatch(/stands in a fold/);
   });
 });
 
