@@ -20,7 +20,7 @@ export function jointWords(joint: Joint, part: Part): string {
   const side = sideOf(joint, part);
   const bevels = at(joint.bevelRad, side);
   const other = at(joint.partIds, 1 - side);
-  const bevel = wordBevel([bevels, bevels]);
+  const bevel = wordBevel([bevels, bevels], part.kind);
   const cut = bevel === "square" ? joint.cut : `${joint.cut}, bevel ${bevel}`;
   return `${other}, ${cut}`;
 }

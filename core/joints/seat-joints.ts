@@ -1,23 +1,57 @@
 import { at } from "../foundation/index.ts";
-import type { FenceSheet, SectionSheet } from "../surfaces/index.ts";
+import type { FenceSheet, SeatStation, SectionSheet } from "../surfaces/index.ts";
 import type { FoldCut } from "./cut-of-fold.ts";
 import type { SheetJoint } from "./sheet-joint.ts";
 
-/** A fence under each sheet that it stands under. */
+/** A bevel under this is cut square: over 20 mm of foam it is a fiftieth of a millimetre. */
+const SQUARE_RAD = 1e-3;
+
+/**
+ * A fence under each stretch of sheet that it stands under. Its upper edge butts against the sheet, bevelled by the
+ * slope across it; the bevel of a joint is the steepest along it, positive where the left (outboard) face is the
+ * longer one.
+ */
 export function seatJoints(fence: FenceSheet, sections: readonly SectionSheet[]): readonly SheetJoint[] {
-  const stations = [...fence.seat].sort((a, b) => a.alongMm - b.alongMm);
-  const square: FoldCut = { cut: "square", bevelRad: [0, 0], setBackMm: [0, 0] };
-  return [...new Set(stations.map(({ sheetId }) => sheetId))].flatMap((sheetId): readonly SheetJoint[] => {
-    const over = stations.filter((station) => station.sheetId === sheetId);
-    const sheet = sections.find(({ id }) => id === sheetId);
-    if (!sheet || over.length < 2) return [];
-    const [first, last] = [at(over, 0), at(over, -1)];
+  return runsOfSeat(fence.seat).flatMap((run): readonly SheetJoint[] => {
+    const [first, last] = [at(run, 0), at(run, -1)];
+    const sheet = sections.find(({ id }) => id === first.sheetId);
+    if (!sheet || run.length < 2) return [];
     let lengthMm = 0;
-    for (let i = 0; i + 1 < over.length; i++) {
-      const [a, b] = [at(over, i), at(over, i + 1)];
+    for (let i = 0; i + 1 < run.length; i++) {
+      const [a, b] = [at(run, i), at(run, i + 1)];
       lengthMm += Math.hypot(b.alongMm - a.alongMm, b.midZMm - a.midZMm);
     }
-    const base = { kind: "fence seat" as const, foldRad: [0, 0] as const, cut: square, lengthMm };
-    return [{ ...base, sheets: [fence, sheet], edgeIds: ["upper", ""], from: first.at, to: last.at }];
+    return [
+      {
+        kind: "fence seat",
+        sheets: [fence, sheet],
+        edgeIds: ["upper", ""],
+        foldRad: [0, 0],
+        cut: cutOfSeat(run),
+        lengthMm,
+        from: first.at,
+        to: last.at,
+      },
+    ];
   });
+}
+
+/** Stations in a row under one sheet, from the front. */
+function runsOfSeat(seat: readonly SeatStation[]): readonly (readonly SeatStation[])[] {
+  const runs: SeatStation[][] = [];
+  for (const station of seat.toSorted((a, b) => a.alongMm - b.alongMm)) {
+    const run = runs.at(-1);
+    if (run?.at(-1)?.sheetId === station.sheetId) run.push(station);
+    else runs.push([station]);
+  }
+  return runs;
+}
+
+function cutOfSeat(run: readonly SeatStation[]): FoldCut {
+  const steepest = run.reduce(
+    (most, { bevelRad }) => (Math.abs(bevelRad) > Math.abs(most) ? bevelRad : most),
+    0,
+  );
+  const isSquare = Math.abs(steepest) <= SQUARE_RAD;
+  return { cut: isSquare ? "square" : "butt", bevelRad: [isSquare ? 0 : steepest, 0], setBackMm: [0, 0] };
 }

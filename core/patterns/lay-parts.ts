@@ -179,9 +179,17 @@ function partEdges(
       drawnLengthMm: sum("drawnMm"),
       spaceLengthMm: sum("atDepthMm") + flatMm - lengthOf(before.get(edgeId) ?? []),
       flatLengthMm: flatMm,
-      bevelRad: setBacks.find((setBack) => setBack.edgeId === edgeId)?.bevelRad ?? [0, 0],
+      bevelRad: bevelOf(sheet, edgeId, setBacks),
     };
   });
+}
+
+/** The bevel at the start and end of an edge; a fence's upper edge runs from its rear end to its front. */
+function bevelOf(sheet: Sheet, edgeId: string, setBacks: readonly SetBack[]): readonly [number, number] {
+  if (sheet.kind === "fence" && edgeId === "upper") {
+    return [sheet.seat.at(-1)?.bevelRad ?? 0, sheet.seat[0]?.bevelRad ?? 0];
+  }
+  return setBacks.find((setBack) => setBack.edgeId === edgeId)?.bevelRad ?? [0, 0];
 }
 
 /** The edges of loops by their ids, in the order in which these first come. */

@@ -26,7 +26,10 @@ export interface PartEdge {
   readonly spaceLengthMm: number;
   /** On the flat outline as it is written to the template. */
   readonly flatLengthMm: number;
-  /** Bevel of the foam edge off square at its start and end, rad; 0 where it is cut square. */
+  /**
+   * Bevel of the foam edge off square at its start and end, rad; 0 where it is cut square. Positive leaves the air
+   * face longer, on a fence the outboard face.
+   */
   readonly bevelRad: readonly [number, number];
 }
 

@@ -8,6 +8,9 @@ export interface ChordLimits {
   readonly turnRad: number;
 }
 
+/** The shortfall of an edge shorter than this is judged against this: nobody measures a shorter edge to a nanometre. */
+const LEAST_EDGE_MM = 20;
+
 /** Turn beyond which a chord is not taken for one, however short its edge. */
 const MOST_TURN_RAD = 0.05;
 
@@ -31,7 +34,8 @@ export function chordLimits(
     add(kinds, kindOf(piece), lengthMm);
   }
   return ({ piece, edgeId }) => {
-    const share = (edges.get(edgeId) ?? 1) / (kinds.get(`${edgeId}/${kindOf(piece)}`) ?? 1);
+    const share =
+      Math.max(edges.get(edgeId) ?? 1, LEAST_EDGE_MM) / (kinds.get(`${edgeId}/${kindOf(piece)}`) ?? 1);
     return {
       sagMm: Math.min(CHORD_ERROR_MM, (1.5 * OUTLINE_SHORTFALL * areaMm2) / (kinds.get(kindOf(piece)) ?? 1)),
       turnRad: Math.min(MOST_TURN_RAD, Math.sqrt(24 * OUTLINE_SHORTFALL * share)),

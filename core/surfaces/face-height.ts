@@ -35,6 +35,21 @@ export function faceOver(sheet: SectionSheet, depthMm: number): (p: PlanPoint) =
   return lookFor(sheet, depthMm, insideOf(sheet.planLoops));
 }
 
+/**
+ * A face as it would go on past the edges of its sheet: the chart's own surface at that depth, wherever asked. Used
+ * where a joint fills the wedge between faces that end square.
+ */
+export function endlessFaceOver(sheet: SectionSheet, depthMm: number): (p: PlanPoint) => FacePoint {
+  const placeUnder = placeFinder(sheet.chart, depthMm);
+  return (p) => facePointUnder(sheet.chart, placeUnder(p), depthMm, p);
+}
+
+function facePointUnder(chart: CylinderChart, place: ChartPlace, depthMm: number, p: PlanPoint): FacePoint {
+  const normal = normalAtPlace(chart, place);
+  const footY = p.y - depthMm * normal.y;
+  return { x: p.x, y: p.y, z: heightAtPlace(chart, place, footY) + depthMm * normal.z, normal };
+}
+
 function lookFor(
   { chart, planBox, ends }: SectionSheet,
   depthMm: number,
@@ -46,11 +61,8 @@ function lookFor(
   return (p) => {
     if (p.x < least.x - reach || p.x > most.x + reach) return undefined;
     if (p.y < least.y - reach || p.y > most.y + reach) return undefined;
-    const place = placeUnder(p);
-    const normal = normalAtPlace(chart, place);
-    const foot = { x: p.x - depthMm * normal.x, y: p.y - depthMm * normal.y };
-    if (!isInside(foot)) return undefined;
-    const point = { x: p.x, y: p.y, z: heightAtPlace(chart, place, foot.y) + depthMm * normal.z, normal };
+    const point = facePointUnder(chart, placeUnder(p), depthMm, p);
+    if (!isInside({ x: p.x - depthMm * point.normal.x, y: p.y - depthMm * point.normal.y })) return undefined;
     return ends.some((end) => isBeyond(end, point)) ? undefined : point;
   };
 }

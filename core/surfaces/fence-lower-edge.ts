@@ -11,11 +11,18 @@ export function lowerHeights(
   fence: Fence,
   { line, walk, above }: { readonly line: Curve; readonly walk: Walk; readonly above: Above },
   lowerEdge: Curve | undefined,
-): { readonly heightAt: (alongMm: number) => number } | { readonly problems: readonly Problem[] } {
+):
+  | { readonly heightAt: (alongMm: number) => number | undefined }
+  | { readonly problems: readonly Problem[] } {
   const wrapMm = project.drawnFace === "air" ? project.skins.lowerMm : 0;
   if (fence.lowerEdge.kind === "depths") {
     const nodes = fence.lowerEdge.nodes.toSorted((a, b) => a.alongMm - b.alongMm);
-    return { heightAt: (s) => (above.airAt(s) ?? Number.NaN) - depthAt(nodes, s) + wrapMm };
+    return {
+      heightAt: (s) => {
+        const airZMm = above.airAt(s);
+        return airZMm === undefined ? undefined : airZMm - depthAt(nodes, s) + wrapMm;
+      },
+    };
   }
   // What keeps the lower edge from being a curve has been told where it was compiled.
   if (!lowerEdge) return { problems: [] };

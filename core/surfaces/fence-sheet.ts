@@ -1,12 +1,13 @@
 import {
   type Curve,
   type CurvePiece,
+  derivativeOnPiece,
   pointOnPiece,
   reversePiece,
   toCurve,
   walkCurve,
 } from "../curves/index.ts";
-import { at, CHORD_ERROR_MM, type FlatPoint, type Problem } from "../foundation/index.ts";
+import { at, CHORD_ERROR_MM, cross2, dot2, type FlatPoint, type Problem } from "../foundation/index.ts";
 import { faceDepths } from "../laminate/index.ts";
 import { coreOf, type Fence, type Project } from "../project/index.ts";
 import type { ChordLimits } from "./chord-limits.ts";
@@ -18,6 +19,12 @@ import type { ChartPiece, FenceSheet, RegionEdge, SectionSheet } from "./types.t
 
 /** A fence's edges are long and low: a fifth of the chord error of any pattern, and lengths good to 4e-7. */
 const FENCE_CHORDS: ChordLimits = { sagMm: CHORD_ERROR_MM / 5, turnRad: 0.003 };
+
+/** A turn of a fence's line beyond this breaks the foam: over 20 mm it opens a third of a millimetre. */
+const KINK_RAD = Math.PI / 180;
+
+/** The heights of a seat are told at least this often along it. */
+const SEAT_STEP_MM = 100;
 
 /** A border between sheets is looked at from this far on either side. */
 const BESIDE_BORDER_MM = 1e-6;
@@ -36,6 +43,8 @@ export function fenceSheet(
   sheets: readonly SectionSheet[],
 ): { readonly sheet?: FenceSheet; readonly problems: readonly Problem[] } {
   const core = coreOf(project, fence);
+  const kink = sharpestKink(fence, line);
+  if (kink) return { problems: [kink] };
   const rearward = runsRearward(line) ? line : toCurve(line.pieces.toReversed().map(reversePiece), false);
   const walk = walkCurve(rearward);
   const above = lookAbove(fence, core.thicknessMm, walk, sheets);
@@ -46,9 +55,17 @@ export function fenceSheet(
   if ("problems" in lower) return lower;
 
   const stops = seatStops(rearward, stretches);
-  const upper = sampleAlong(stops, (s) => above.overAt(s)?.z ?? Number.NaN);
+  const seatZ = (s: number) => above.overAt(s)?.z;
+  const upper = sampleAlong(stops, seatZ);
   const under = sampleAlong(stops, lower.heightAt);
-  const noDepth = upper.find(({ u, v }) => v < lower.heightAt(u) - 1e-9);
+  const gaps = [...upper.gapsMm, ...under.gapsMm];
+  if (gaps.length > 0) {
+    return { problems: [bareProblem(fence, { fromMm: Math.min(...gaps), toMm: Math.max(...gaps) })] };
+  }
+  const noDepth = [...upper.points, ...under.points].find(
+    ({ u }) =>
+      (seatZ(u) ?? Number.POSITIVE_INFINITY) < (lower.heightAt(u) ?? Number.NEGATIVE_INFINITY) - 1e-9,
+  );
   if (noDepth) {
     return {
       problems: [
@@ -68,8 +85,10 @@ export function fenceSheet(
       depths: faceDepths("neutral", project.skins, core.thicknessMm),
       hands: project.symmetry === "none" || isOnCentre ? ["whole"] : ["right", "left"],
       chart: { kind: "upright", ...chartOf(rearward) },
-      loops: [{ edges: outlineEdges(under, upper) }],
-      seat: upper.flatMap(({ u }) => above.seatAt(u) ?? []),
+      loops: [{ edges: outlineEdges(under.points, upper.points) }],
+      seat: seatPlaces(upper.points, stretches).flatMap(
+        (s) => above.seatAt(s) ?? above.seatAt(withinGrace(s, rearward.lengthMm)) ?? [],
+      ),
       seatOn: fence.seat,
       standsFirst: fence.standsFirst,
     },
@@ -92,7 +111,7 @@ function chartOf(line: Curve): { readonly pieces: readonly ChartPiece[]; readonl
   return { pieces, lengthUMm: line.lengthMm };
 }
 
-const bareProblem = (fence: Fence, { fromMm, toMm }: Stretch): Problem => ({
+const bareProblem = (fence: Fence, { fromMm, toMm }: Pick<Stretch, "fromMm" | "toMm">): Problem => ({
   kind: "fence-without-sheet",
   place: { itemId: fence.id },
   name: fence.name,
@@ -108,20 +127,62 @@ function seatStops(line: Curve, stretches: readonly Stretch[]): readonly number[
   return [...new Set([0, ...line.startsMm, ...borders, line.lengthMm])].sort((a, b) => a - b);
 }
 
-/** {u: along, v: height} so dense that chords keep the limits of a flat pattern. */
-function sampleAlong(stops: readonly number[], heightAt: (s: number) => number): readonly FlatPoint[] {
+/** The same place, but no nearer to an end than the grace that a fence may hang out by. */
+const withinGrace = (s: number, lengthMm: number): number =>
+  Math.min(Math.max(s, END_GRACE_MM), lengthMm - END_GRACE_MM);
+
+/** An edge of a fence, {u: along, v: height}, and the places where it found nothing to stand under. */
+interface SampledEdge {
+  readonly points: readonly FlatPoint[];
+  readonly gapsMm: readonly number[];
+}
+
+/** An edge so dense that chords keep the limits of a flat pattern. */
+function sampleAlong(stops: readonly number[], heightAt: (s: number) => number | undefined): SampledEdge {
   const lengthMm = at(stops, -1);
+  const gapsMm: number[] = [];
   const point = (s: number): FlatPoint => {
-    const height = heightAt(s);
     // An end that hangs out within its grace has the height of the place where the sheet begins.
-    const inside = Math.min(Math.max(s, END_GRACE_MM), lengthMm - END_GRACE_MM);
-    return { u: s, v: Number.isNaN(height) ? heightAt(inside) : height };
+    const height = heightAt(s) ?? heightAt(withinGrace(s, lengthMm));
+    if (height === undefined || Number.isNaN(height)) gapsMm.push(s);
+    return { u: s, v: height ?? 0 };
   };
   const same = (p: FlatPoint): FlatPoint => p;
   const points = stops
     .slice(1)
     .flatMap((to, i) => sampleChords(point, same, [at(stops, i), to], FENCE_CHORDS).slice(i === 0 ? 0 : 1));
-  return dropStraight(points, same);
+  return { points: dropStraight(points, same), gapsMm };
+}
+
+/** Where the seat is told: both ends of every stretch, every point of the upper edge, and every hundred millimetres. */
+function seatPlaces(upper: readonly FlatPoint[], stretches: readonly Stretch[]): readonly number[] {
+  const lengthMm = at(upper, -1).u;
+  const ends = stretches.flatMap(({ fromMm, toMm }) => [
+    fromMm === 0 ? 0 : fromMm + BESIDE_BORDER_MM,
+    toMm === lengthMm ? lengthMm : toMm - BESIDE_BORDER_MM,
+  ]);
+  const even = Array.from({ length: Math.floor(lengthMm / SEAT_STEP_MM) }, (_, i) => (i + 1) * SEAT_STEP_MM);
+  return [...new Set([...upper.map(({ u }) => u), ...ends, ...even])].sort((a, b) => a - b);
+}
+
+/** A turn of the line at a node that flat foam cannot make, the sharpest first. */
+function sharpestKink(fence: Fence, line: Curve): Problem | undefined {
+  const kinks = line.pieces.slice(1).map((piece, i) => {
+    const [a, b] = [derivativeOnPiece(at(line.pieces, i), 1), derivativeOnPiece(piece, 0)];
+    return {
+      nodeId: piece.startNodeId ?? piece.edgeId,
+      turnRad: Math.abs(Math.atan2(cross2(a, b), dot2(a, b))),
+    };
+  });
+  const [sharpest] = kinks.filter(({ turnRad }) => turnRad > KINK_RAD).sort((a, b) => b.turnRad - a.turnRad);
+  return (
+    sharpest && {
+      kind: "fence-turns-sharply",
+      place: { itemId: fence.id, nodeId: sharpest.nodeId },
+      name: fence.name,
+      turnRad: sharpest.turnRad,
+    }
+  );
 }
 
 /** Counter-clockwise in {u, v}: lower edge rearward, rear end up, upper edge forward, front end down. */

@@ -4,6 +4,7 @@ import type { FaceDepths } from "../laminate/index.ts";
 import type { Fence } from "../project/index.ts";
 import { faceOver } from "./face-height.ts";
 import type { SeatStation, SectionSheet } from "./types.ts";
+import { wedgeOver } from "./wedge-over.ts";
 
 /** Position and tangent of the fence's line at an arc length. */
 export type Walk = (alongMm: number) => CurveFrame;
@@ -27,22 +28,25 @@ export function lookAbove(
 ): Above {
   const ready = (depthOf: (depths: FaceDepths) => number): readonly ReadyFace[] =>
     sheets.map((sheet) => ({ sheetId: sheet.id, over: faceOver(sheet, depthOf(sheet.depths)) }));
+  const seatDepth = ({ coreLowerMm, airMm }: FaceDepths) => (fence.seat === "core" ? coreLowerMm : airMm);
   const airFaces = ready(({ airMm }) => airMm);
-  const seatFaces = fence.seat === "core" ? ready(({ coreLowerMm }) => coreLowerMm) : airFaces;
+  const seatFaces = ready(seatDepth);
+  const wedge = wedgeOver(sheets, seatDepth);
+  const seatOver = (p: PlanPoint) => lowestOver(seatFaces, p) ?? wedge(p);
   const beside = ({ at: middle, tangent }: CurveFrame, offsetMm: number): PlanPoint => ({
     x: middle[0] - tangent[1] * offsetMm,
     y: middle[1] + tangent[0] * offsetMm,
   });
   return {
     airAt: (alongMm) => lowestOver(airFaces, beside(walk(alongMm), 0))?.z,
-    overAt: (alongMm) => lowestOver(seatFaces, beside(walk(alongMm), 0)),
+    overAt: (alongMm) => seatOver(beside(walk(alongMm), 0)),
     seatAt: (alongMm) => {
       const frame = walk(alongMm);
-      const over = lowestOver(seatFaces, beside(frame, 0));
+      const over = seatOver(beside(frame, 0));
       if (!over) return undefined;
       // A face of the fence that hangs over the sheet's edge takes the height of its mid-plane.
-      const leftZMm = lowestOver(seatFaces, beside(frame, thicknessMm / 2))?.z ?? over.z;
-      const rightZMm = lowestOver(seatFaces, beside(frame, -thicknessMm / 2))?.z ?? over.z;
+      const leftZMm = seatOver(beside(frame, thicknessMm / 2))?.z ?? over.z;
+      const rightZMm = seatOver(beside(frame, -thicknessMm / 2))?.z ?? over.z;
       const bevelRad = Math.atan2(leftZMm - rightZMm, thicknessMm);
       return {
         alongMm,
