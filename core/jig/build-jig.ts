@@ -1,6 +1,7 @@
 import { at, type FlatPoint, type PlanPoint, type Problem } from "../foundation/index.ts";
 import { type Project, ribBoardOf } from "../project/index.ts";
 import type { Sheet } from "../surfaces/index.ts";
+import { farFace } from "./far-face.ts";
 import { type FenceBand, fenceBands, notchesInRib } from "./fence-notches.ts";
 import { type CrossingRib, halfLaps } from "./half-laps.ts";
 import { type Rest, type RestingFace, restingFace } from "./resting-face.ts";
@@ -168,7 +169,11 @@ function finishRib(piece: Piece, pieces: readonly Piece[], settings: JigSettings
       toleranceMm: project.marking.toleranceMm,
       thicknessMm,
       heightOf,
-      farZMm: (alongMm) => piece.restAt(choice.side * thicknessMm, alongMm)?.zMm,
+      farZMm: farFace(
+        piece.points,
+        (offsetMm, alongMm) => piece.restAt(choice.side * offsetMm, alongMm),
+        thicknessMm,
+      ),
     }),
     outlineMm: ribOutline(top, cuts),
     cut: choice.cut,

@@ -23,10 +23,10 @@ export interface Notch {
   readonly lowZMm: number;
 }
 
-/** The fences as bands wide enough for foam, both skins and clearance. */
+/** The fences that stand in the jig before the sheets, as bands wide enough for foam, both skins and clearance. */
 export const fenceBands = (sheets: readonly Sheet[], project: Project): FenceBand[] =>
   sheets.flatMap((sheet) =>
-    sheet.kind === "fence"
+    sheet.kind === "fence" && sheet.standsFirst
       ? sheet.hands.map((hand) => fenceBand(sheet, project, hand === "left" ? -1 : 1))
       : [],
   );

@@ -9,8 +9,8 @@ export interface HeightSettings {
   readonly thicknessMm: number;
   /** Height on the jig of a height above ground. */
   readonly heightOf: (zMm: number) => number;
-  /** Height above ground of the resting face over the rib's far face; undefined beyond the sheet. */
-  readonly farZMm: (alongMm: number) => number | undefined;
+  /** Height above ground of the resting face, or of its continuation, over the rib's far face. */
+  readonly farZMm: (point: TopPoint) => number;
 }
 
 const LEAST_INTERVAL_MM = 10;
@@ -21,9 +21,10 @@ const LEAST_INTERVAL_MM = 10;
  */
 export function ribHeights(top: readonly TopPoint[], settings: HeightSettings): RibHeight[] {
   const { heightOf, farZMm, thicknessMm } = settings;
-  return chosenPoints(top, settings).map(({ atMm, zMm, partId }): RibHeight => {
+  return chosenPoints(top, settings).map((point): RibHeight => {
+    const { atMm, zMm, partId } = point;
     const stationFaceMm = heightOf(zMm);
-    const farFaceMm = heightOf(farZMm(atMm) ?? zMm);
+    const farFaceMm = heightOf(farZMm(point));
     const bevelRad = Math.atan2(farFaceMm - stationFaceMm, thicknessMm);
     return { atMm, stationFaceMm, farFaceMm, bevelRad, partId };
   });

@@ -183,7 +183,7 @@ describe("fences in an upright jig", () => {
     [0, 150],
     [1500, 150],
   ]);
-  const fence = (angle: number) =>
+  const fence = (angle: number, standsFirst: boolean) =>
     ({
       kind: "fence",
       id: "fence",
@@ -204,12 +204,12 @@ describe("fences in an upright jig", () => {
         ],
       },
       seat: "core",
-      standsFirst: true,
+      standsFirst,
     }) as const;
-  const tray = (angle: number, attitude: "upright" | "inverted" = "upright") =>
+  const tray = (angle: number, attitude: "upright" | "inverted" = "upright", standsFirst = true) =>
     jigOf({
       profiles: [level],
-      items: [section("floor", 1, box(0, 1500, 0, 500), "level"), fence(angle)],
+      items: [section("floor", 1, box(0, 1500, 0, 500), "level"), fence(angle, standsFirst)],
       ...withJig({ attitude, across: { kind: "typed", atMm: [100, 700] } }),
     });
 
@@ -244,6 +244,13 @@ describe("fences in an upright jig", () => {
     expect(topAt(rib.outlineMm, middle(at(body, 1)) + halfMm - 0.05)).toBeLessThan(topMm - 50);
     expect(topAt(rib.outlineMm, middle(at(body, 0)) - halfMm - 1)).toBeCloseTo(topMm, 6);
     expect(topAt(rib.outlineMm, middle(at(body, 1)) + halfMm + 1)).toBeCloseTo(topMm, 6);
+  });
+
+  it("that come after turning need neither notches nor room above the baseboard", () => {
+    const { baseboard, ribs } = tray(0, "upright", false);
+    // The lower core face lies 0.8 above the drawn one; the least height of a rib is 80.
+    expect(baseboard.levelZMm).toBeCloseTo(150 + 0.8 - 80, 9);
+    expect(ribs.map(({ straightTop }) => straightTop)).toEqual([true, true]);
   });
 
   it("need none in an inverted jig, where they come on top", () => {
@@ -373,6 +380,55 @@ describe("a rib in a fold", () => {
     expect(problem?.kind === "rib-needs-bevel" && problem.foldProudMm).toBeCloseTo(1.2, 2);
     expect(at(jig.ribs, 0).mostProudMm).toBeCloseTo(1.2, 2);
     expect(problem === undefined ? "" : wordProblem(problem)).toMatch(/stands in a fold/);
+  });
+});
+
+describe("the far face of a rib", () => {
+  const ramp = straightProfile("ramp", [
+    [0, 100],
+    [1000, 200],
+  ]);
+
+  it.each([
+    ["a slanted edge", 100],
+    ["the end of the sheet", 992],
+  ])("follows the sheet beyond %s", (_title, atMm) => {
+    const slanted = outlineThrough([
+      [0, 0],
+      [1000, 0],
+      [1000, 300],
+      [200, 400],
+      [0, 200],
+    ]);
+    const { ribs } = jigOf({
+      profiles: [ramp],
+      items: [section("floor", 1, slanted, "ramp")],
+      ...withJig({ attitude: "inverted", across: { kind: "typed", atMm: [atMm] } }),
+    });
+    // The sheet is one plane: over 12 mm of board it rises by 1.2 mm everywhere, on foam or beyond it.
+    for (const rib of ribs) {
+      const rise = rib.stationFace === "rear" ? 1.2 : -1.2;
+      for (const { stationFaceMm, farFaceMm } of rib.heights)
+        expect(farFaceMm - stationFaceMm).toBeCloseTo(rise, 6);
+    }
+  });
+
+  it("turns with the sheet at the last row as at its neighbours", () => {
+    const long = straightProfile("ramp", [
+      [-500, 50],
+      [1500, 250],
+    ]);
+    const floor = { ...section("floor", 1, box(0, 1000, 50, 450), "ramp"), headingRad: 0.1, tiltRad: 0.12 };
+    const { ribs } = jigOf({
+      profiles: [long],
+      items: [floor],
+      ...withJig({ across: { kind: "typed", atMm: [400] } }),
+    });
+    for (const { heights } of ribs) {
+      const bevels = heights.map(({ bevelRad }) => bevelRad);
+      expect(Math.max(...bevels) - Math.min(...bevels)).toBeLessThan(1e-6);
+      expect(Math.abs(at(bevels, 0))).toBeGreaterThan(0.05);
+    }
   });
 });
 
