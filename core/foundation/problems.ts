@@ -30,6 +30,7 @@ export type Problem =
   | (Placed & { readonly kind: "outline-open"; readonly gapMm: number })
   | (Placed & { readonly kind: "too-few-nodes"; readonly count: number; readonly needed: number })
   | (Placed & { readonly kind: "too-many-nodes"; readonly count: number; readonly most: number })
+  | (Placed & { readonly kind: "too-many-corners"; readonly count: number; readonly most: number })
   | (Placed & { readonly kind: "zero-length-segment"; readonly nodeIds: readonly [string, string] })
   | (Placed & { readonly kind: "radius-does-not-fit"; readonly radiusMm: number; readonly largestMm: number })
   | (Placed & { readonly kind: "radius-needs-lines" })

@@ -15,6 +15,8 @@ function sentenceFor(problem: Problem): string {
       return `${name} has ${problem.count} nodes and needs ${problem.needed}. Add nodes or delete it.`;
     case "too-many-nodes":
       return `${name} has ${problem.count} nodes; the most is ${problem.most}. Draw it with fewer nodes and curves.`;
+    case "too-many-corners":
+      return `${name} has ${problem.count} sharp corners, each of which would divide the sheet; the most is ${problem.most}. Draw it with curves or give its nodes a radius.`;
     case "zero-length-segment":
       return `Nodes ${nodeLabel(problem.nodeIds[0])} and ${nodeLabel(problem.nodeIds[1])} of ${name} lie on one spot. Delete one of them.`;
     case "radius-does-not-fit":

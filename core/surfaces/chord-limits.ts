@@ -11,6 +11,9 @@ export interface ChordLimits {
 /** The shortfall of an edge shorter than this is judged against this: nobody measures a shorter edge to a nanometre. */
 const LEAST_EDGE_MM = 20;
 
+/** A chord this short is fine whatever it leaves out: a knife point is as wide. */
+const SHORTEST_CHORD_MM = 0.1;
+
 /** Turn beyond which a chord is not taken for one, however short its edge. */
 const MOST_TURN_RAD = 0.05;
 
@@ -47,7 +50,7 @@ const kindOf = (piece: CurvePiece): "straight" | "curved" => (piece.kind === "li
 
 /** Whether the chord from a to b keeps its limits, judged by the curve's point m halfway. */
 export function chordKeeps(a: FlatPoint, m: FlatPoint, b: FlatPoint, limits: ChordLimits): boolean {
-  if (a.u === b.u && a.v === b.v) return true;
+  if (Math.abs(b.u - a.u) + Math.abs(b.v - a.v) <= SHORTEST_CHORD_MM) return true;
   if (sagOf(a, m, b) > limits.sagMm) return false;
   const [au, av, bu, bv] = [m.u - a.u, m.v - a.v, b.u - m.u, b.v - m.v];
   // The halves of a chord of turn θ meet at θ/2.

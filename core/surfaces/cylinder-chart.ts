@@ -158,11 +158,13 @@ export const chartPointAt = (chart: CylinderChart, place: ChartPlace, yMm: numbe
 
 /** The piece that holds ξ (its left piece at a border); the first and last go on beyond the ends. */
 export function pieceIndexOfXi(chart: CylinderChart, xi: number): number {
-  const last = chart.pieces.length - 1;
-  for (let index = 0; index < last; index++) {
-    if (xi <= endOfPiece(at(chart.pieces, index).piece)[0]) return index;
+  let [low, high] = [0, chart.pieces.length - 1];
+  while (low < high) {
+    const middle = (low + high) >> 1;
+    if (xi <= endOfPiece(at(chart.pieces, middle).piece)[0]) high = middle;
+    else low = middle + 1;
   }
-  return last;
+  return low;
 }
 
 /** The place of ξ on one piece of the chart; beyond the chart's ends along its straight continuation. */

@@ -23,7 +23,7 @@ export {
   type LengthsInSpace,
 } from "./measure-in-space.ts";
 export { partIdOf } from "./part-id.ts";
-export { bendSamples } from "./section-sheets.ts";
+export { bendSamples } from "./section-checks.ts";
 export type {
   Chart,
   ChartPiece,
