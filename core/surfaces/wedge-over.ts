@@ -3,7 +3,7 @@ import type { FaceDepths } from "../laminate/index.ts";
 import { endlessFaceOver, faceOver } from "./face-height.ts";
 import type { SectionSheet } from "./types.ts";
 
-/** Looking beside a joint goes this far beyond the wedge itself, mm. */
+/** On a border a point counts as inside, and looking beside a joint goes this far beyond its wedge, mm. */
 const BESIDE_MM = 0.05;
 
 /** Directions in which a neighbour is looked for, an eighth of a turn apart. */
@@ -13,10 +13,10 @@ const AROUND = Array.from(
 );
 
 /**
- * The height of a face inside the wedge of a joint, where the faces of both sheets end square short of the mitre:
- * the lower of the two as they go on, which meet on the mitre plane. Undefined where there is no joint: a sheet
- * must cover the plan point itself, and another sheet (or the first one's own image across the centre line) must
- * lie within reach. The sheets are those of the right or whole hand.
+ * The height of a face where it ends square short of the plan point though a sheet's drawn surface is there: in the
+ * wedge of a joint the lower of the faces of both sheets as they go on, which meet on the mitre plane; under a free
+ * edge that leans, the sheet's own face as it goes on. Undefined where no drawn surface is. A sheet's own image
+ * across the centre line counts as its neighbour there. The sheets are those of the right or whole hand.
  */
 export function wedgeOver(
   sheets: readonly SectionSheet[],
@@ -32,16 +32,18 @@ export function wedgeOver(
       sheet.loops.some(({ edges }) => edges.some(({ role }) => role === "centre")),
   }));
   return (p) => {
-    if (!ready.some(({ drawn }) => drawn(p) !== undefined)) return undefined;
-    const near = ready.filter(({ drawn, reachMm }) =>
-      AROUND.some(([dx, dy]) => drawn({ x: p.x + dx * reachMm, y: p.y + dy * reachMm }) !== undefined),
-    );
+    const isWithin = ({ drawn }: (typeof ready)[number], reachMm: number) =>
+      AROUND.some(([dx, dy]) => drawn({ x: p.x + dx * reachMm, y: p.y + dy * reachMm }) !== undefined);
+    if (!ready.some((one) => one.drawn(p) !== undefined || isWithin(one, BESIDE_MM))) return undefined;
+    const near = ready.filter((one) => isWithin(one, one.reachMm));
     const images = near.filter(({ hasCentreJoint, reachMm }) => hasCentreJoint && Math.abs(p.y) <= reachMm);
-    if (near.length + images.length < 2) return undefined;
     const faces = [
       ...near.map(({ sheet, endless }) => ({ sheetId: sheet.id, z: endless(p).z })),
       ...images.map(({ sheet, endless }) => ({ sheetId: sheet.id, z: endless({ x: p.x, y: -p.y }).z })),
     ];
-    return faces.reduce((lowest, face) => (face.z < lowest.z ? face : lowest));
+    return faces.reduce<(typeof faces)[number] | undefined>(
+      (lowest, face) => (lowest === undefined || face.z < lowest.z ? face : lowest),
+      undefined,
+    );
   };
 }
