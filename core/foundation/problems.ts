@@ -98,6 +98,7 @@ export type Problem =
       /** What a straight bevel would still stand proud by, where that is over the limit: the foam folds there. */
       readonly foldProudMm?: number;
     })
+  | (Placed & { readonly kind: "ribs-overlap"; readonly otherName: string; readonly overlapMm: number })
   | (Placed & { readonly kind: "strip-not-held"; readonly stripId: string })
   | (Placed & {
       readonly kind: "page-too-small";

@@ -69,6 +69,8 @@ function sentenceFor(problem: Problem): string {
       return `The rib at ${formatMm(problem.atMm)} mm has no sheet on it. Move it or delete it.`;
     case "rib-needs-bevel":
       return `${name} cut square would stand ${formatMm(problem.proudMm)} mm proud of the foam; the limit is ${formatMm(problem.limitMm)} mm. ${wordBevel(problem.foldProudMm)}`;
+    case "ribs-overlap":
+      return `${name} stands inside ${problem.otherName}: their boards overlap by ${formatMm(problem.overlapMm)} mm of their thickness. Move one of them or leave it out.`;
     case "strip-not-held":
       return `${problem.stripId} rests on no rib and on no neighbour when its turn comes. Add a rib under it.`;
     case "page-too-small":
@@ -120,6 +122,7 @@ export function levelOf(problem: Problem): ProblemLevel {
   switch (problem.kind) {
     case "reference-moved":
     case "rib-needs-bevel":
+    case "ribs-overlap":
     case "bend-too-tight":
     case "sheets-do-not-meet":
     case "nothing-drawn":

@@ -1,9 +1,11 @@
 import { at, type FlatPoint, type PlanPoint, type Problem } from "../foundation/index.ts";
 import { type Project, ribBoardOf } from "../project/index.ts";
 import type { Sheet } from "../surfaces/index.ts";
+import { type CrossingRib, endsOf, sharedMm } from "./crossing-rib.ts";
+import { endsAtFaces } from "./ends-at-faces.ts";
 import { farFace } from "./far-face.ts";
 import { type FenceBand, fenceBands, notchesInRib } from "./fence-notches.ts";
-import { type CrossingRib, halfLaps } from "./half-laps.ts";
+import { halfLaps } from "./half-laps.ts";
 import { type Rest, type RestingFace, restingFace } from "./resting-face.ts";
 import { type BodyChoice, type BodySide, chooseBody } from "./rib-body.ts";
 import { ribHeights } from "./rib-heights.ts";
@@ -11,7 +13,7 @@ import { type RibCut, ribOutline } from "./rib-outline.ts";
 import { type RibPlace, ribPlaces } from "./rib-places.ts";
 import { markSameOutlines } from "./same-outlines.ts";
 import { simplifyTop, worstBetween } from "./simplify-top.ts";
-import { type TopPoint, topStretches } from "./top-stretches.ts";
+import { type TopPoint, topBetween, topStretches } from "./top-stretches.ts";
 import type { Baseboard, Jig, Rib } from "./types.ts";
 
 /** Fences hang clear of the baseboard by this, mm. */
@@ -29,7 +31,7 @@ const BASE_MARGIN_MM = 50;
  * The jig: every rib with its true-size outline, the heights at both faces, and the baseboard. A rib's top is the
  * foam face that rests on it, in the jig's own attitude: upright it is the lower core face, inverted the upper
  * one with the tray upside down. A rib that runs over an interval without foam is several pieces. Problems:
- * rib-under-nothing for a typed place without a sheet, rib-needs-bevel.
+ * rib-under-nothing for a typed place without a sheet, rib-needs-bevel, ribs-overlap.
  */
 export function buildJig(
   sheets: readonly Sheet[],
@@ -46,12 +48,13 @@ export function buildJig(
     project,
   );
   const jigSettings = { project, bands, levelZMm, thicknessMm: ribBoardOf(project)?.thicknessMm ?? 0 };
-  const pieces =
+  const whole =
     face === undefined
       ? []
       : found.flatMap(({ place, tops }) =>
           tops.map((top, i) => pieceOf({ ...place, id: pieceId(place, tops, i) }, top, face, jigSettings)),
         );
+  const pieces = endedPieces(whole, jigSettings);
   const ribs = markSameOutlines(pieces.map((piece) => finishRib(piece, pieces, jigSettings)));
   const empty = found.filter(({ tops }) => tops.length === 0);
   return {
@@ -59,6 +62,7 @@ export function buildJig(
     problems: [
       ...empty.flatMap(({ place }) => nothingProblem(place, project)),
       ...pieces.flatMap((piece) => bevelProblem(piece, project)),
+      ...pieces.flatMap((piece, i) => overlapProblem(piece, pieces.slice(0, i))),
     ],
   };
 }
@@ -126,7 +130,6 @@ function pieceOf(
     levelSide,
   });
   const farMm = atMm + choice.side * thicknessMm;
-  const line = points.map(({ atMm: u, zMm }) => ({ u, v: heightOn(project, settings.levelZMm, zMm) }));
   return {
     id: place.id,
     runs,
@@ -135,8 +138,26 @@ function pieceOf(
     choice,
     restAt,
     body: [Math.min(atMm, farMm), Math.max(atMm, farMm)],
-    top: simplifyTop(line, SIMPLIFY_MM),
+    top: lineOfTop(points, settings),
   };
+}
+
+function lineOfTop(points: readonly TopPoint[], { project, levelZMm }: JigSettings): FlatPoint[] {
+  const line = points.map(({ atMm: u, zMm }) => ({ u, v: heightOn(project, levelZMm, zMm) }));
+  return simplifyTop(line, SIMPLIFY_MM);
+}
+
+/** The pieces with those ends taken off that would reach a little way into the board of another rib. */
+function endedPieces(pieces: readonly Piece[], settings: JigSettings): Piece[] {
+  const stretches = endsAtFaces(pieces);
+  return pieces.flatMap((piece, i) => {
+    const stretch = stretches[i];
+    if (stretch === undefined) return [];
+    const [fromMm, toMm] = endsOf(piece);
+    if (stretch[0] === fromMm && stretch[1] === toMm) return [piece];
+    const points = topBetween(piece.points, stretch);
+    return [{ ...piece, points, top: lineOfTop(points, settings) }];
+  });
 }
 
 const heightOn = ({ jig }: Project, levelZMm: number, zMm: number): number =>
@@ -224,4 +245,17 @@ function bevelProblem({ id, choice }: Piece, { jig }: Project): Problem[] {
   const fold = bevelProudMm > limitMm ? { foldProudMm: bevelProudMm } : {};
   const place = { ribId: id };
   return [{ kind: "rib-needs-bevel", place, name: `Rib ${id}`, proudMm: mostProudMm, limitMm, ...fold }];
+}
+
+/** A rib that stands in the board of one before it in the same direction; the nearest one is named. */
+function overlapProblem(piece: Piece, before: readonly Piece[]): Problem[] {
+  const others = before
+    .filter(({ runs, top }) => runs === piece.runs && sharedMm(endsOf({ top }), endsOf(piece)) > 0)
+    .map((other) => ({ other, overlapMm: sharedMm(other.body, piece.body) }))
+    .sort((a, b) => b.overlapMm - a.overlapMm);
+  const [most] = others;
+  if (most === undefined || most.overlapMm === 0) return [];
+  const { other, overlapMm } = most;
+  const place = { ribId: piece.id };
+  return [{ kind: "ribs-overlap", place, name: `Rib ${piece.id}`, otherName: `Rib ${other.id}`, overlapMm }];
 }

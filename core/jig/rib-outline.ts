@@ -30,9 +30,9 @@ export function ribOutline(top: readonly FlatPoint[], cuts: readonly RibCut[]): 
           levelMm: Math.max(cut.levelMm, LEAST_WOOD_MM),
         })),
     );
-  const foot = within("below").flatMap(({ fromMm, toMm, levelMm }) => stepped(fromMm, toMm, levelMm, [0, 0]));
+  const foot = cutFoot([firstMm, lastMm], within("below"));
   const upper = cutTop(top, within("top"));
-  const outline = [{ u: firstMm, v: 0 }, ...foot, { u: lastMm, v: 0 }, ...upper.reverse()];
+  const outline = [...foot, ...upper.reverse()];
   return outline.filter((point, i) => {
     const before = at(outline, i - 1);
     return Math.hypot(point.u - before.u, point.v - before.v) > 1e-9;
@@ -63,6 +63,19 @@ function joinCuts(cuts: readonly RibCut[]): RibCut[] {
     }
   }
   return joined;
+}
+
+/** The foot from left to right with the slots in it; a slot that reaches an end of the rib leaves no foot there. */
+function cutFoot([firstMm, lastMm]: readonly [number, number], cuts: readonly RibCut[]): FlatPoint[] {
+  const stepsIn = cuts.flatMap(({ fromMm, toMm, levelMm }) =>
+    stepped(fromMm, toMm, levelMm, [0, 0]).slice(fromMm > firstMm ? 0 : 1, toMm < lastMm ? 4 : 3),
+  );
+  const isCutAt = (placeMm: number) => cuts.some(({ fromMm, toMm }) => fromMm <= placeMm && toMm >= placeMm);
+  return [
+    ...(isCutAt(firstMm) ? [] : [{ u: firstMm, v: 0 }]),
+    ...stepsIn,
+    ...(isCutAt(lastMm) ? [] : [{ u: lastMm, v: 0 }]),
+  ];
 }
 
 /** The top from left to right with the open cuts in it. */

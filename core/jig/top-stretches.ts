@@ -1,5 +1,6 @@
 import { at } from "../foundation/index.ts";
 import type { Rest } from "./resting-face.ts";
+import { heightOnTop } from "./simplify-top.ts";
 
 /** A first look along a rib every so often, mm: shorter than any sheet is wide. */
 const LOOK_STEP_MM = 25;
@@ -97,4 +98,20 @@ function splitAtGaps(
     else at(stretches, -1).push(point);
   }
   return stretches.filter((stretch) => at(stretch, -1).atMm - at(stretch, 0).atMm > 1);
+}
+
+/** The points of a top between two places along it, with one on each of them. */
+export function topBetween(
+  points: readonly TopPoint[],
+  [fromMm, toMm]: readonly [number, number],
+): TopPoint[] {
+  const line = points.map(({ atMm, zMm }) => ({ u: atMm, v: zMm }));
+  const inside = points.filter(({ atMm }) => atMm > fromMm && atMm < toMm);
+  const near = [inside[0] ?? at(points, 0), inside[inside.length - 1] ?? at(points, -1)] as const;
+  const endAt = (atMm: number, { partId }: TopPoint): TopPoint => ({
+    atMm,
+    zMm: heightOnTop(line, atMm),
+    partId,
+  });
+  return [endAt(fromMm, near[0]), ...inside, endAt(toMm, near[1])];
 }

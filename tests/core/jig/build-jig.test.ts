@@ -1,7 +1,7 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { signedAreaMm2 } from "../../../core/cutting/index.ts";
-import { at, type FlatPoint, wordProblem } from "../../../core/foundation/index.ts";
+import { at, type FlatPoint, levelOf, wordProblem } from "../../../core/foundation/index.ts";
 import { buildJig, type Jig, type Rib } from "../../../core/jig/index.ts";
 import type { Project } from "../../../core/project/index.ts";
 import { plainProject } from "../cutting/plain-project.ts";
@@ -177,6 +177,82 @@ describe("the outline of a rib", () => {
     expect(across.straightTop).toBe(false);
   });
 });
+
+describe("ribs and one another's boards", () => {
+  const level = straightProfile("level", [
+    [0, 100],
+    [1500, 100],
+  ]);
+  const wide = {
+    symmetry: "none" as const,
+    profiles: [level],
+    items: [section("floor", 1, box(0, 1500, 0, 300), "level")],
+  };
+
+  it.each([
+    ["across", { across: { kind: "typed", atMm: [500, 504, 508, 520] } } as const, ["A2 A1", "A3 A2"]],
+    ["along", { along: { kind: "typed", atMm: [0, 4, 16] } } as const, ["L2 L1"]],
+  ])("closer than a board is thick are named, %s", (_runs, places, named) => {
+    const { project, sheets } = trayOf({ ...wide, ...withJig({ across: { kind: "none" }, ...places }) });
+    const { problems } = buildJig(sheets, project);
+    expect(problems).toMatchObject(
+      named.map((pair) => {
+        const [id, other] = pair.split(" ");
+        return { kind: "ribs-overlap", place: { ribId: id }, otherName: `Rib ${other}`, overlapMm: 8 };
+      }),
+    );
+    expect(problems.map(levelOf)).toEqual(problems.map(() => "look"));
+    expect(problems.map(wordProblem).join(" ")).toMatch(/overlap by 8\.0 mm/);
+  });
+
+  // Board bodies go 12 mm toward greater x or y here; the tray ends at x = 1500 and y = 300.
+  const ends = [286, 289, 291, 293, 295, 297, 299].flatMap((yMm) =>
+    [700, 1486, 1489, 1491, 1493.9, 1494.1, 1496, 1499].map((xMm) => [xMm, yMm] as const),
+  );
+
+  it.each(ends)("never share a place where one ends in the other: across at %d, along at %d", (xMm, yMm) => {
+    const jig = jigOf({
+      ...wide,
+      ...withJig({ across: { kind: "typed", atMm: [xMm] }, along: { kind: "typed", atMm: [yMm] } }),
+    });
+    const [across, along] = [ribOf(jig, "A1"), ribOf(jig, "L1")];
+    let shared = 0;
+    for (let x = xMm + 0.25; x < xMm + 12; x += 0.5)
+      for (let y = yMm + 0.25; y < yMm + 12; y += 0.5)
+        shared += sharedLength(woodAt(across.outlineMm, y), woodAt(along.outlineMm, x));
+    expect(shared).toBeLessThan(1e-6);
+    // Neither gives way by more than the other's half thickness, and no edge of an outline runs back on itself.
+    expect(topAt(across.outlineMm, Math.min(300, yMm) - 0.5)).toBeGreaterThan(79);
+    for (const { outlineMm } of [across, along])
+      outlineMm.forEach((point, i) => {
+        const [before, next] = [at(outlineMm, i - 1), at(outlineMm, (i + 1) % outlineMm.length)];
+        const isSpike =
+          Math.abs(before.u - point.u) < 1e-9 &&
+          Math.abs(next.u - point.u) < 1e-9 &&
+          (before.v - point.v) * (next.v - point.v) > 0;
+        expect(isSpike, JSON.stringify(outlineMm)).toBe(false);
+      });
+  });
+});
+
+/** The stretches of wood in a rib over a place along it, by its edges: even-odd. */
+function woodAt(outline: readonly FlatPoint[], u: number): (readonly [number, number])[] {
+  const levels = outline
+    .flatMap((to, i) => {
+      const from = at(outline, i - 1);
+      if (from.u < u === to.u < u) return [];
+      return [from.v + ((u - from.u) / (to.u - from.u)) * (to.v - from.v)];
+    })
+    .sort((a, b) => a - b);
+  return levels.flatMap((low, i) => (i % 2 === 0 ? [[low, at(levels, i + 1)] as const] : []));
+}
+
+const sharedLength = (a: readonly (readonly [number, number])[], b: typeof a): number =>
+  a.reduce(
+    (sum, [low, high]) =>
+      sum + b.reduce((part, [from, to]) => part + Math.max(0, Math.min(high, to) - Math.max(low, from)), 0),
+    0,
+  );
 
 describe("fences in an upright jig", () => {
   const level = straightProfile("level", [
