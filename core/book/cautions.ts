@@ -30,7 +30,7 @@ const CAUTIONS: Readonly<Record<Hazard, string>> = {
   epoxy:
     "Epoxy resin, hardener and uncured dust sensitise the skin, more with every contact. Nitrile or butyl gloves, sleeves taped; wash with soap, never with solvent. The supplier's data sheet comes before this page.",
   fire: "Every organic foam burns, whatever its label says; the smoke is black and toxic. No flame, no sparks, no hot work near it. Follow local fire and waste rules.",
-  saw: "Saw and dust of boards: goggles, mask, hearing protection; hands behind the blade.",
+  saw: "Saw: goggles, mask, hearing protection; hands behind the blade.",
   judgement:
     "These pages do not say that a floor is safe, strong, legal or fire-proof. The technical rules of your event and its scrutineer decide what may run; suppliers' data sheets and local codes come before every figure here.",
 };

@@ -1,11 +1,12 @@
 import { formatMm, formatNumber } from "../foundation/index.ts";
-import { type Block, flowBlocks, gapBlock, headingBlock, tableBlocks } from "./blocks.ts";
+import { type Block, flowBlocks, gapBlock, headingBlock, paragraphBlock, tableBlocks } from "./blocks.ts";
 import { cautionBlocks, type Hazard } from "./cautions.ts";
+import { cuttingWords, toolHazard } from "./cutting-words.ts";
 import { spanOf } from "./data-tables.ts";
 import type { Design } from "./design.ts";
 import { jointWords } from "./edge-neighbours.ts";
 import type { Lettering } from "./lettering.ts";
-import { CONTENT, type SheetBody } from "./page-frame.ts";
+import { CONTENT, CONTENT_WIDTH_MM, type SheetBody } from "./page-frame.ts";
 
 const MONO_END = { face: "mono", anchor: "end" } as const;
 
@@ -16,6 +17,7 @@ export function partsSheets(design: Design, lettering: Lettering): readonly Shee
     ...stripTable(design, lettering),
     ...jointTable(design, lettering),
     gapBlock(3),
+    paragraphBlock(cuttingWords(design.project.cutting), CONTENT_WIDTH_MM, lettering),
     ...cautionBlocks(cuttingHazards(design), lettering),
   ];
   return flowBlocks(blocks, CONTENT).map((marks) => ({
@@ -26,10 +28,11 @@ export function partsSheets(design: Design, lettering: Lettering): readonly Shee
   }));
 }
 
-const cuttingHazards = (design: Design): readonly Hazard[] =>
-  design.project.cutting.tool === "hot-wire"
-    ? ["hot wire", "foam dust", "fire"]
-    : ["knife", "foam dust", "fire"];
+const cuttingHazards = ({ project }: Design): readonly Hazard[] => [
+  toolHazard(project.cutting),
+  "foam dust",
+  "fire",
+];
 
 function stripTable(design: Design, lettering: Lettering): readonly Block[] {
   const columns = [

@@ -57,6 +57,8 @@ export interface ReportPart {
   readonly maxStrain: number;
   readonly verdict: Part["verdict"];
   readonly zones: Part["zones"];
+  /** A fence's upper edge: heights of its seat on the mid-plane and at both foam faces, and the bevel between. */
+  readonly seat: Part["seat"];
   readonly strips: readonly ReportStrip[];
 }
 
@@ -160,6 +162,7 @@ function reportPart(design: Design, part: Part): ReportPart {
     maxStrain: part.maxStrain,
     verdict: part.verdict,
     zones: part.zones,
+    seat: part.seat,
     strips: strips.map((strip) => reportStrip(design, strip)),
   };
 }

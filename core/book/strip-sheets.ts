@@ -15,11 +15,13 @@ import {
 } from "./blocks.ts";
 import { heightOf } from "./boxes.ts";
 import { cautionWords } from "./cautions.ts";
+import { cuttingWords, toolHazard } from "./cutting-words.ts";
 import type { Design } from "./design.ts";
 import { edgeWords } from "./edge-neighbours.ts";
 import { layLines } from "./lay-lines.ts";
 import type { Lettering } from "./lettering.ts";
 import { CONTENT, CONTENT_WIDTH_MM, type SheetBody } from "./page-frame.ts";
+import { seatBlocks } from "./seat-table.ts";
 import { checkDiagonals, cornerPairs, stripDrawing } from "./strip-drawing.ts";
 import { stripLoops, zoneWords } from "./strip-piece.ts";
 
@@ -36,13 +38,15 @@ export function stripSheets(
   const head: readonly Block[] = [
     paragraphBlock(`${strip.id}  ${part.name}`, CONTENT_WIDTH_MM, lettering, { heightMm: 5, face: "bold" }),
     text(faceWords(design, strip, part)),
-    text(cautionWords(design.project.cutting.tool === "hot-wire" ? "hot wire" : "knife")),
+    text(cuttingWords(design.project.cutting)),
+    text(cautionWords(toolHazard(design.project.cutting))),
     drawing.block,
     text(diagonalWords(strip)),
     ...layWords(design, strip, part, table).map(text),
     headingBlock("Edges, lengths in mm"),
     ...edgeTable(design, strip, part, lettering),
     ...bendTable(strip, part, table, lettering),
+    ...seatBlocks(strip, part, table?.origin.u ?? 0, { widthMm: CONTENT_WIDTH_MM, lettering }),
   ];
   const usedMm = head.reduce((sum, block) => sum + block.heightMm, 0);
   const blocks = table === undefined ? head : [...head, ...markingBlocks(table, usedMm, lettering)];

@@ -1,11 +1,12 @@
 import { at } from "../foundation/index.ts";
 import { type Box, boxOf, heightOf, widthOf } from "./boxes.ts";
+import { cuttingWords } from "./cutting-words.ts";
 import { gaugeMarks } from "./gauge-marks.ts";
 import { boxMark, lineMark, paper, textMark } from "./marks.ts";
 import { GAUGE_INSET_MM, leastWindowHeight, type PageWindow } from "./page-window.ts";
 import type { TemplateLayout, Tile } from "./template-layouts.ts";
 import { thin } from "./thin-points.ts";
-import { PRINT_WORDS, shorten, type TemplateSetting } from "./tile-page.ts";
+import { BOARD_WORDS, PRINT_WORDS, shorten, type TemplateSetting } from "./tile-page.ts";
 import type { DrawingPage, LineStyle, Mark, PaperPoint } from "./types.ts";
 
 /** The smallest picture of a layout on the map, mm. */
@@ -105,6 +106,7 @@ function mapHeading(page: number, heightMm: number, setting: TemplateSetting): r
     textMark(paper(right, top - 6), count, { heightMm: 3.5, anchor: "end" }),
     textMark(paper(left, top - 12), "Templates at full size: how the pages lie", { heightMm: 3.5 }),
     textMark(paper(left, top - 17), `${PRINT_WORDS}.`),
+    textMark(paper(left, top - 22), cuttingWords(setting.cutting)),
   ];
 }
 
@@ -163,7 +165,7 @@ const tileCorners = (tile: Tile, layout: TemplateLayout, window: PageWindow): re
 ];
 
 const LEGEND: readonly (readonly [LineStyle, string])[] = [
-  ["cut", "cut line: cut to the centre of the line"],
+  ["cut", `cut line: foam as said above; ${BOARD_WORDS}`],
   ["thin", "finished line, where trimming or kerf is allowed for"],
   ["hidden", "a rib or a fence lies here, as written"],
   ["fold", "a bend starts or ends here; face inside as written"],

@@ -1,7 +1,9 @@
 import { formatMm } from "../foundation/index.ts";
+import type { Project } from "../project/index.ts";
 import type { Box } from "./boxes.ts";
 import { boxesOverlap, boxHolds, boxOf, growBox, markBox, textCorners, widthOf } from "./boxes.ts";
 import { clipLine } from "./clip.ts";
+import { bladeWords } from "./cutting-words.ts";
 import { gaugeMarks } from "./gauge-marks.ts";
 import type { Lettering } from "./lettering.ts";
 import { arrowMarks, lineMark, type Placing, paper, placeMark, type TextMark, textMark } from "./marks.ts";
@@ -16,12 +18,16 @@ export interface TemplateSetting {
   readonly window: PageWindow;
   readonly lettering: Lettering;
   readonly pageCount: number;
+  readonly cutting: Project["cutting"];
   /** The words of every piece in its own frame, by the piece's code. */
   readonly labels: ReadonlyMap<string, readonly Mark[]>;
 }
 
 /** The instruction on every page. */
 export const PRINT_WORDS = "print at 100 %, no scaling; check the bar with a steel rule";
+
+/** How to cut a rib by its line. */
+export const BOARD_WORDS = "boards: leave the line";
 
 /** One page of the templates: what lies in its window, cut exactly at the window's border. */
 export function tilePage(
@@ -181,8 +187,15 @@ function heading(content: HeadingContent, setting: TemplateSetting): readonly Ma
         roomMm: right - left,
       }),
     ),
-    textMark(paper(left, top - 20.5), `${PRINT_WORDS}; cut to the centre of the line`),
+    textMark(paper(left, top - 20.5), `${PRINT_WORDS}; ${lineWords(inside, setting)}`),
   ];
+}
+
+/** How to cut by the lines on a page: ribs of board have no kerf in their lines, foam has. */
+function lineWords(inside: readonly PlacedPiece[], { cutting }: TemplateSetting): string {
+  const isBoard = ({ piece }: PlacedPiece) => piece.stuff === "board";
+  if (inside.every(isBoard)) return BOARD_WORDS;
+  return inside.some(isBoard) ? `foam: ${bladeWords(cutting)}` : bladeWords(cutting);
 }
 
 /** For each piece on the page which face is up and where front or top is. */
