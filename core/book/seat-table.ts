@@ -2,7 +2,7 @@ import type { Strip } from "../cutting/index.ts";
 import { at, formatAngle, formatNumber } from "../foundation/index.ts";
 import type { Part } from "../patterns/index.ts";
 import type { SeatStation } from "../surfaces/index.ts";
-import { type Block, headingBlock, paragraphBlock, tableBlocks } from "./blocks.ts";
+import { type Block, gapBlock, headingBlock, paragraphBlock, tableBlocks } from "./blocks.ts";
 import type { Lettering } from "./lettering.ts";
 
 /** A seat that slopes across the fence by less than this is cut square: over 20 mm a fiftieth of a millimetre. */
@@ -42,6 +42,7 @@ export function seatBlocks(
   return [
     headingBlock("Upper edge, bevelled to its sheet, mm"),
     ...tableBlocks(columns, rows, lettering),
+    gapBlock(1.5),
     paragraphBlock(
       "Faces: how far the foam stands over (+) or under (−) the drawn edge at each face.",
       widthMm,
