@@ -9,7 +9,6 @@ export {
   type StageName,
   StageNames,
   type ToolName,
-  ToolNames,
   useView,
   type Viewport,
 } from "./view-store.ts";

@@ -1,32 +1,11 @@
 import { create } from "zustand";
+import type { Selection, ToolName } from "../tools/types.ts";
+
+export type { Selection, ToolName } from "../tools/types.ts";
 
 /** The stages of the work that exist, in their order. */
 export const StageNames = ["draw", "sheets", "stock", "jig", "glue", "print"] as const;
 export type StageName = (typeof StageNames)[number];
-
-/** The tools of the drawing board. */
-export const ToolNames = ["select", "section", "fence", "profile", "measure"] as const;
-export type ToolName = (typeof ToolNames)[number];
-
-/** What is chosen: a drawn thing, or something that follows from it. */
-export type Selection =
-  | {
-      readonly kind: "item";
-      readonly itemId: string;
-      readonly nodeId?: string;
-      /** The edge that leaves this node. */
-      readonly edgeId?: string;
-      /** Which line of the item the node is on; the item's own line in plan if absent. */
-      readonly line?: "item" | "lower-edge";
-    }
-  | {
-      readonly kind: "profile";
-      readonly profileId: string;
-      readonly nodeId?: string;
-      readonly edgeId?: string;
-    }
-  | { readonly kind: "part"; readonly partId: string }
-  | { readonly kind: "rib"; readonly ribId: string };
 
 /** What the board shows: the middle of each view and one scale, so that plan and side view share the x axis. */
 export interface Viewport {

@@ -36,3 +36,4 @@ export type {
   ToolName,
   TypedPlace,
 } from "./types.ts";
+export { ToolNames } from "./types.ts";

@@ -3,7 +3,9 @@ import type { Command, LineRef, Project } from "../../core/project/index.ts";
 import type { DrawingView } from "./drawing-view.ts";
 import type { Scene } from "./scene.ts";
 
-export type ToolName = "select" | "section" | "fence" | "profile" | "measure";
+/** The tools of the drawing board, in the order of the rail. */
+export const ToolNames = ["select", "section", "fence", "profile", "measure"] as const;
+export type ToolName = (typeof ToolNames)[number];
 
 /** What is chosen. A node or an edge belongs to the item's line in plan unless `line` names its lower edge. */
 export type Selection =

@@ -1,5 +1,6 @@
 import { type LucideIcon, MousePointer2, Pentagon, Ruler, Spline, Tally3 } from "lucide-react";
-import { type ToolName, ToolNames, useView } from "../../stores/index.ts";
+import { useView } from "../../stores/index.ts";
+import { type ToolName, ToolNames } from "../../tools/index.ts";
 
 const TOOLS: Readonly<
   Record<ToolName, { readonly word: string; readonly explains: string; readonly icon: LucideIcon }>
