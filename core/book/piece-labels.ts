@@ -4,6 +4,7 @@ import type { MarkingTable } from "../marking/index.ts";
 import type { Part } from "../patterns/index.ts";
 import { type Box, boxesOverlap, boxOf, textCorners } from "./boxes.ts";
 import { chordsAt } from "./chords.ts";
+import { bladeWords } from "./cutting-words.ts";
 import type { Design } from "./design.ts";
 import { edgeWords } from "./edge-neighbours.ts";
 import { findFreeSpot } from "./free-spot.ts";
@@ -46,7 +47,7 @@ export function stripLabels(design: Design, strip: Strip, part: Part, room: Labe
   const notes = [
     piece.face,
     `${part.name}, ${formatNumber(part.thicknessMm, 0)} mm ${foam?.name ?? ""}`.trim(),
-    "cut to the centre of the line",
+    bladeWords(design.project.cutting),
   ];
   return [
     ...words,

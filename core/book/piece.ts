@@ -6,6 +6,8 @@ export interface Piece {
   /** The code that every page carries: of the strip, or of the first of several identical ribs. */
   readonly id: string;
   readonly name: string;
+  /** What it is cut from: the lines of foam have the kerf in them, those of board are the finished ones. */
+  readonly stuff: "foam" | "board";
   /** Which face is up, which hand: the words that stand beside the code on every page. */
   readonly face: string;
   /** The word at the arrow, and where it points in the flat frame. */

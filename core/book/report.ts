@@ -21,7 +21,7 @@ export interface ReportStrip {
   readonly id: string;
   readonly outlineMm: readonly FlatPoint[];
   readonly holesMm: readonly (readonly FlatPoint[])[];
-  /** Where the middle of the blade goes. */
+  /** The lines to cut by: see `Strip.cutLinesMm`. */
   readonly cutLinesMm: readonly (readonly FlatPoint[])[];
   readonly areaMm2: number;
   readonly stockId: string | null;

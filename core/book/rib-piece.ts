@@ -30,6 +30,7 @@ export function ribPiece(group: RibGroup, attitude: "upright" | "inverted"): Pie
   return {
     id: rib.id,
     name: alike.length === 1 ? rib.name : `cut ${alike.length}: ${alike.map((one) => one.id).join(", ")}`,
+    stuff: "board",
     face: `seen from the ${ribSeenFrom(rib, attitude)}, ${rib.runs === "across" ? "car's right hand to the right" : "front to the left"}`,
     arrow: { word: "up", turnRad: Math.PI / 2 },
     lines: [loopMark(outline, "cut", "cut"), ...heightLines(rib), ...centreLine(rib)],

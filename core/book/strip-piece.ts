@@ -10,7 +10,7 @@ import type { Piece } from "./piece.ts";
 import type { PaperPoint } from "./types.ts";
 
 /**
- * What is printed true to size of a strip: where the blade goes, the finished line where it differs, bend
+ * What is printed true to size of a strip: the line to cut by, the finished line where it differs, bend
  * limits, stations and datum of its marking-out table, ribs and fences that touch it. Seen from the face that the part names.
  */
 export function stripPiece(design: Design, strip: Strip, part: Part): Piece {
@@ -19,6 +19,7 @@ export function stripPiece(design: Design, strip: Strip, part: Part): Piece {
   return {
     id: strip.id,
     name: part.name,
+    stuff: "foam",
     face: `${part.faceShown} up${handWords(part)}`,
     arrow: { word: "forward", turnRad: FORWARD_RAD },
     ...(part.kind === "section" && part.hand !== "whole"

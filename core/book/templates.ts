@@ -62,6 +62,7 @@ export function drawTemplates(
     window: plan.window,
     lettering,
     pageCount: plan.pageCount,
+    cutting: project.cutting,
     labels: pieceLabels(design, plan, lettering),
   };
   const mapCount = mapPageCount(plan.layouts.length, plan.window);

@@ -26,8 +26,8 @@ export interface TemplateSetting {
 /** The instruction on every page. */
 export const PRINT_WORDS = "print at 100 %, no scaling; check the bar with a steel rule";
 
-/** How to cut a rib by its line. */
-export const BOARD_WORDS = "boards: leave the line";
+/** How to cut a rib by its line, beside the words about foam. */
+export const BOARD_WORDS = "boards: saw up to its centre";
 
 /** One page of the templates: what lies in its window, cut exactly at the window's border. */
 export function tilePage(
@@ -194,7 +194,7 @@ function heading(content: HeadingContent, setting: TemplateSetting): readonly Ma
 /** How to cut by the lines on a page: ribs of board have no kerf in their lines, foam has. */
 function lineWords(inside: readonly PlacedPiece[], { cutting }: TemplateSetting): string {
   const isBoard = ({ piece }: PlacedPiece) => piece.stuff === "board";
-  if (inside.every(isBoard)) return BOARD_WORDS;
+  if (inside.every(isBoard)) return "saw up to the centre of the line";
   return inside.some(isBoard) ? `foam: ${bladeWords(cutting)}` : bladeWords(cutting);
 }
 

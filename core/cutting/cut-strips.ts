@@ -22,7 +22,7 @@ export interface Cutting {
 }
 
 /**
- * The strips that are cut from stock, the seams between them, and where the blade goes. A part that fits a
+ * The strips that are cut from stock, the seams between them, and the lines to cut by. A part that fits a
  * stock sheet of its foam and thickness stays whole; others are divided (see `divideIsland`). A part on the left
  * is divided as the mirror image of the one on the right. Problems: no-stock-for-part and
  * part-does-not-fit-stock; their strips are delivered undivided.
@@ -121,7 +121,7 @@ function usableStock(part: Part, project: Project): UsableStock[] {
     .filter(({ lengthMm, widthMm }) => lengthMm > 0 && widthMm > 0);
 }
 
-/** How far the middle of the blade runs outside an edge: by kerf and blade side, with trim on free edges. */
+/** How far the line to cut by lies outside an edge: by kerf and blade side, with trim on free edges. */
 function allowanceOf({ cutting }: Project): (edge: FlatEdge) => number {
   const share = { waste: 0, middle: 0.5, part: 1 }[cutting.bladeSide];
   const kerfMm = atLeastZero(cutting.kerfMm) * share;
@@ -226,7 +226,7 @@ function settingsFor(
   };
 }
 
-/** Where the blade goes around an island: on its own polygons, or as far outside them as the edges ask for. */
+/** The lines to cut an island by: on its own polygons, or as far outside them as the edges ask for. */
 function cutLinesOf(
   loops: Island,
   polygons: readonly (readonly FlatPoint[])[],

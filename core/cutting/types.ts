@@ -20,7 +20,12 @@ export interface Strip {
   readonly loops: readonly FlatLoop[];
   readonly outlineMm: readonly FlatPoint[];
   readonly holesMm: readonly (readonly FlatPoint[])[];
-  /** Where the middle of the blade goes: outline and holes with kerf and trim allowance. */
+  /**
+   * The lines to cut by: outline and holes, moved out by the trim allowance on free edges and by the kerf as the
+   * blade's side asks. "waste": by nothing, and the blade takes the waste side of the line; "middle": by half the
+   * kerf, and the middle of the blade runs on the line; "part": by the whole kerf, and the blade takes the part
+   * side of the line. Each time the blade's inner face leaves the part at its size.
+   */
   readonly cutLinesMm: readonly (readonly FlatPoint[])[];
   readonly edges: readonly PartEdge[];
   readonly areaMm2: number;

@@ -226,7 +226,10 @@ export const ProjectSchema = v.strictObject({
   cutting: v.strictObject({
     tool: v.picklist(["knife", "saw", "hot-wire"]),
     kerfMm: Typed,
-    /** Which side of the line the blade takes: the waste (nothing lost), half and half, or the part. */
+    /**
+     * Which side of the line to cut by the blade takes: the waste (the line is the finished one), half and half
+     * (it lies half the kerf outside), or the part (a whole kerf outside).
+     */
     bladeSide: v.picklist(["waste", "middle", "part"]),
     /** Left standing on free edges, to be trimmed after lamination. */
     trimMm: Typed,

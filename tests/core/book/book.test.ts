@@ -180,6 +180,41 @@ describe("build book", () => {
     expect(pages.map(wordsOf).join(" ")).toContain("no stock sheet has that thickness and foam");
   });
 
+  it.each([
+    ["knife", 0, "waste", "Knife:", "Foam: knife, no kerf, cut to the centre of the line; no trim."],
+    [
+      "saw",
+      3,
+      "part",
+      "Saw:",
+      "Foam: saw, kerf 3.0 mm, the blade takes the part side of the line; 5.0 mm of trim outside free edges.",
+    ],
+    ["saw", 3, "waste", "Saw:", "Foam: saw, kerf 3.0 mm, the blade takes the waste side of the line;"],
+    [
+      "hot-wire",
+      1,
+      "middle",
+      "Hot wire:",
+      "Foam: hot wire, kerf 1.0 mm, the middle of the blade runs on the line;",
+    ],
+  ] as const)(
+    "says what a %s with a kerf of %d mm takes (%s), and what to mind",
+    (tool, kerfMm, bladeSide, care, line) => {
+      const { project, ...rest } = practiceDesign();
+      const cutting = { ...project.cutting, tool, kerfMm, bladeSide, trimMm: tool === "knife" ? 0 : 5 };
+      const { pages } = drawBook({ ...rest, project: { ...project, cutting } }, fonts);
+      for (const name of ["Strip S1R", "Parts and joints"]) {
+        const words = pages
+          .filter((page) => page.name === name)
+          .map(wordsOf)
+          .join(" ");
+        expect(words).toContain(line);
+        expect(words).toContain(care);
+        if (tool !== "knife") expect(words).not.toContain("Knife:");
+      }
+    },
+  );
+
   it("takes an empty tray", () => {
     const { pages } = drawBook(
       { ...practiceDesign(), parts: [], strips: [], marking: [], glueUp: [], jig: { ...demo.jig, ribs: [] } },

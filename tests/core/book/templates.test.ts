@@ -1,6 +1,6 @@
 import { describe, expect, it } from "vitest";
 import type { Design } from "../../../core/book/index.ts";
-import { drawTemplates, planTemplates } from "../../../core/book/index.ts";
+import { drawTemplates, planTemplates, readLettering } from "../../../core/book/index.ts";
 import { PaperNames, type Project } from "../../../core/project/index.ts";
 import { writePdf } from "../../../core/writers/index.ts";
 import { readFonts } from "../../read-fonts.ts";
@@ -193,6 +193,36 @@ describe("true-size templates", { timeout: SLOW_MS }, () => {
       expect(words).toContain("Practice piece");
     });
   });
+
+  it.each([
+    ["knife", 0, "waste", "cut to the centre of the line"],
+    ["saw", 3, "waste", "the blade takes the waste side of the line"],
+    ["hot-wire", 1.2, "middle", "the middle of the blade runs on the line"],
+    ["saw", 3, "part", "the blade takes the part side of the line"],
+  ] as const)(
+    "say how a %s (kerf %d, %s) runs along the line, on the map and on the pages",
+    (tool, kerfMm, bladeSide, blade) => {
+      const { project, ...rest } = practiceDesign({ size: "A4" });
+      const cutting = { ...project.cutting, tool, kerfMm, bladeSide, trimMm: 10 };
+      const { pages } = drawTemplates({ ...rest, project: { ...project, cutting } }, fonts).set;
+      const lettering = readLettering(fonts);
+      pages.forEach((page, i) => {
+        const texts = page.marks.flatMap((mark) => (mark.kind === "text" ? [mark] : []));
+        const isFoam = i === 0 || texts.some(({ text }) => text === "S1R");
+        const said = texts.filter(({ text }) => /(centre|side) of the line|on the line/.test(text));
+        for (const { text } of said) expect(text, page.name).toContain(isFoam ? blade : "saw up to");
+        expect(said.length, page.name).toBeGreaterThan(0);
+        for (const { at, text, heightMm } of said.filter(({ text }) => /^(Foam|print)/.test(text)))
+          expect(at.x + lettering.widthMm(text, "sans", heightMm)).toBeLessThanOrEqual(page.widthMm - 6.35);
+        const boards = texts.find(({ text }) => text.includes("boards: "));
+        if (i > 0) return;
+        // The legend lies inside the 100 mm square.
+        const width = lettering.widthMm(boards?.text ?? "", "sans", boards?.heightMm ?? 0);
+        expect(width).toBeGreaterThan(0);
+        expect(width).toBeLessThan(73);
+      });
+    },
+  );
 
   it("print ribs alike once, with every name on them, and no rib with a straight top", () => {
     const design = practiceDesign();
