@@ -26,7 +26,7 @@ function sentenceFor(problem: Problem): string {
     case "line-crosses-itself":
       return `In ${name}, ${wordCrossing(problem.edgeIds)} near x ${formatMm(problem.at.x)}, y ${formatMm(problem.at.y)}. Move a node so that nothing crosses.`;
     case "profile-falls-back":
-      return `${name} runs back by ${formatNumber(problem.fallbackMm, 2)} mm near x ${formatMm(problem.atXMm)}. A profile goes rearward only; move the node beside it.`;
+      return `${name} ${wordFallback(problem.fallbackMm)} x ${formatMm(problem.atXMm)}. A profile goes rearward only; move the node beside it.`;
     case "profile-too-short":
       return `${problem.profileName} does not cover ${name}: it is short by ${wordShort(problem)}. Lengthen the profile or shorten the outline.`;
     case "offset-exceeds-radius":
@@ -107,6 +107,15 @@ function formatTyped(value: number): string {
   const decimals = [0, 1, 2].find((count) => Math.abs(value - roundTo(value, count)) < 1e-9) ?? 3;
   return formatNumber(value, decimals);
 }
+
+/** A profile that runs back, or goes straight up or down without running back. */
+const wordFallback = (fallbackMm: number): string =>
+  fallbackMm < LEAST_RUN_BACK_MM
+    ? "has an upright step at"
+    : `runs back by ${formatNumber(fallbackMm, 2)} mm near`;
+
+/** Less than this is written as nothing with two decimals. */
+const LEAST_RUN_BACK_MM = 0.005;
 
 /** A straight bevel helps on a slope, but not where the foam folds over the board. */
 const wordBevel = (foldProudMm: number | undefined): string =>

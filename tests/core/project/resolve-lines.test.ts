@@ -1,6 +1,6 @@
 import { describe, expect, it } from "vitest";
 import { type Curve, endOfPiece, pointOnPiece, startOfPiece } from "../../../core/curves/index.ts";
-import { at } from "../../../core/foundation/index.ts";
+import { at, wordProblem } from "../../../core/foundation/index.ts";
 import {
   type FollowPiece,
   newProfile,
@@ -340,13 +340,20 @@ describe("a profile", () => {
       "falls back at a node",
       [side("a", 0, 50), side("b", 500, 50), side("c", 480, 60), side("d", 1000, 60)],
       20,
+      /runs back by 20\.00 mm near x 480\.0/,
     ],
-    ["steps straight up", [side("a", 0, 50), side("b", 500, 50), side("c", 500, 60), side("d", 1000, 60)], 0],
-  ])("that %s is a problem of the profile", (_title, nodes, fallbackMm) => {
+    [
+      "steps straight up",
+      [side("a", 0, 50), side("b", 500, 50), side("c", 500, 60), side("d", 1000, 60)],
+      0,
+      /has an upright step at x 500\.0/,
+    ],
+  ])("that %s is a problem of the profile", (_title, nodes, fallbackMm, words) => {
     const lines = resolveLines(withProfile(nodes));
     expect(lines.problems).toMatchObject([{ kind: "profile-falls-back", place: { profileId: "flat" } }]);
     const problem = lines.problems[0];
     expect(problem?.kind === "profile-falls-back" && problem.fallbackMm).toBeCloseTo(fallbackMm, 9);
+    expect(problem === undefined ? "" : wordProblem(problem)).toMatch(words);
     expect(lines.profiles).toEqual({});
     expect(Object.keys(lines.plan)).toEqual(["one"]);
   });
