@@ -1,3 +1,4 @@
+import { kerfOutsideMm } from "../cutting/index.ts";
 import { formatMm } from "../foundation/index.ts";
 import type { Project } from "../project/index.ts";
 import type { Hazard } from "./cautions.ts";
@@ -30,10 +31,22 @@ export function bladeWords({ kerfMm, bladeSide }: CuttingSettings): string {
   }
 }
 
-/** Tool, kerf, blade side and trim of the foam in one line. */
-export function cuttingWords(cutting: CuttingSettings): string {
-  const { tool, kerfMm, trimMm } = cutting;
-  const kerf = kerfMm > 0 ? `kerf ${formatMm(kerfMm)} mm` : "no kerf";
-  const trim = trimMm > 0 ? `${formatMm(trimMm)} mm of trim outside free edges` : "no trim";
-  return `Foam: ${TOOLS[tool].name}, ${kerf}, ${bladeWords(cutting)}; ${trim}.`;
+/** Tool, kerf, blade side and trim of the foam in one line, for pages that show the lines to cut by. */
+export const cuttingWords = (cutting: CuttingSettings): string =>
+  `Foam: ${toolWords(cutting)}, ${bladeWords(cutting)}; ${trimWords(cutting)}.`;
+
+/** The same for pages that show the finished lines: where the lines to cut by lie beside them. */
+export function cuttingBesideWords(cutting: CuttingSettings): string {
+  const outsideMm = kerfOutsideMm(cutting);
+  const line =
+    outsideMm > 0
+      ? `the line to cut by lies ${formatMm(outsideMm)} mm outside the finished line`
+      : "the line to cut by is the finished line";
+  return `Foam: ${toolWords(cutting)}; ${line}: ${bladeWords(cutting)}; ${trimWords(cutting)}.`;
 }
+
+const toolWords = ({ tool, kerfMm }: CuttingSettings): string =>
+  `${TOOLS[tool].name}, ${kerfMm > 0 ? `kerf ${formatMm(kerfMm)} mm` : "no kerf"}`;
+
+const trimWords = ({ trimMm }: CuttingSettings): string =>
+  trimMm > 0 ? `${formatMm(trimMm)} mm of trim outside free edges` : "no trim";

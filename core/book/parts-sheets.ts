@@ -1,7 +1,7 @@
 import { formatMm, formatNumber } from "../foundation/index.ts";
 import { type Block, flowBlocks, gapBlock, headingBlock, paragraphBlock, tableBlocks } from "./blocks.ts";
 import { cautionBlocks, type Hazard } from "./cautions.ts";
-import { cuttingWords, toolHazard } from "./cutting-words.ts";
+import { cuttingBesideWords, toolHazard } from "./cutting-words.ts";
 import { spanOf } from "./data-tables.ts";
 import type { Design } from "./design.ts";
 import { jointWords } from "./edge-neighbours.ts";
@@ -17,7 +17,7 @@ export function partsSheets(design: Design, lettering: Lettering): readonly Shee
     ...stripTable(design, lettering),
     ...jointTable(design, lettering),
     gapBlock(3),
-    paragraphBlock(cuttingWords(design.project.cutting), CONTENT_WIDTH_MM, lettering),
+    paragraphBlock(cuttingBesideWords(design.project.cutting), CONTENT_WIDTH_MM, lettering),
     ...cautionBlocks(cuttingHazards(design), lettering),
   ];
   return flowBlocks(blocks, CONTENT).map((marks) => ({

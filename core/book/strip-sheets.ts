@@ -15,7 +15,7 @@ import {
 } from "./blocks.ts";
 import { heightOf } from "./boxes.ts";
 import { cautionWords } from "./cautions.ts";
-import { cuttingWords, toolHazard } from "./cutting-words.ts";
+import { cuttingBesideWords, toolHazard } from "./cutting-words.ts";
 import type { Design } from "./design.ts";
 import { edgeWords } from "./edge-neighbours.ts";
 import { layLines } from "./lay-lines.ts";
@@ -38,7 +38,7 @@ export function stripSheets(
   const head: readonly Block[] = [
     paragraphBlock(`${strip.id}  ${part.name}`, CONTENT_WIDTH_MM, lettering, { heightMm: 5, face: "bold" }),
     text(faceWords(design, strip, part)),
-    text(cuttingWords(design.project.cutting)),
+    text(cuttingBesideWords(design.project.cutting)),
     text(cautionWords(toolHazard(design.project.cutting))),
     drawing.block,
     text(diagonalWords(strip)),

@@ -4,6 +4,7 @@ import type { Project, Stock } from "../project/index.ts";
 import type { StockBox } from "./choose-cuts.ts";
 import { type DivideSettings, divideIsland } from "./divide-island.ts";
 import { groupIslands, type Island } from "./group-islands.ts";
+import { atLeastZero, kerfOutsideMm } from "./kerf-outside.ts";
 import { boundsOfLoops, boundsOfPoints } from "./loop-measures.ts";
 import { mirrorIsland } from "./mirror-island.ts";
 import { offsetLoops } from "./offset-loops.ts";
@@ -123,14 +124,10 @@ function usableStock(part: Part, project: Project): UsableStock[] {
 
 /** How far the line to cut by lies outside an edge: by kerf and blade side, with trim on free edges. */
 function allowanceOf({ cutting }: Project): (edge: FlatEdge) => number {
-  const share = { waste: 0, middle: 0.5, part: 1 }[cutting.bladeSide];
-  const kerfMm = atLeastZero(cutting.kerfMm) * share;
+  const kerfMm = kerfOutsideMm(cutting);
   const trimMm = atLeastZero(cutting.trimMm);
   return (edge) => kerfMm + (edge.role === "free" ? trimMm : 0);
 }
-
-/** A setting that may have been typed as anything; what is not a length counts as none. */
-const atLeastZero = (valueMm: number): number => (valueMm > 0 && valueMm < 1000 ? valueMm : 0);
 
 interface Divided {
   readonly pieces: readonly Island[];

@@ -1,6 +1,7 @@
 export { type Cutting, cutStrips } from "./cut-strips.ts";
 export { type CutAxis, type Division, divideLoops } from "./divide-loops.ts";
 export { groupIslands, type Island, isInside } from "./group-islands.ts";
+export { kerfOutsideMm } from "./kerf-outside.ts";
 export {
   boundsOfLoops,
   boundsOfPoints,

@@ -181,21 +181,33 @@ describe("build book", () => {
   });
 
   it.each([
-    ["knife", 0, "waste", "Knife:", "Foam: knife, no kerf, cut to the centre of the line; no trim."],
+    [
+      "knife",
+      0,
+      "waste",
+      "Knife:",
+      "Foam: knife, no kerf; the line to cut by is the finished line: cut to the centre of the line; no trim.",
+    ],
     [
       "saw",
       3,
       "part",
       "Saw:",
-      "Foam: saw, kerf 3.0 mm, the blade takes the part side of the line; 5.0 mm of trim outside free edges.",
+      "Foam: saw, kerf 3.0 mm; the line to cut by lies 3.0 mm outside the finished line: the blade takes the part side of the line; 5.0 mm of trim outside free edges.",
     ],
-    ["saw", 3, "waste", "Saw:", "Foam: saw, kerf 3.0 mm, the blade takes the waste side of the line;"],
+    [
+      "saw",
+      3,
+      "waste",
+      "Saw:",
+      "Foam: saw, kerf 3.0 mm; the line to cut by is the finished line: the blade takes the waste side of the line;",
+    ],
     [
       "hot-wire",
       1,
       "middle",
       "Hot wire:",
-      "Foam: hot wire, kerf 1.0 mm, the middle of the blade runs on the line;",
+      "Foam: hot wire, kerf 1.0 mm; the line to cut by lies 0.5 mm outside the finished line: the middle of the blade runs on the line;",
     ],
   ] as const)(
     "says what a %s with a kerf of %d mm takes (%s), and what to mind",

@@ -1,0 +1,10 @@
+import type { Project } from "../project/index.ts";
+
+/** How far the line to cut by lies outside the finished line for the blade's sake, mm (see `Strip.cutLinesMm`). */
+export function kerfOutsideMm({ kerfMm, bladeSide }: Project["cutting"]): number {
+  const share = { waste: 0, middle: 0.5, part: 1 }[bladeSide];
+  return atLeastZero(kerfMm) * share;
+}
+
+/** A setting that may have been typed as anything; what is not a length counts as none. */
+export const atLeastZero = (valueMm: number): number => (valueMm > 0 && valueMm < 1000 ? valueMm : 0);
