@@ -18,6 +18,8 @@ describe("a profile drawn in straight steps", () => {
   it("of very many is named, and makes no sheets", () => {
     const { parts, problems } = laidIn(400);
     expect(parts).toEqual([]);
-    expect(problems).toMatchObject([{ kind: "too-many-corners", name: "Profile p", place: { profileId: "p" } }]);
+    expect(problems).toMatchObject([
+      { kind: "too-many-corners", name: "Profile p", place: { profileId: "p" } },
+    ]);
   });
 });
