@@ -1,5 +1,6 @@
 import type { PlanPoint } from "../foundation/index.ts";
-import { faceOver, partIdOf, type SectionSheet, type Sheet } from "../surfaces/index.ts";
+import type { FaceDepths } from "../laminate/index.ts";
+import { faceOver, partIdOf, type SectionSheet, type Sheet, wedgeOver } from "../surfaces/index.ts";
 
 /** What lies on the jig over one plan point. */
 export interface Rest {
@@ -35,14 +36,39 @@ export function restingFace(
   sheets: readonly Sheet[],
   attitude: "upright" | "inverted",
 ): RestingFace | undefined {
-  const images = sheets.flatMap((sheet) => (sheet.kind === "section" ? imagesOf(sheet, attitude) : []));
+  const sections = sheets.filter((sheet): sheet is SectionSheet => sheet.kind === "section");
+  const images = sections.flatMap((sheet) => imagesOf(sheet, attitude));
   if (images.length === 0) return undefined;
   const pick = (side: "least" | "most") => images.map((image) => image[side]);
   return {
-    at: (p) => restAt(images, attitude, p),
+    at: restFinder(images, attitude, sections),
     least: corner(pick("least"), Math.min),
     most: corner(pick("most"), Math.max),
     reachMm: Math.max(...images.map(reachOf)),
+  };
+}
+
+const restingDepth =
+  (attitude: "upright" | "inverted") =>
+  ({ coreLowerMm, coreUpperMm }: FaceDepths): number =>
+    attitude === "upright" ? coreLowerMm : coreUpperMm;
+
+/** Looks up what rests over a plan point: a face that is there, else the filling of a joint between two. */
+function restFinder(
+  images: readonly Image[],
+  attitude: "upright" | "inverted",
+  sections: readonly SectionSheet[],
+): RestingFace["at"] {
+  const wedge = wedgeOver(sections, restingDepth(attitude), "in joints");
+  const isMirrored = sections.some(({ hands }) => hands.includes("left"));
+  return (p) => {
+    const rest = restAt(images, attitude, p);
+    if (rest) return rest;
+    const filled = wedge(isMirrored ? { x: p.x, y: Math.abs(p.y) } : p);
+    const sheet = sections.find(({ id }) => id === filled?.sheetId);
+    if (!filled || !sheet) return undefined;
+    const side = p.y < 0 ? "left" : "right";
+    return { zMm: filled.z, partId: partIdOf(sheet.id, sheet.hands.length === 2 ? side : "whole") };
   };
 }
 
@@ -50,7 +76,7 @@ export function restingFace(
 const reachOf = ({ depthMm }: Pick<Image, "depthMm">): number => Math.abs(depthMm);
 
 function imagesOf(sheet: SectionSheet, attitude: "upright" | "inverted"): Image[] {
-  const depthMm = attitude === "upright" ? sheet.depths.coreLowerMm : sheet.depths.coreUpperMm;
+  const depthMm = restingDepth(attitude)(sheet.depths);
   const over = faceOver(sheet, depthMm);
   return sheet.hands.map((hand) => {
     const sideOfY = hand === "left" ? -1 : 1;

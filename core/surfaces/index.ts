@@ -41,3 +41,4 @@ export type {
   SheetCommon,
   UprightChart,
 } from "./types.ts";
+export { wedgeOver } from "./wedge-over.ts";

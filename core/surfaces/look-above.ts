@@ -31,7 +31,7 @@ export function lookAbove(
   const seatDepth = ({ coreLowerMm, airMm }: FaceDepths) => (fence.seat === "core" ? coreLowerMm : airMm);
   const airFaces = ready(({ airMm }) => airMm);
   const seatFaces = ready(seatDepth);
-  const wedge = wedgeOver(sheets, seatDepth);
+  const wedge = wedgeOver(sheets, seatDepth, "also under free edges");
   const seatOver = (p: PlanPoint) => lowestOver(seatFaces, p) ?? wedge(p);
   const beside = ({ at: middle, tangent }: CurveFrame, offsetMm: number): PlanPoint => ({
     x: middle[0] - tangent[1] * offsetMm,

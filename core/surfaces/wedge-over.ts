@@ -14,14 +14,17 @@ const AROUND = Array.from(
 
 /**
  * The height of a face where it ends square short of the plan point though a sheet's drawn surface is there: in the
- * wedge of a joint the lower of the faces of both sheets as they go on, which meet on the mitre plane; under a free
- * edge that leans, the sheet's own face as it goes on. Undefined where no drawn surface is. A sheet's own image
- * across the centre line counts as its neighbour there. The sheets are those of the right or whole hand.
+ * wedge of a joint the lower of the faces of both sheets as they go on, which meet on the mitre plane. With `where`
+ * "also under free edges", the sheet's own face as it goes on counts under an edge that leans. Undefined where no
+ * drawn surface is. A sheet's own image across the centre line counts as its neighbour there. The sheets are those
+ * of the right or whole hand.
  */
 export function wedgeOver(
   sheets: readonly SectionSheet[],
   depthOf: (depths: FaceDepths) => number,
+  where: "in joints" | "also under free edges",
 ): (p: PlanPoint) => { readonly sheetId: string; readonly z: number } | undefined {
+  const leastFaces = where === "in joints" ? 2 : 1;
   const ready = sheets.map((sheet) => ({
     sheet,
     reachMm: Math.abs(depthOf(sheet.depths)) + BESIDE_MM,
@@ -41,6 +44,7 @@ export function wedgeOver(
       ...near.map(({ sheet, endless }) => ({ sheetId: sheet.id, z: endless(p).z })),
       ...images.map(({ sheet, endless }) => ({ sheetId: sheet.id, z: endless({ x: p.x, y: -p.y }).z })),
     ];
+    if (faces.length < leastFaces) return undefined;
     return faces.reduce<(typeof faces)[number] | undefined>(
       (lowest, face) => (lowest === undefined || face.z < lowest.z ? face : lowest),
       undefined,

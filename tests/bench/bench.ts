@@ -38,7 +38,7 @@ function main(): void {
 }
 
 function measure(what: string, runs: number, work: () => unknown, note: string): Row {
-  // As in a session: the first runs are slower, until the machine has seen the code.
+  // The first runs are slower, until the machine has seen the code.
   for (let i = 0; i < Math.min(WARM_UP_RUNS, runs); i++) work();
   const times = Array.from({ length: runs }, () => {
     const start = performance.now();
