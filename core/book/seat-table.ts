@@ -1,12 +1,9 @@
 import type { Strip } from "../cutting/index.ts";
 import { at, formatAngle, formatNumber } from "../foundation/index.ts";
 import type { Part } from "../patterns/index.ts";
-import type { SeatStation } from "../surfaces/index.ts";
+import { type SeatStation, seatBevelRad } from "../surfaces/index.ts";
 import { type Block, gapBlock, headingBlock, paragraphBlock, tableBlocks } from "./blocks.ts";
 import type { Lettering } from "./lettering.ts";
-
-/** A seat that slopes across the fence by less than this is cut square: over 20 mm a fiftieth of a millimetre. */
-const SQUARE_RAD = 1e-3;
 
 /** Rows of a seat's table are this far apart, mm. */
 const ROW_STEP_MM = 100;
@@ -22,7 +19,7 @@ export function seatBlocks(
   { widthMm, lettering }: { readonly widthMm: number; readonly lettering: Lettering },
 ): readonly Block[] {
   const stations = stationsOf(strip, part);
-  if (stations.every(({ bevelRad }) => Math.abs(bevelRad) <= SQUARE_RAD)) return [];
+  if (stations.every(({ bevelRad }) => seatBevelRad(bevelRad, part.thicknessMm) === 0)) return [];
   const figure = { face: "mono" as const, anchor: "end" as const };
   const columns = [
     { title: "Along", widthMm: 22, ...figure },

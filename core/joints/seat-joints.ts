@@ -1,10 +1,7 @@
 import { at } from "../foundation/index.ts";
-import type { FenceSheet, SeatStation, SectionSheet } from "../surfaces/index.ts";
+import { type FenceSheet, type SeatStation, type SectionSheet, seatBevelRad } from "../surfaces/index.ts";
 import type { FoldCut } from "./cut-of-fold.ts";
 import type { SheetJoint } from "./sheet-joint.ts";
-
-/** A bevel under this is cut square: over 20 mm of foam it is a fiftieth of a millimetre. */
-const SQUARE_RAD = 1e-3;
 
 /**
  * A fence under each stretch of sheet that it stands under. Its upper edge butts against the sheet, bevelled by the
@@ -27,7 +24,7 @@ export function seatJoints(fence: FenceSheet, sections: readonly SectionSheet[])
         sheets: [fence, sheet],
         edgeIds: ["upper", ""],
         foldRad: [0, 0],
-        cut: cutOfSeat(run),
+        cut: cutOfSeat(run, fence.thicknessMm),
         lengthMm,
         from: first.at,
         to: last.at,
@@ -47,11 +44,11 @@ function runsOfSeat(seat: readonly SeatStation[]): readonly (readonly SeatStatio
   return runs;
 }
 
-function cutOfSeat(run: readonly SeatStation[]): FoldCut {
+function cutOfSeat(run: readonly SeatStation[], thicknessMm: number): FoldCut {
   const steepest = run.reduce(
     (most, { bevelRad }) => (Math.abs(bevelRad) > Math.abs(most) ? bevelRad : most),
     0,
   );
-  const isSquare = Math.abs(steepest) <= SQUARE_RAD;
-  return { cut: isSquare ? "square" : "butt", bevelRad: [isSquare ? 0 : steepest, 0], setBackMm: [0, 0] };
+  const bevelRad = seatBevelRad(steepest, thicknessMm);
+  return { cut: bevelRad === 0 ? "square" : "butt", bevelRad: [bevelRad, 0], setBackMm: [0, 0] };
 }

@@ -11,8 +11,10 @@ import {
   type LengthsInSpace,
   partIdOf,
   type RegionEdge,
+  type SeatStation,
   type SectionSheet,
   type Sheet,
+  seatBevelRad,
 } from "../surfaces/index.ts";
 import {
   flatLengthMm,
@@ -187,7 +189,9 @@ function partEdges(
 /** The bevel at the start and end of an edge; a fence's upper edge runs from its rear end to its front. */
 function bevelOf(sheet: Sheet, edgeId: string, setBacks: readonly SetBack[]): readonly [number, number] {
   if (sheet.kind === "fence" && edgeId === "upper") {
-    return [sheet.seat.at(-1)?.bevelRad ?? 0, sheet.seat[0]?.bevelRad ?? 0];
+    const bevelAt = (station: SeatStation | undefined) =>
+      seatBevelRad(station?.bevelRad ?? 0, sheet.thicknessMm);
+    return [bevelAt(sheet.seat.at(-1)), bevelAt(sheet.seat[0])];
   }
   return setBacks.find((setBack) => setBack.edgeId === edgeId)?.bevelRad ?? [0, 0];
 }

@@ -23,6 +23,7 @@ export {
   type LengthsInSpace,
 } from "./measure-in-space.ts";
 export { partIdOf } from "./part-id.ts";
+export { seatBevelRad } from "./seat-bevel.ts";
 export { bendSamples } from "./section-checks.ts";
 export type {
   Chart,
