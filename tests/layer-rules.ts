@@ -11,9 +11,11 @@ export interface SourceFile {
 export const CORE_ORDER: readonly string[] = [
   "foundation",
   "curves",
+  "rulings",
   "project",
   "laminate",
   "packing",
+  "plates",
   "surfaces",
   "joints",
   "bending",
