@@ -15,6 +15,14 @@ export {
   startOfPiece,
 } from "./pieces.ts";
 export { findSelfCrossings, type SelfCrossing } from "./self-crossings.ts";
+export {
+  type CompiledSpacePath,
+  compileSpacePath,
+  pointOnSpaceCubic,
+  type SpaceCubic,
+  type SpaceNode,
+  velocityOnSpaceCubic,
+} from "./space-path.ts";
 export { splitSegment } from "./split-segment.ts";
 export type {
   ArcPiece,
