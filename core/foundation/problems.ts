@@ -5,8 +5,9 @@ export interface ProblemPlace {
   readonly itemId?: string;
   readonly profileId?: string;
   readonly nodeId?: string;
-  /** The node is one of a fence's lower edge, not of its line in plan. */
-  readonly line?: "lower-edge";
+  /** The node is one of a fence's lower edge, not of its line in plan, or of a transition's free edge. */
+  readonly line?: "lower-edge" | "first-edge" | "second-edge";
+  readonly openingId?: string;
   readonly partId?: string;
   readonly ribId?: string;
   /** The dotted name of a setting, such as `jig.across.spacingMm`. */
@@ -67,6 +68,8 @@ export type Problem =
   | (Placed & { readonly kind: "followed-line-missing"; readonly otherName: string })
   | (Placed & { readonly kind: "reference-moved"; readonly fromNodeId: string; readonly toNodeId: string })
   | (Placed & { readonly kind: "left-of-centre-line"; readonly yMm: number })
+  | (Placed & { readonly kind: "opening-names-no-sheet" })
+  | (Placed & { readonly kind: "edge-not-for-transition"; readonly otherName: string })
   | (Placed & { readonly kind: "fence-line-closed" })
   | (Placed & { readonly kind: "fence-without-sheet"; readonly fromMm: number; readonly toMm: number })
   | (Placed & { readonly kind: "fence-turns-sharply"; readonly turnRad: number })

@@ -45,6 +45,10 @@ function sentenceFor(problem: Problem): string {
       return `An edge that ${name} follows has lost an end; it now runs from ${sayNode(problem.fromNodeId)} to ${sayNode(problem.toNodeId)}. Check that this is what you want.`;
     case "left-of-centre-line":
       return `${sayNode(problem.place.nodeId ?? "")} of ${name} lies ${formatMm(-problem.yMm)} mm left of the centre line. With mirroring on, draw the right half only.`;
+    case "opening-names-no-sheet":
+      return `${name} is to be cut square to a sheet, and names none. Choose the sheet, or cut it upright.`;
+    case "edge-not-for-transition":
+      return `${name} cannot begin at ${problem.otherName}: a transition runs between edges of sections, transitions and plates. Choose another edge.`;
     case "fence-line-closed":
       return `The line of ${name} closes on itself. A fence has two ends; delete the node where it should end.`;
     case "fence-without-sheet":

@@ -1,10 +1,19 @@
 import { assertNever } from "../foundation/index.ts";
-import type { Command, FenceChanges, LineRef, NodeChanges, SectionChanges } from "./command-types.ts";
+import type { Command, LineRef, NodeChanges } from "./command-types.ts";
 import { deleteNode } from "./delete-node.ts";
-import { editItem, editLine, editProfile, replaceOne, withPlanLine } from "./edit-lines.ts";
+import { editItem, editLine, editOpening, editProfile, replaceOne, withPlanLine } from "./edit-lines.ts";
 import { followEdge } from "./follow-edge.ts";
 import { moveNode } from "./move-node.ts";
-import type { Item, PlanElement, PlanNode, Profile, Project, SideNode } from "./schema.ts";
+import type {
+  Item,
+  Opening,
+  PlanElement,
+  PlanNode,
+  Profile,
+  Project,
+  SideNode,
+  SpaceNode,
+} from "./schema.ts";
 import { splitLine } from "./split-line.ts";
 import { unfollowEdge, unfollowItem } from "./unfollow-edge.ts";
 import { withChanges } from "./with-changes.ts";
@@ -23,16 +32,46 @@ export function applyCommand(project: Project, command: Command): Project {
       );
     case "add-fence":
       return addItem(project, command.fence, project);
+    case "add-transition":
+      return addItem(project, command.transition, project);
+    case "add-plate":
+      return addItem(project, command.plate, project);
+    case "add-opening":
+      return addOpening(project, command.opening);
     case "add-profile":
       return addProfile(project, command.profile);
     case "delete-item":
       return deleteItem(project, command.itemId);
+    case "delete-opening":
+      return deleteOpening(project, command.openingId);
     case "delete-profile":
       return deleteProfile(project, command.profileId);
     case "change-section":
-      return changeItem(project, command.itemId, command.changes, "section");
+      return editItem(project, command.itemId, (item) =>
+        item.kind === "section" ? withChanges(item, command.changes, ["pivotYMm", "core"]) : item,
+      );
     case "change-fence":
-      return changeItem(project, command.itemId, command.changes, "fence");
+      return editItem(project, command.itemId, (item) =>
+        item.kind === "fence" ? withChanges(item, command.changes, ["core"]) : item,
+      );
+    case "change-transition":
+      return editItem(project, command.itemId, (item) =>
+        item.kind === "transition" ? withChanges(item, command.changes, ["coreSide", "core"]) : item,
+      );
+    case "change-plate":
+      return editItem(project, command.itemId, (item) =>
+        item.kind === "plate" ? withChanges(item, command.changes, []) : item,
+      );
+    case "change-opening":
+      return editOpening(project, command.openingId, (opening) =>
+        withChanges(opening, command.changes, ["itemId"]),
+      );
+    case "ease-edge":
+      return editLine(
+        project,
+        { of: "edge", itemId: command.itemId, side: command.side, view: "plan" },
+        { space: () => command.nodes },
+      );
     case "rename-profile":
       return editProfile(project, command.profileId, (profile) =>
         withChanges(profile, { name: command.name }, []),
@@ -70,6 +109,16 @@ function addItem(project: Project, item: Item, refused: Project): Project {
   return { ...project, items: [...project.items, item] };
 }
 
+function addOpening(project: Project, opening: Opening): Project {
+  if (project.openings.some(({ id }) => id === opening.id)) return project;
+  return { ...project, openings: [...project.openings, opening] };
+}
+
+function deleteOpening(project: Project, openingId: string): Project {
+  const openings = project.openings.filter(({ id }) => id !== openingId);
+  return openings.length === project.openings.length ? project : { ...project, openings };
+}
+
 function addProfile(project: Project, profile: Profile): Project {
   if (project.profiles.some(({ id }) => id === profile.id)) return project;
   return { ...project, profiles: [...project.profiles, profile] };
@@ -87,23 +136,11 @@ function deleteProfile(project: Project, profileId: string): Project {
   return { ...project, profiles: project.profiles.filter(({ id }) => id !== profileId) };
 }
 
-function changeItem(
-  project: Project,
-  itemId: string,
-  changes: SectionChanges | FenceChanges,
-  kind: Item["kind"],
-): Project {
-  return editItem(project, itemId, (item) => {
-    if (item.kind !== kind) return item;
-    return item.kind === "section"
-      ? withChanges(item, changes, ["pivotYMm", "core"])
-      : withChanges(item, changes, ["core"]);
-  });
-}
-
 const closeOutline = (project: Project, itemId: string): Project =>
   editItem(project, itemId, (item) =>
-    item.kind === "section" ? withPlanLine(item, withChanges(item.outline, { closed: true }, [])) : item,
+    item.kind === "section" || item.kind === "plate"
+      ? withPlanLine(item, withChanges(item.outline, { closed: true }, []))
+      : item,
   );
 
 const OPTIONAL_ON_NODES = [
@@ -122,7 +159,17 @@ function changeNode(project: Project, line: LineRef, nodeId: string, changes: No
   return editLine(project, line, {
     plan: (elements) => replaceOne(elements, isNode, (element) => changeElement(element, all)),
     side: (nodes) => replaceOne(nodes, isNode, (node) => withChanges(node, all, OPTIONAL_ON_NODES)),
+    space: (nodes) =>
+      replaceOne(nodes, isNode, (node) => withChanges(node, spaceChanges(all), OPTIONAL_IN_SPACE)),
   });
+}
+
+const OPTIONAL_IN_SPACE = ["radiusMm", "meets", "knotSpacingMm"] as const;
+
+/** What a node in space has of a node's changes: no angles of its own, no name of an edge. */
+function spaceChanges(changes: NodeChanges): Pick<NodeChanges, "radiusMm" | "meets" | "next"> {
+  const { tangentInRad: _in, tangentOutRad: _out, edgeName: _name, ...rest } = changes;
+  return rest;
 }
 
 function changeElement(element: PlanElement, changes: NodeChanges): PlanElement {
@@ -132,10 +179,12 @@ function changeElement(element: PlanElement, changes: NodeChanges): PlanElement 
   return withChanges(element, { ...own, next }, ["edgeName"]);
 }
 
-function appendNode(project: Project, line: LineRef, node: PlanNode | SideNode): Project {
+function appendNode(project: Project, line: LineRef, node: PlanNode | SideNode | SpaceNode): Project {
   const isTaken = (list: readonly { readonly id: string }[]) => list.some(({ id }) => id === node.id);
   return editLine(project, line, {
-    plan: (elements) => ("y" in node && !isTaken(elements) ? [...elements, node] : elements),
-    side: (nodes) => ("z" in node && !isTaken(nodes) ? [...nodes, node] : nodes),
+    plan: (elements) =>
+      "kind" in node && "y" in node && !isTaken(elements) ? [...elements, node] : elements,
+    side: (nodes) => ("kind" in node && "z" in node && !isTaken(nodes) ? [...nodes, node] : nodes),
+    space: (nodes) => (!("kind" in node) && !isTaken(nodes) ? [...nodes, node] : nodes),
   });
 }

@@ -24,10 +24,11 @@ export function checkDocument(project: Project): readonly Problem[] {
  */
 export function soundProject(project: Project): Project {
   const { sound } = checkSettings(checkMaterials(project).sound);
-  const { repeatedItems, repeatedProfiles } = checkItems(project);
+  const { repeatedItems, repeatedProfiles, repeatedOpenings } = checkItems(project);
   return {
     ...sound,
     items: sound.items.filter((_, index) => !repeatedItems.has(index)),
+    openings: sound.openings.filter((_, index) => !repeatedOpenings.has(index)),
     profiles: sound.profiles.filter((_, index) => !repeatedProfiles.has(index)),
   };
 }

@@ -1,9 +1,9 @@
-import { LARGEST_COORDINATE_MM, type Problem, sayNode, toDegrees } from "../foundation/index.ts";
-import { checkLine, lowerEdgeOwner } from "./check-line.ts";
+import { assertNever, LARGEST_COORDINATE_MM, type Problem, sayNode, toDegrees } from "../foundation/index.ts";
+import { checkLine, checkSpaceNodes, freeEdgeOwner, lowerEdgeOwner } from "./check-line.ts";
 import { planLineOf } from "./edit-lines.ts";
 import { isWithin, RANGES, type Range } from "./limits.ts";
-import { nameOfItem, nameOfProfile } from "./names.ts";
-import type { Fence, Item, Profile, Project, Section } from "./schema.ts";
+import { nameOfItem, nameOfOpening, nameOfProfile } from "./names.ts";
+import type { Fence, Item, Plate, Profile, Project, Section } from "./schema.ts";
 
 /** What was typed wrong on the items and profiles, and which of them cannot be made of it. */
 export interface ItemFaults {
@@ -17,6 +17,9 @@ export interface ItemFaults {
   readonly unfitPlanIds: ReadonlySet<string>;
   readonly unfitProfileIds: ReadonlySet<string>;
   readonly unfitLowerEdgeIds: ReadonlySet<string>;
+  /** Openings, by place in their list, as `repeatedItems`; and those that cannot be cut. */
+  readonly repeatedOpenings: ReadonlySet<number>;
+  readonly unfitOpeningIds: ReadonlySet<string>;
 }
 
 /** Checks every item and profile of a document for what can be seen without compiling a curve. */
@@ -42,11 +45,33 @@ export function checkItems(project: Project): ItemFaults {
     const owner = { name: nameOfItem(item), place: { itemId: item.id } };
     note(checkLine(planLineOf(item).elements, owner, project.symmetry), unfitPlanIds, item.id);
     note(checkNumbers(project, item), unfitItemIds, item.id);
+    if (item.kind === "transition") {
+      for (const side of ["first", "second"] as const) {
+        const edge = item[side];
+        if (edge.kind !== "free") continue;
+        note(checkSpaceNodes(edge.nodes, freeEdgeOwner(item, side), project.symmetry), unfitPlanIds, item.id);
+      }
+    }
     if (item.kind === "fence" && item.lowerEdge.kind === "heights")
       note(checkLine(item.lowerEdge.nodes, lowerEdgeOwner(item), "none"), unfitLowerEdgeIds, item.id);
   });
+  const repeatedOpenings = findRepeatedOpenings(project, problems);
+  const unfitOpeningIds = new Set<string>();
+  project.openings.forEach((opening, index) => {
+    if (repeatedOpenings.has(index)) return;
+    const owner = { name: nameOfOpening(opening), place: { openingId: opening.id } };
+    note(checkLine(opening.outline.elements, owner, project.symmetry), unfitOpeningIds, opening.id);
+    const isMissing = opening.itemId !== undefined && !project.items.some(({ id }) => id === opening.itemId);
+    const missingId = opening.itemId ?? "";
+    if (isMissing)
+      note([{ kind: "unknown-reference", ...owner, field: "sheet", missingId }], unfitOpeningIds, opening.id);
+    if (opening.cut === "square" && opening.itemId === undefined)
+      note([{ kind: "opening-names-no-sheet", ...owner }], unfitOpeningIds, opening.id);
+  });
   return {
     problems,
+    repeatedOpenings,
+    unfitOpeningIds,
     repeatedItems,
     repeatedProfiles,
     unfitItemIds,
@@ -77,6 +102,23 @@ function findRepeatedItems(items: readonly Item[], problems: Problem[]): Readonl
     if (isRepeated) repeated.add(index);
     ids.add(item.id);
     numbers.add(number);
+  });
+  return repeated;
+}
+
+function findRepeatedOpenings({ openings }: Project, problems: Problem[]): ReadonlySet<number> {
+  const repeated = new Set<number>();
+  openings.forEach((opening, index) => {
+    const earlier = openings.slice(0, index);
+    const field = earlier.some(({ id }) => id === opening.id)
+      ? "id"
+      : earlier.some(({ number }) => number === opening.number)
+        ? "number"
+        : undefined;
+    if (!field) return;
+    repeated.add(index);
+    const owner = { name: nameOfOpening(opening), place: { openingId: opening.id } };
+    problems.push({ kind: "duplicate-id", ...owner, field, id: String(opening[field]) });
   });
   return repeated;
 }
@@ -113,12 +155,25 @@ function checkNumbers(project: Project, item: Item): readonly Problem[] {
       problems.push({ kind: "unknown-reference", ...named, field, missingId });
   };
   check("Number", Number.isInteger(item.number) ? item.number : Number.NaN, RANGES.itemNumber);
-  if (item.core) {
+  if (item.kind !== "plate" && item.core) {
     check("Thickness", item.core.thicknessMm, RANGES.thicknessMm);
     refer("foam", item.core.foamId, project.materials.foams);
   }
-  if (item.kind === "section") checkSection(item, project, check, refer);
-  else problems.push(...checkDepths(item, named));
+  switch (item.kind) {
+    case "section":
+      checkSection(item, project, check, refer);
+      break;
+    case "fence":
+      problems.push(...checkDepths(item, named));
+      break;
+    case "plate":
+      checkPlate(item, project, check, refer);
+      break;
+    case "transition":
+      break;
+    default:
+      assertNever(item);
+  }
   return problems;
 }
 
@@ -133,6 +188,27 @@ function checkSection(
   if (section.pivotYMm !== undefined)
     check("Pivot line", section.pivotYMm, { least: -LARGEST_COORDINATE_MM, most: LARGEST_COORDINATE_MM });
   refer("profile", section.profileId, project.profiles);
+}
+
+function checkPlate(
+  plate: Plate,
+  project: Project,
+  check: (field: string, value: number, range: Range) => void,
+  refer: (field: string, missingId: string, list: readonly { readonly id: string }[]) => void,
+): void {
+  check("Height", plate.zMm, { least: -LARGEST_COORDINATE_MM, most: LARGEST_COORDINATE_MM });
+  check("Metal thickness", plate.thicknessMm, RANGES.metalMm);
+  check("Bond line", plate.bond.lineMm, RANGES.bondLineMm);
+  refer("metal", plate.metalId, project.materials.metals);
+  for (const wing of plate.wings) {
+    check(`Angle of wing ${wing.id} in degrees`, toDegrees(wing.angleRad), RANGES.wingDegrees);
+    check(`Inside radius of wing ${wing.id}`, wing.insideRadiusMm, RANGES.wingRadiusMm);
+    check(`Length of wing ${wing.id}`, wing.lengthMm, RANGES.wingMm);
+    check(`Start inset of wing ${wing.id}`, wing.startInsetMm, RANGES.wingMm);
+    check(`End inset of wing ${wing.id}`, wing.endInsetMm, RANGES.wingMm);
+    check(`Start taper of wing ${wing.id} in degrees`, toDegrees(wing.startTaperRad), RANGES.turnDegrees);
+    check(`End taper of wing ${wing.id} in degrees`, toDegrees(wing.endTaperRad), RANGES.turnDegrees);
+  }
 }
 
 /** Depths need a place along the fence that goes on, and a depth that a sheet can have. */

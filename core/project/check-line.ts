@@ -10,7 +10,7 @@ import {
 } from "../foundation/index.ts";
 import { isWithin, RANGES, type Range } from "./limits.ts";
 import { nameOfItem } from "./names.ts";
-import type { Fence, PlanElement, SideNode } from "./schema.ts";
+import type { Fence, PlanElement, SideNode, SpaceNode, Transition } from "./schema.ts";
 
 /** The thing a line belongs to, as problems name and place it. */
 export interface LineOwner {
@@ -22,6 +22,12 @@ export interface LineOwner {
 export const lowerEdgeOwner = (fence: Fence): LineOwner => ({
   name: `the lower edge of ${nameOfItem(fence)}`,
   place: { itemId: fence.id, line: "lower-edge" },
+});
+
+/** A free edge of a transition, as problems name and place it. */
+export const freeEdgeOwner = (transition: Transition, side: "first" | "second"): LineOwner => ({
+  name: `the ${side} edge of ${nameOfItem(transition)}`,
+  place: { itemId: transition.id, line: side === "first" ? "first-edge" : "second-edge" },
 });
 
 const COORDINATE: Range = { least: -LARGEST_COORDINATE_MM, most: LARGEST_COORDINATE_MM };
@@ -49,6 +55,30 @@ export function checkLine(
     if (element.kind === "node") problems.push(...checkNode(element, here, symmetry));
     return problems;
   });
+}
+
+/** As `checkLine`, for the nodes of a free edge in space. */
+export function checkSpaceNodes(
+  nodes: readonly SpaceNode[],
+  owner: LineOwner,
+  symmetry: "mirrored" | "none",
+): readonly Problem[] {
+  const inPlan = nodes.map(({ z: _, ...rest }) => ({ kind: "node" as const, ...rest }));
+  const heights = nodes.flatMap((node): readonly Problem[] =>
+    isWithin(node.z, COORDINATE)
+      ? []
+      : [
+          {
+            kind: "number-out-of-range",
+            name: owner.name,
+            place: { ...owner.place, nodeId: node.id },
+            field: `z of ${sayNode(node.id)}`,
+            value: node.z,
+            ...COORDINATE,
+          },
+        ],
+  );
+  return [...checkLine(inPlan, owner, symmetry), ...heights];
 }
 
 function checkNode(

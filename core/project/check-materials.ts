@@ -1,7 +1,14 @@
 import type { Problem } from "../foundation/index.ts";
 import type { Checked } from "./check-settings.ts";
 import { isWithin, RANGES, type Range } from "./limits.ts";
-import { DEFAULT_BOARDS, DEFAULT_CLOTHS, DEFAULT_FOAMS, DEFAULT_GLUES, DEFAULT_RESINS } from "./materials.ts";
+import {
+  DEFAULT_BOARDS,
+  DEFAULT_CLOTHS,
+  DEFAULT_FOAMS,
+  DEFAULT_GLUES,
+  DEFAULT_METALS,
+  DEFAULT_RESINS,
+} from "./materials.ts";
 import type { Project, Stock } from "./schema.ts";
 
 /**
@@ -11,13 +18,14 @@ import type { Project, Stock } from "./schema.ts";
  */
 export function checkMaterials(project: Project): Checked<Project> {
   const problems: Problem[] = [];
-  const { foams, cloths, resins, glues, boards } = project.materials;
+  const { foams, cloths, resins, glues, boards, metals } = project.materials;
   const materials: Project["materials"] = {
     foams: checkList(orDefaults(foams, DEFAULT_FOAMS), "foams", DEFAULT_FOAMS, FOAM_FIELDS, problems),
     cloths: checkList(cloths, "cloths", DEFAULT_CLOTHS, CLOTH_FIELDS, problems),
     resins: checkList(resins, "resins", DEFAULT_RESINS, RESIN_FIELDS, problems),
     glues: checkList(orDefaults(glues, DEFAULT_GLUES), "glues", DEFAULT_GLUES, GLUE_FIELDS, problems),
     boards: checkList(orDefaults(boards, DEFAULT_BOARDS), "boards", DEFAULT_BOARDS, BOARD_FIELDS, problems),
+    metals: checkList(metals, "metals", DEFAULT_METALS, METAL_FIELDS, problems),
   };
   const stock = checkStock(project.stock, materials.foams, problems);
   return { sound: { ...project, materials, stock }, problems };
@@ -97,6 +105,22 @@ const BOARD_FIELDS = [
     "Density",
     RANGES.densityKgPerM3,
     (m) => m.densityKgPerM3,
+  ),
+];
+
+const METAL_FIELDS = [
+  field<Materials["metals"][number]>(
+    "densityKgPerM3",
+    "Density",
+    RANGES.metalDensityKgPerM3,
+    (m) => m.densityKgPerM3,
+  ),
+  field<Materials["metals"][number]>("kFactor", "K factor", RANGES.kFactor, (m) => m.kFactor),
+  field<Materials["metals"][number]>(
+    "leastRadiusRatio",
+    "Least radius ratio",
+    RANGES.radiusRatio,
+    (m) => m.leastRadiusRatio,
   ),
 ];
 

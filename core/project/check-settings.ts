@@ -20,7 +20,7 @@ export function checkSettings(project: Project): Checked<Project> {
   const problems: Problem[] = [];
   const number = numberInto(problems);
   const name = nameInto(problems);
-  const { core, skins, cutting, marking, jig, glue, paper, materials } = project;
+  const { core, skins, cutting, marking, jig, glue, joints, openingSettings, paper, materials } = project;
   const sound: Project = {
     ...project,
     core: {
@@ -136,6 +136,23 @@ export function checkSettings(project: Project): Checked<Project> {
         ["glue.pinSpacingCurvedMm", "Spacing", "the pins on curves"],
         RANGES.pinSpacingMm,
         DEFAULTS.glue.pinSpacingCurvedMm,
+      ),
+    },
+    joints: {
+      ...joints,
+      toleranceMm: number(
+        joints.toleranceMm,
+        ["joints.toleranceMm", "Tolerance", "edges that meet"],
+        RANGES.meetingMm,
+        DEFAULTS.joints.toleranceMm,
+      ),
+    },
+    openingSettings: {
+      webMm: number(
+        openingSettings.webMm,
+        ["openingSettings.webMm", "Least web", "openings"],
+        RANGES.webMm,
+        DEFAULTS.openingSettings.webMm,
       ),
     },
     paper: {

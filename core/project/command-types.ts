@@ -1,13 +1,35 @@
-import type { EdgeRef, Fence, PlanNode, Profile, Project, Section, SideNode } from "./schema.ts";
+import type {
+  EdgeRef,
+  Fence,
+  Opening,
+  PlanNode,
+  Plate,
+  Profile,
+  Project,
+  Section,
+  SideNode,
+  SpaceNode,
+  Transition,
+} from "./schema.ts";
 
-/** One drawn line of the document: an item's line in plan, a profile, or a fence's lower edge. */
+/**
+ * One drawn line of the document: an item's line in plan, a profile, a fence's lower edge, a free edge of a
+ * transition as one view shows it, or an opening's outline.
+ */
 export type LineRef =
   | { readonly of: "item"; readonly itemId: string }
   | { readonly of: "profile"; readonly profileId: string }
-  | { readonly of: "lower-edge"; readonly itemId: string };
+  | { readonly of: "lower-edge"; readonly itemId: string }
+  | {
+      readonly of: "edge";
+      readonly itemId: string;
+      readonly side: "first" | "second";
+      readonly view: "plan" | "side";
+    }
+  | { readonly of: "opening"; readonly openingId: string };
 
 /** The settings of a project that no item owns; a change replaces whole fields. */
-export type Settings = Omit<Project, "format" | "version" | "id" | "profiles" | "items">;
+export type Settings = Omit<Project, "format" | "version" | "id" | "profiles" | "items" | "openings">;
 
 /** What may be changed on a section or fence besides its nodes; `undefined` takes an optional field away. */
 export type SectionChanges = {
@@ -17,6 +39,15 @@ export type SectionChanges = {
 };
 export type FenceChanges = {
   readonly [Key in "name" | "lowerEdge" | "seat" | "standsFirst" | "core"]?: Fence[Key] | undefined;
+};
+export type TransitionChanges = {
+  readonly [Key in "name" | "first" | "second" | "coreSide" | "core"]?: Transition[Key] | undefined;
+};
+export type PlateChanges = {
+  readonly [Key in "name" | "zMm" | "metalId" | "thicknessMm" | "wings" | "bond"]?: Plate[Key] | undefined;
+};
+export type OpeningChanges = {
+  readonly [Key in "name" | "outline" | "cut" | "itemId"]?: Opening[Key] | undefined;
 };
 
 /** What may be changed on a node besides its place; `undefined` takes an optional field away. */
@@ -33,13 +64,27 @@ export type NodeChanges = {
 export type Command =
   | { readonly kind: "add-section"; readonly section: Section; readonly profile?: Profile }
   | { readonly kind: "add-fence"; readonly fence: Fence }
+  | { readonly kind: "add-transition"; readonly transition: Transition }
+  | { readonly kind: "add-plate"; readonly plate: Plate }
+  | { readonly kind: "add-opening"; readonly opening: Opening }
   | { readonly kind: "add-profile"; readonly profile: Profile }
   | { readonly kind: "delete-item"; readonly itemId: string }
+  | { readonly kind: "delete-opening"; readonly openingId: string }
   | { readonly kind: "delete-profile"; readonly profileId: string }
   | { readonly kind: "change-section"; readonly itemId: string; readonly changes: SectionChanges }
   | { readonly kind: "change-fence"; readonly itemId: string; readonly changes: FenceChanges }
+  | { readonly kind: "change-transition"; readonly itemId: string; readonly changes: TransitionChanges }
+  | { readonly kind: "change-plate"; readonly itemId: string; readonly changes: PlateChanges }
+  | { readonly kind: "change-opening"; readonly openingId: string; readonly changes: OpeningChanges }
+  /** The heights (and plan) of a transition's free edge as easing it found them. */
+  | {
+      readonly kind: "ease-edge";
+      readonly itemId: string;
+      readonly side: "first" | "second";
+      readonly nodes: readonly SpaceNode[];
+    }
   | { readonly kind: "rename-profile"; readonly profileId: string; readonly name: string }
-  /** `to` is (x, y) in plan, (x, z) in the side view. A node of a fence's depths has (alongMm, depthMm). */
+  /** `to` is (x, y) in plan, (x, z) in the side view. A node of a fence's depths has (alongMm, depthMm), one of a free edge what the line's view shows. */
   | {
       readonly kind: "move-node";
       readonly line: LineRef;
@@ -52,7 +97,7 @@ export type Command =
       readonly nodeId: string;
       readonly changes: NodeChanges;
     }
-  | { readonly kind: "append-node"; readonly line: LineRef; readonly node: PlanNode | SideNode }
+  | { readonly kind: "append-node"; readonly line: LineRef; readonly node: PlanNode | SideNode | SpaceNode }
   /** Puts a node into the segment that leaves `afterNodeId`, at curve parameter t: the line keeps its shape. */
   | {
       readonly kind: "split-segment";

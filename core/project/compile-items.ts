@@ -1,34 +1,21 @@
-import {
-  type Curve,
-  type CurvePiece,
-  compilePath,
-  mirrorPiece,
-  reversePiece,
-  subCurve,
-} from "../curves/index.ts";
+import { type CurvePiece, compilePath, mirrorPiece, reversePiece } from "../curves/index.ts";
 import type { Problem } from "../foundation/index.ts";
 import { checkItems, type ItemFaults } from "./check-items.ts";
 import type { LineOwner } from "./check-line.ts";
+import { compileTransition } from "./compile-transition.ts";
 import { planLineOf } from "./edit-lines.ts";
+import { type DrawnLine, findStretch, type Surroundings } from "./find-stretch.ts";
 import { fromPathProblem } from "./from-path-problem.ts";
-import { nameOfItem } from "./names.ts";
+import { nameOfItem, nameOfOpening } from "./names.ts";
 import { followEndNode, followStartNode, planPath } from "./paths.ts";
-import type { EdgeRef, FollowPiece, Item, Project } from "./schema.ts";
+import type { FollowPiece, Item, PlanLine, Project } from "./schema.ts";
 
-/** The line in plan of one item, compiled in the direction it was drawn. */
-export interface DrawnLine {
-  /** Absent where the line cannot be compiled. */
-  readonly curve?: Curve;
-  /** For each following piece, by id: the pieces it runs along, in this line's direction. */
-  readonly stretches: Readonly<Record<string, readonly CurvePiece[]>>;
-  /** For each following piece, by id: the edges of the other line that it runs along. */
-  readonly followed: Readonly<Record<string, readonly string[]>>;
-  readonly problems: readonly Problem[];
-}
+/** Openings stand among the items under this key. */
+export const openingKey = (openingId: string): string => `opening/${openingId}`;
 
 /**
- * The lines in plan of all items as drawn, by item id, in the order of the document; what is followed is
- * compiled before what follows it. Problems: unknown references, cycles of references, and all that keeps a
+ * The lines in plan of all items as drawn, by item id, in the order of the document, and of all openings by
+ * `openingKey`; what is followed is compiled before what follows it. A transition's line is its outline in plan. Problems: unknown references, cycles of references, and all that keeps a
  * path from being a curve. Lines that `faults` names as unfit are absent without a further problem.
  */
 export function compileItems(
@@ -49,29 +36,32 @@ export function compileItems(
       ? withoutCurve([{ ...ownerOf(item), kind: "reference-cycle", itemIds: cycle }])
       : faults.unfitPlanIds.has(item.id)
         ? withoutCurve([])
-        : compileItem(item, project, items, lineOf);
+        : item.kind === "transition"
+          ? compileTransition(item, { project, items, lineOf })
+          : compileLine(planLineOf(item), ownerOf(item), { project, items, lineOf });
     done.set(item.id, line);
     return line;
   };
-  return new Map([...items.values()].map((item) => [item.id, lineOf(item)]));
+  const lines = new Map([...items.values()].map((item) => [item.id, lineOf(item)]));
+  project.openings.forEach((opening, index) => {
+    if (faults.repeatedOpenings.has(index) || faults.unfitOpeningIds.has(opening.id)) return;
+    const owner = { name: nameOfOpening(opening), place: { openingId: opening.id } };
+    lines.set(openingKey(opening.id), compileLine(opening.outline, owner, { project, items, lineOf }));
+  });
+  return lines;
 }
 
 const withoutCurve = (problems: readonly Problem[]): DrawnLine => ({ stretches: {}, followed: {}, problems });
 
 const ownerOf = (item: Item): LineOwner => ({ name: nameOfItem(item), place: { itemId: item.id } });
 
-function compileItem(
-  item: Item,
-  project: Project,
-  items: ReadonlyMap<string, Item>,
-  lineOf: (item: Item) => DrawnLine,
-): DrawnLine {
+function compileLine(planLine: PlanLine, owner: LineOwner, around: Surroundings): DrawnLine {
   const problems: Problem[] = [];
   const stretches: Record<string, readonly CurvePiece[]> = {};
   const followed: Record<string, readonly string[]> = {};
-  for (const element of planLineOf(item).elements) {
+  for (const element of planLine.elements) {
     if (element.kind === "node") continue;
-    const found = findStretch(element, ownerOf(item), project, items, lineOf);
+    const found = findStretch(element.edge, placedAt(owner, element.id), around);
     if ("problem" in found) problems.push(found.problem);
     else {
       stretches[element.id] = stretchPieces(found.pieces, element);
@@ -79,46 +69,19 @@ function compileItem(
     }
   }
   if (problems.length > 0) return { stretches, followed, problems };
-  const compiled = compilePath(planPath(planLineOf(item), (follow) => stretches[follow.id] ?? []));
+  const compiled = compilePath(planPath(planLine, (follow) => stretches[follow.id] ?? []));
   if (compiled.ok) return { curve: compiled.value, stretches, followed, problems };
   return {
     stretches,
     followed,
-    problems: compiled.problems.map((problem) => fromPathProblem(problem, ownerOf(item), "xy")),
+    problems: compiled.problems.map((problem) => fromPathProblem(problem, owner, "xy")),
   };
 }
 
-/** The pieces of the other line that an edge reference means, in that line's direction. */
-function findStretch(
-  follow: FollowPiece,
-  owner: LineOwner,
-  project: Project,
-  items: ReadonlyMap<string, Item>,
-  lineOf: (item: Item) => DrawnLine,
-): { readonly pieces: readonly CurvePiece[] } | { readonly problem: Problem } {
-  const { edge } = follow;
-  const here = { name: owner.name, place: { ...owner.place, nodeId: follow.id } };
-  const missing = (missingId: string) => ({
-    problem: { ...here, kind: "unknown-reference", field: "edge", missingId } as const,
-  });
-  const other = items.get(edge.itemId);
-  if (!other) return missing(edge.itemId);
-  if (edge.hand === "left" && project.symmetry === "none") return missing(`${nameOfItem(other)} on the left`);
-  const curve = lineOf(other).curve;
-  if (!curve) return { problem: { ...here, kind: "followed-line-missing", otherName: nameOfItem(other) } };
-  const pieces = subCurve(curve, edge.fromNodeId, edge.toNodeId);
-  if (pieces) return { pieces };
-  return missing(missingEnd(edge, curve));
-}
-
-/** The end that a curve does not have; both in their order where it has both, but runs the other way. */
-function missingEnd(edge: EdgeRef, curve: Curve): string {
-  const isOn = (nodeId: string) =>
-    curve.pieces.some((piece) => piece.startNodeId === nodeId || piece.endNodeId === nodeId);
-  if (!isOn(edge.fromNodeId)) return edge.fromNodeId;
-  if (!isOn(edge.toNodeId)) return edge.toNodeId;
-  return `${edge.fromNodeId} to ${edge.toNodeId}`;
-}
+const placedAt = (owner: LineOwner, nodeId: string): LineOwner => ({
+  name: owner.name,
+  place: { ...owner.place, nodeId },
+});
 
 /** The pieces in the following line's own hand and direction, as one edge of it with two end nodes. */
 function stretchPieces(pieces: readonly CurvePiece[], follow: FollowPiece): readonly CurvePiece[] {
@@ -154,6 +117,8 @@ function cyclesOf(items: ReadonlyMap<string, Item>): ReadonlyMap<string, readonl
     trail.push(id);
     for (const element of planLineOf(item).elements)
       if (element.kind === "follow") visit(element.edge.itemId);
+    if (item.kind === "transition")
+      for (const edge of [item.first, item.second]) if (edge.kind === "stretch") visit(edge.edge.itemId);
     trail.pop();
     state.set(id, "done");
   };

@@ -4,17 +4,22 @@ import {
   DEFAULT_CLOTHS,
   DEFAULT_FOAMS,
   DEFAULT_GLUES,
+  DEFAULT_METALS,
   DEFAULT_RESINS,
   DEFAULT_STOCK,
 } from "./materials.ts";
 import {
   CURRENT_VERSION,
   type Fence,
+  type Opening,
   type PlanElement,
+  type Plate,
   type Profile,
   type Project,
   type Section,
   type SideNode,
+  type Transition,
+  type TransitionEdge,
 } from "./schema.ts";
 
 /** Depth of a fence that is drawn without a lower edge. */
@@ -41,12 +46,15 @@ export function emptyProject(start: {
     skins: { lowerMm: 0.8, upperMm: 0.8 },
     profiles: [],
     items: [],
+    openings: [],
+    openingSettings: { webMm: 30 },
     materials: {
       foams: DEFAULT_FOAMS,
       cloths: DEFAULT_CLOTHS,
       resins: DEFAULT_RESINS,
       glues: DEFAULT_GLUES,
       boards: DEFAULT_BOARDS,
+      metals: DEFAULT_METALS,
     },
     stock: DEFAULT_STOCK,
     cutting: {
@@ -67,6 +75,7 @@ export function emptyProject(start: {
       proudLimitMm: 1,
     },
     glue: { glueId: "pu-glue", gapMm: 0, pinSpacingMm: 100, pinSpacingCurvedMm: 50 },
+    joints: { toleranceMm: 0.5, joined: [], cuts: [] },
     paper: {
       size: "A4",
       rollWidthMm: 610,
@@ -121,6 +130,57 @@ export function newFence(start: {
     },
     seat: "core",
     standsFirst: false,
+  };
+}
+
+/** A transition as it is first drawn: between two edges, the core above it, the tray's own foam. */
+export function newTransition(start: {
+  readonly id: string;
+  readonly number: number;
+  readonly name: string;
+  readonly first: TransitionEdge;
+  readonly second: TransitionEdge;
+}): Transition {
+  return { kind: "transition", ...start };
+}
+
+/** A plate as it is first drawn: a flat base without wings, bonded with 0.5 mm of adhesive (common practice). */
+export function newPlate(start: {
+  readonly id: string;
+  readonly number: number;
+  readonly name: string;
+  readonly elements: readonly PlanElement[];
+  readonly closed: boolean;
+  readonly zMm: number;
+}): Plate {
+  return {
+    kind: "plate",
+    id: start.id,
+    number: start.number,
+    name: start.name,
+    outline: { closed: start.closed, elements: start.elements },
+    zMm: start.zMm,
+    metalId: DEFAULT_METALS[0]?.id ?? "",
+    thicknessMm: 1.5,
+    wings: [],
+    bond: { lineMm: 0.5, step: "ramp" },
+  };
+}
+
+/** An opening as it is first drawn: plumb through everything that it crosses. */
+export function newOpening(start: {
+  readonly id: string;
+  readonly number: number;
+  readonly name: string;
+  readonly elements: readonly PlanElement[];
+  readonly closed: boolean;
+}): Opening {
+  return {
+    id: start.id,
+    number: start.number,
+    name: start.name,
+    outline: { closed: start.closed, elements: start.elements },
+    cut: "upright",
   };
 }
 

@@ -2,7 +2,7 @@ import type { Problem } from "../foundation/index.ts";
 import type { LineRef } from "./command-types.ts";
 import { editLine, planLineOf, withPlanLine } from "./edit-lines.ts";
 import { nameOfItem } from "./names.ts";
-import type { EdgeRef, Item, PlanElement, Project } from "./schema.ts";
+import type { EdgeRef, Item, PlanElement, Project, TransitionEdge } from "./schema.ts";
 
 /**
  * The document without a node (or a following piece). An edge reference that ended on it moves to the next kept
@@ -13,6 +13,7 @@ export function deleteNode(project: Project, line: LineRef, nodeId: string): Pro
     plan: (elements) => withoutId(elements, nodeId),
     side: (nodes) => withoutId(nodes, nodeId),
     depths: (nodes) => withoutId(nodes, nodeId),
+    space: (nodes) => withoutId(nodes, nodeId),
   });
   return line.of === "item" ? moveReferences(project, edited, line.itemId) : edited;
 }
@@ -50,12 +51,24 @@ export function movedReferences(before: Project, after: Project): readonly Probl
 
 const followsOf = (project: Project) =>
   project.items.flatMap((item) =>
-    planLineOf(item).elements.flatMap((follow) =>
-      follow.kind === "follow" ? [[`${item.id}/${follow.id}`, { item, follow }] as const] : [],
-    ),
+    piecesOf(item).map((follow) => [`${item.id}/${follow.id}`, { item, follow }] as const),
   );
 
+/** Everything of an item that refers to an edge. */
+function piecesOf(item: Item): readonly { readonly id: string; readonly edge: EdgeRef }[] {
+  if (item.kind === "transition")
+    return (["first", "second"] as const).flatMap((side) => {
+      const edge = item[side];
+      return edge.kind === "stretch" ? [{ id: side, edge: edge.edge }] : [];
+    });
+  return planLineOf(item).elements.flatMap((element) => (element.kind === "follow" ? [element] : []));
+}
+
 function moveInItem(item: Item, move: (edge: EdgeRef) => EdgeRef): Item {
+  if (item.kind === "transition") {
+    const [first, second] = [moveInEdge(item.first, move), moveInEdge(item.second, move)];
+    return first === item.first && second === item.second ? item : { ...item, first, second };
+  }
   const line = planLineOf(item);
   const elements = mapKept(line.elements, (element) => {
     if (element.kind === "node") return element;
@@ -63,6 +76,12 @@ function moveInItem(item: Item, move: (edge: EdgeRef) => EdgeRef): Item {
     return edge === element.edge ? element : { ...element, edge };
   });
   return elements === line.elements ? item : withPlanLine(item, { ...line, elements });
+}
+
+function moveInEdge(own: TransitionEdge, move: (edge: EdgeRef) => EdgeRef): TransitionEdge {
+  if (own.kind === "free") return own;
+  const edge = move(own.edge);
+  return edge === own.edge ? own : { ...own, edge };
 }
 
 function movedReference(

@@ -1,5 +1,16 @@
 import type { LineRef } from "./command-types.ts";
-import type { Fence, Item, PlanElement, PlanLine, Profile, Project, SideNode } from "./schema.ts";
+import type {
+  Fence,
+  Item,
+  Opening,
+  PlanElement,
+  PlanLine,
+  Profile,
+  Project,
+  SideNode,
+  SpaceNode,
+  Transition,
+} from "./schema.ts";
 
 type DepthNode = Extract<Fence["lowerEdge"], { kind: "depths" }>["nodes"][number];
 
@@ -8,6 +19,7 @@ export interface LineEdits {
   readonly plan?: (elements: readonly PlanElement[]) => readonly PlanElement[];
   readonly side?: (nodes: readonly SideNode[]) => readonly SideNode[];
   readonly depths?: (nodes: readonly DepthNode[]) => readonly DepthNode[];
+  readonly space?: (nodes: readonly SpaceNode[]) => readonly SpaceNode[];
 }
 
 /** The document with one of its drawn lines edited; the same document when there is no such line or no change. */
@@ -27,6 +39,16 @@ export function editLine(project: Project, line: LineRef, edits: LineEdits): Pro
       return editItem(project, line.itemId, (item) =>
         item.kind === "fence" ? editLowerEdge(item, edits) : item,
       );
+    case "edge":
+      return editItem(project, line.itemId, (item) =>
+        item.kind === "transition" ? editFreeEdge(item, line.side, edits) : item,
+      );
+    case "opening":
+      return editOpening(project, line.openingId, (opening) => {
+        const { outline } = opening;
+        const elements = edits.plan?.(outline.elements) ?? outline.elements;
+        return elements === outline.elements ? opening : { ...opening, outline: { ...outline, elements } };
+      });
   }
 }
 
@@ -51,13 +73,28 @@ export function editProfile(
   return profiles === project.profiles ? project : { ...project, profiles };
 }
 
-/** The outline of a section, the line of a fence. */
-export const planLineOf = (item: Item): PlanLine => (item.kind === "section" ? item.outline : item.line);
+/** The document with one opening changed. */
+export function editOpening(
+  project: Project,
+  openingId: string,
+  edit: (opening: Opening) => Opening,
+): Project {
+  const openings = replaceOne(project.openings, (opening) => opening.id === openingId, edit);
+  return openings === project.openings ? project : { ...project, openings };
+}
+
+/** The outline of a section or plate, the line of a fence; a transition has none: its two edges make its outline. */
+export function planLineOf(item: Item): PlanLine {
+  if (item.kind === "transition") return NO_LINE;
+  return item.kind === "fence" ? item.line : item.outline;
+}
+
+const NO_LINE: PlanLine = { closed: false, elements: [] };
 
 /** The item with another line in plan. */
 export function withPlanLine(item: Item, line: PlanLine): Item {
-  if (line === planLineOf(item)) return item;
-  return item.kind === "section" ? { ...item, outline: line } : { ...item, line };
+  if (line === planLineOf(item) || item.kind === "transition") return item;
+  return item.kind === "fence" ? { ...item, line } : { ...item, outline: line };
 }
 
 /** The list with the first matching entry edited; the same list when nothing matches or changes. */
@@ -81,4 +118,11 @@ function editLowerEdge(fence: Fence, edits: LineEdits): Fence {
   }
   const nodes = edits.depths?.(edge.nodes) ?? edge.nodes;
   return nodes === edge.nodes ? fence : { ...fence, lowerEdge: { kind: "depths", nodes } };
+}
+
+function editFreeEdge(transition: Transition, side: "first" | "second", edits: LineEdits): Transition {
+  const edge = transition[side];
+  if (edge.kind !== "free") return transition;
+  const nodes = edits.space?.(edge.nodes) ?? edge.nodes;
+  return nodes === edge.nodes ? transition : { ...transition, [side]: { kind: "free", nodes } };
 }

@@ -43,6 +43,16 @@ export const RANGES = {
   hours: range(0.1, 500),
   spreadKgPerM2: range(0.01, 3),
   fenceDepthMm: range(0, 2000),
+  metalMm: range(0.3, 6),
+  bondLineMm: range(0, 5),
+  wingDegrees: range(-170, 170),
+  wingRadiusMm: range(0, 500),
+  wingMm: range(0, 3000),
+  metalDensityKgPerM3: range(500, 25_000),
+  kFactor: range(0.2, 0.6),
+  radiusRatio: range(0, 20),
+  webMm: range(0, 500),
+  meetingMm: range(0.01, 20),
   itemNumber: range(1, 999),
 } as const;
 

@@ -1,14 +1,19 @@
-import type { Board, Foam, Glue, Item, Project } from "./schema.ts";
+import type { Board, Foam, Glue, Item, Metal, Project } from "./schema.ts";
 
 /** The foam of an item: its own if it names one, else the tray's. Thickness in mm. */
 export const coreOf = (
   project: Project,
   item: Item,
-): { readonly foamId: string; readonly thicknessMm: number } => item.core ?? project.core;
+): { readonly foamId: string; readonly thicknessMm: number } =>
+  (item.kind === "plate" ? undefined : item.core) ?? project.core;
 
 /** The foam with an id; undefined when the project has none such. */
 export const foamOf = (project: Project, foamId: string): Foam | undefined =>
   project.materials.foams.find((foam) => foam.id === foamId);
+
+/** The metal of a plate; undefined when the project has none such. */
+export const metalOf = (project: Project, metalId: string): Metal | undefined =>
+  project.materials.metals.find((metal) => metal.id === metalId);
 
 /** The glue that the project's joints use; undefined when the project has none such. */
 export const glueOf = (project: Project): Glue | undefined =>

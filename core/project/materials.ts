@@ -1,4 +1,4 @@
-import type { Board, Cloth, Foam, Glue, Resin, Stock } from "./schema.ts";
+import type { Board, Cloth, Foam, Glue, Metal, Resin, Stock } from "./schema.ts";
 
 /**
  * Foams as they are sold, by generic name. Densities, moduli and limits are typical values, to be replaced by
@@ -186,6 +186,29 @@ export const DEFAULT_BOARDS: readonly Board[] = [
     widthMm: 1220,
     densityKgPerM3: 900,
     origins: boardOrigins,
+  },
+];
+
+/**
+ * Sheet metals for folded plates, as sold. K factors after Machinery's Handbook's allowances for right-angle bends
+ * (0.64 t + 1.57 R for half-hard metal: K = 0.64 / (π / 2); from memory); least radii are common practice.
+ */
+export const DEFAULT_METALS: readonly Metal[] = [
+  {
+    id: "aluminium-soft",
+    name: "Aluminium 5754 H22",
+    densityKgPerM3: 2670,
+    kFactor: 0.407,
+    leastRadiusRatio: 1.5,
+    origins: { densityKgPerM3: "memory", kFactor: "memory", leastRadiusRatio: "common-practice" },
+  },
+  {
+    id: "steel-mild",
+    name: "Mild steel sheet",
+    densityKgPerM3: 7850,
+    kFactor: 0.407,
+    leastRadiusRatio: 1,
+    origins: { densityKgPerM3: "memory", kFactor: "memory", leastRadiusRatio: "common-practice" },
   },
 ];
 

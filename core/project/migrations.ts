@@ -5,7 +5,7 @@ export type RawDocument = Readonly<Record<string, unknown>>;
  * One step for each version, from `index` to `index + 1`; never edited after release. A step moves and renames
  * what is there and leaves faults as they are: the validation that follows names them.
  */
-export const MIGRATIONS: readonly ((document: RawDocument) => RawDocument)[] = [fromVersion0];
+export const MIGRATIONS: readonly ((document: RawDocument) => RawDocument)[] = [fromVersion0, fromVersion1];
 
 /**
  * Version 0, the first draft of the format, kept angles in degrees, one foam thickness for the whole tray
@@ -27,6 +27,38 @@ function fromVersion0(document: RawDocument): RawDocument {
     items: mapList(rest.items, itemFromVersion0),
   };
 }
+
+/** Version 1 knew no openings, no metal plates, and no joints but those of edges that follow. */
+function fromVersion1(document: RawDocument): RawDocument {
+  const { materials } = document;
+  return {
+    ...document,
+    version: 2,
+    openings: [],
+    openingSettings: { webMm: 30 },
+    materials: isRecord(materials) ? { ...materials, metals: METALS_OF_VERSION_2 } : materials,
+    joints: { toleranceMm: 0.5, joined: [], cuts: [] },
+  };
+}
+
+const METALS_OF_VERSION_2 = [
+  {
+    id: "aluminium-soft",
+    name: "Aluminium 5754 H22",
+    densityKgPerM3: 2670,
+    kFactor: 0.407,
+    leastRadiusRatio: 1.5,
+    origins: { densityKgPerM3: "memory", kFactor: "memory", leastRadiusRatio: "common-practice" },
+  },
+  {
+    id: "steel-mild",
+    name: "Mild steel sheet",
+    densityKgPerM3: 7850,
+    kFactor: 0.407,
+    leastRadiusRatio: 1,
+    origins: { densityKgPerM3: "memory", kFactor: "memory", leastRadiusRatio: "common-practice" },
+  },
+];
 
 function jigFromVersion0(jig: RawDocument): RawDocument {
   const { ribSpacingMm, ...rest } = jig;

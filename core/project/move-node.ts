@@ -1,7 +1,7 @@
 import { distance2, type Vec2 } from "../foundation/index.ts";
 import type { LineRef } from "./command-types.ts";
 import { editLine, planLineOf, replaceOne } from "./edit-lines.ts";
-import type { PlanNode, Project, SideNode } from "./schema.ts";
+import type { PlanNode, Project, SideNode, SpaceNode } from "./schema.ts";
 
 /**
  * The document with one node moved: `to` is (x, y) in plan, (x, z) in the side view, (along, depth) on a
@@ -10,9 +10,14 @@ import type { PlanNode, Project, SideNode } from "./schema.ts";
  */
 export function moveNode(project: Project, line: LineRef, nodeId: string, to: Vec2): Project {
   const isClosed = isClosedLine(project, line);
+  const ofView =
+    line.of === "edge" && line.view === "side"
+      ? { place: placeInSide, move: moveHeight }
+      : { place: placeOverPlan, move: moveOverPlan };
   return editLine(project, line, {
     plan: (elements) => moveInList(elements, nodeId, to, { isClosed, place: placeInPlan, move: moveInPlan }),
     side: (nodes) => moveInList(nodes, nodeId, to, { isClosed: false, place: placeInSide, move: moveInSide }),
+    space: (nodes) => moveInList(nodes, nodeId, to, { isClosed: false, ...ofView }),
     depths: (nodes) =>
       replaceOne(
         nodes,
@@ -74,10 +79,15 @@ const placeInPlan = (element: PlanElementLike): Vec2 | undefined =>
   element.kind === "node" ? [element.x, element.y] : undefined;
 const moveInPlan = <T extends PlanElementLike>(element: T, to: Vec2): T =>
   element.kind === "node" ? { ...element, x: to[0], y: to[1] } : element;
-const placeInSide = (node: SideNode): Vec2 => [node.x, node.z];
+const placeOverPlan = (node: SpaceNode): Vec2 => [node.x, node.y];
+const moveOverPlan = (node: SpaceNode, to: Vec2): SpaceNode => ({ ...node, x: to[0], y: to[1] });
+const moveHeight = (node: SpaceNode, to: Vec2): SpaceNode => ({ ...node, x: to[0], z: to[1] });
+const placeInSide = (node: SideNode | SpaceNode): Vec2 => [node.x, node.z];
 const moveInSide = (node: SideNode, to: Vec2): SideNode => ({ ...node, x: to[0], z: to[1] });
 
 function isClosedLine(project: Project, line: LineRef): boolean {
+  if (line.of === "opening")
+    return project.openings.find(({ id }) => id === line.openingId)?.outline.closed ?? false;
   if (line.of !== "item") return false;
   const item = project.items.find((candidate) => candidate.id === line.itemId);
   return item !== undefined && planLineOf(item).closed;

@@ -1,6 +1,6 @@
 import { sayNode } from "../foundation/index.ts";
 import type { Command, LineRef } from "./command-types.ts";
-import { nameOfItem, nameOfProfile } from "./names.ts";
+import { nameOfItem, nameOfOpening, nameOfProfile } from "./names.ts";
 import type { Item, Project } from "./schema.ts";
 
 /** A command in a few plain words for the history, such as "Move node 3 of Outer floor"; told before it is applied. */
@@ -10,15 +10,29 @@ export function nameOfCommand(project: Project, command: Command): string {
       return `Add ${nameOfItem(command.section)}`;
     case "add-fence":
       return `Add ${nameOfItem(command.fence)}`;
+    case "add-transition":
+      return `Add ${nameOfItem(command.transition)}`;
+    case "add-plate":
+      return `Add ${nameOfItem(command.plate)}`;
+    case "add-opening":
+      return `Add ${nameOfOpening(command.opening)}`;
     case "add-profile":
       return `Add ${nameOfProfile(command.profile)}`;
     case "delete-item":
       return `Delete ${itemName(project, command.itemId)}`;
+    case "delete-opening":
+      return `Delete ${openingName(project, command.openingId)}`;
     case "delete-profile":
       return `Delete ${profileName(project, command.profileId)}`;
     case "change-section":
     case "change-fence":
+    case "change-transition":
+    case "change-plate":
       return `Change ${itemName(project, command.itemId)}`;
+    case "change-opening":
+      return `Change ${openingName(project, command.openingId)}`;
+    case "ease-edge":
+      return `Ease ${itemName(project, command.itemId)}`;
     case "rename-profile":
       return `Rename ${profileName(project, command.profileId)}`;
     case "move-node":
@@ -55,6 +69,8 @@ const SETTING_NAMES: Readonly<Record<string, string>> = {
   marking: "the marking out",
   jig: "the jig",
   glue: "the glue",
+  joints: "the joints",
+  openingSettings: "the openings",
   paper: "the paper",
 };
 
@@ -75,6 +91,10 @@ function lineName(project: Project, line: LineRef): string {
       return profileName(project, line.profileId);
     case "lower-edge":
       return `the lower edge of ${itemName(project, line.itemId)}`;
+    case "edge":
+      return `the ${line.side} edge of ${itemName(project, line.itemId)}`;
+    case "opening":
+      return openingName(project, line.openingId);
   }
 }
 
@@ -84,6 +104,11 @@ const findItem = (project: Project, itemId: string): Item | undefined =>
 function itemName(project: Project, itemId: string): string {
   const item = findItem(project, itemId);
   return item ? nameOfItem(item) : itemId;
+}
+
+function openingName(project: Project, openingId: string): string {
+  const opening = project.openings.find(({ id }) => id === openingId);
+  return opening ? nameOfOpening(opening) : openingId;
 }
 
 function profileName(project: Project, profileId: string): string {

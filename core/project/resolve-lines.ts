@@ -11,6 +11,7 @@ import {
   toCurve,
 } from "../curves/index.ts";
 import {
+  assertNever,
   at,
   cross2,
   distance2,
@@ -21,12 +22,13 @@ import {
 } from "../foundation/index.ts";
 import { checkItems } from "./check-items.ts";
 import { type LineOwner, lowerEdgeOwner } from "./check-line.ts";
-import { compileItems, type DrawnLine } from "./compile-items.ts";
+import { compileItems, openingKey } from "./compile-items.ts";
 import { planLineOf } from "./edit-lines.ts";
+import type { DrawnLine } from "./find-stretch.ts";
 import { fromPathProblem } from "./from-path-problem.ts";
-import { nameOfItem, nameOfProfile } from "./names.ts";
+import { nameOfItem, nameOfOpening, nameOfProfile } from "./names.ts";
 import { sidePath } from "./paths.ts";
-import type { ResolvedLines } from "./resolved-lines.ts";
+import type { ResolvedLines, TransitionEdges } from "./resolved-lines.ts";
 import type { Item, Project, SideNode } from "./schema.ts";
 
 /** A tangled outline crosses itself in many places; the first few say where to look. */
@@ -47,6 +49,8 @@ export function resolveLines(project: Project): ResolvedLines {
   const profiles: Record<string, Curve> = {};
   const lowerEdges: Record<string, Curve> = {};
   const follows: Record<string, ResolvedLines["follows"][string]> = {};
+  const transitions: Record<string, TransitionEdges> = {};
+  const openings: Record<string, Curve> = {};
 
   project.profiles.forEach((profile, index) => {
     if (faults.repeatedProfiles.has(index) || faults.unfitProfileIds.has(profile.id)) return;
@@ -60,6 +64,7 @@ export function resolveLines(project: Project): ResolvedLines {
     const found = [...line.problems, ...checkDrawn(item, line, project.symmetry)];
     problems.push(...found);
     const isFit = !faults.unfitItemIds.has(item.id) && found.length === 0;
+    if (line.edges && isFit) transitions[item.id] = line.edges;
     if (line.curve && isFit) {
       plan[item.id] = counterClockwise(line.curve);
       noteFollows(item, line, follows);
@@ -70,7 +75,16 @@ export function resolveLines(project: Project): ResolvedLines {
     const curve = compileSide(item.lowerEdge.nodes, owner, problems);
     if (curve) lowerEdges[item.id] = curve;
   });
-  return { plan, unfit, profiles, lowerEdges, follows, problems };
+  project.openings.forEach((opening, index) => {
+    const line = drawn.get(openingKey(opening.id));
+    if (!line || faults.repeatedOpenings.has(index)) return;
+    const owner = { name: nameOfOpening(opening), place: { openingId: opening.id } };
+    const found = [...line.problems, ...checkLoop(opening.outline.closed, line, owner, project.symmetry)];
+    problems.push(...found);
+    if (line.curve && found.length === 0) openings[opening.id] = counterClockwise(line.curve);
+    else if (line.curve) unfit[openingKey(opening.id)] = line.curve;
+  });
+  return { plan, unfit, profiles, lowerEdges, transitions, openings, follows, problems };
 }
 
 function noteFollows(
@@ -90,13 +104,37 @@ function noteFollows(
 
 /** What is wrong with a line that compiles: an open outline, a closed fence, crossings, the wrong side. */
 function checkDrawn(item: Item, line: DrawnLine, symmetry: Project["symmetry"]): readonly Problem[] {
-  const { curve } = line;
   const owner = { name: nameOfItem(item), place: { itemId: item.id } };
-  if (item.kind === "section" && !item.outline.closed) {
-    if (!curve) return [];
-    return [{ ...owner, kind: "outline-open", gapMm: gapMm(curve) }];
+  switch (item.kind) {
+    case "section":
+    case "plate":
+      return checkLoop(item.outline.closed, line, owner, symmetry);
+    case "fence":
+      return item.line.closed
+        ? [{ ...owner, kind: "fence-line-closed" }]
+        : checkCourse(line, owner, symmetry);
+    case "transition":
+      return [];
+    default:
+      return assertNever(item);
   }
-  if (item.kind === "fence" && item.line.closed) return [{ ...owner, kind: "fence-line-closed" }];
+}
+
+function checkLoop(
+  closed: boolean,
+  line: DrawnLine,
+  owner: LineOwner,
+  symmetry: Project["symmetry"],
+): readonly Problem[] {
+  if (closed) return checkCourse(line, owner, symmetry);
+  return line.curve ? [{ ...owner, kind: "outline-open", gapMm: gapMm(line.curve) }] : [];
+}
+
+function checkCourse(
+  { curve }: DrawnLine,
+  owner: LineOwner,
+  symmetry: Project["symmetry"],
+): readonly Problem[] {
   if (!curve) return [];
   const crossings = findSelfCrossings(curve).slice(0, MOST_CROSSINGS_TOLD);
   return [

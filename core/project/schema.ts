@@ -1,11 +1,11 @@
 import * as v from "valibot";
 
 /**
- * The project document, version 1: only what the builder gave. Lengths in mm, angles in rad, masses in kg.
+ * The project document, version 2: only what the builder gave. Lengths in mm, angles in rad, masses in kg.
  * Numbers are taken as typed, however odd; `checkDocument` turns odd ones into problems that name them, so that
  * the rest of the tray still computes.
  */
-export const CURRENT_VERSION = 1;
+export const CURRENT_VERSION = 2;
 
 const Id = v.pipe(v.string(), v.regex(/^[A-Za-z0-9_-]{1,40}$/, "an id of letters, digits, - and _"));
 const Name = v.pipe(v.string(), v.maxLength(60));
@@ -118,7 +118,97 @@ export const FenceSchema = v.strictObject({
   core: v.exactOptional(CoreSchema),
 });
 
-export const ItemSchema = v.variant("kind", [SectionSchema, FenceSchema]);
+/** A node of a free edge in space. */
+export const SpaceNodeSchema = v.strictObject({
+  id: Id,
+  x: Typed,
+  y: Typed,
+  z: Typed,
+  /** A tangent arc at this node, between two lines only, in the plane of the two. */
+  radiusMm: v.exactOptional(Typed),
+  /** How the two segments meet where at least one is a curve. Default: smooth between curves, corner beside a line. */
+  meets: v.exactOptional(v.picklist(["smooth", "corner"])),
+  next: v.picklist(["line", "curve"]),
+  knotSpacingMm: v.exactOptional(Typed),
+});
+
+/** One edge of a transition: a stretch of another item's edge, or an edge of its own in space. */
+const TransitionEdgeSchema = v.variant("kind", [
+  v.strictObject({ kind: v.literal("stretch"), edge: EdgeRefSchema }),
+  v.strictObject({ kind: v.literal("free"), nodes: v.array(SpaceNodeSchema) }),
+]);
+
+/**
+ * The ruled sheet nearest to developable between two edges. Its outline has the edges `first`, `end`, `second` and
+ * `start` and the nodes `first-start`, `first-end`, `second-end`, `second-start`.
+ */
+export const TransitionSchema = v.strictObject({
+  kind: v.literal("transition"),
+  id: Id,
+  number: v.number(),
+  name: Name,
+  first: TransitionEdgeSchema,
+  second: TransitionEdgeSchema,
+  /** On which side of the drawn surface the core lies: above it unless it is said. */
+  coreSide: v.exactOptional(v.picklist(["above", "below"])),
+  core: v.exactOptional(CoreSchema),
+});
+
+/** A wing of a plate: sheet metal bent up or down along a straight edge of the base. */
+export const WingSchema = v.strictObject({
+  id: Id,
+  /** The element of the base's outline whose straight segment is the edge that the wing is bent along. */
+  edgeId: Id,
+  /** Positive bends up, away from the ground. */
+  angleRad: Typed,
+  insideRadiusMm: Typed,
+  /** From the corner where the outer faces meet to the wing's free edge, along its outer face. */
+  lengthMm: Typed,
+  /** How much later the wing begins and how much earlier it ends than the edge. */
+  startInsetMm: Typed,
+  endInsetMm: Typed,
+  /** How far its ends lean inward off square. */
+  startTaperRad: Typed,
+  endTaperRad: Typed,
+  /** A measured deduction of this bend takes the place of the metal's K factor. */
+  deductionMm: v.exactOptional(Typed),
+});
+
+/** Folded sheet metal: a flat base whose lower face is drawn, with wings. */
+export const PlateSchema = v.strictObject({
+  kind: v.literal("plate"),
+  id: Id,
+  number: v.number(),
+  name: Name,
+  outline: PlanLineSchema,
+  /** Height of the base's lower face above the ground. */
+  zMm: Typed,
+  metalId: Id,
+  thicknessMm: Typed,
+  wings: v.array(WingSchema),
+  bond: v.strictObject({
+    /** The bond line between metal and foam. */
+    lineMm: Typed,
+    /** How the step against the neighbouring skin is taken up. */
+    step: v.picklist(["rebate", "shim", "ramp"]),
+  }),
+});
+
+export const ItemSchema = v.variant("kind", [SectionSchema, FenceSchema, TransitionSchema, PlateSchema]);
+
+/** A closed loop in plan, on the air side, that is cut out of the tray. */
+export const OpeningSchema = v.strictObject({
+  id: Id,
+  number: v.number(),
+  name: Name,
+  outline: PlanLineSchema,
+  /** Plumb through everything that it crosses, or square to the one sheet that `itemId` names. */
+  cut: v.picklist(["upright", "square"]),
+  itemId: v.exactOptional(Id),
+});
+
+/** One edge of one item. */
+const ItemEdgeSchema = v.strictObject({ itemId: Id, edgeId: Id });
 
 /** Where each default of a material comes from, by field name. */
 const Origins = v.record(v.string(), OriginSchema);
@@ -177,6 +267,17 @@ export const BoardSchema = v.strictObject({
   origins: Origins,
 });
 
+export const MetalSchema = v.strictObject({
+  id: Id,
+  name: Name,
+  densityKgPerM3: Typed,
+  /** Where the neutral fibre of a bend lies, from its inside face, as a share of the thickness. */
+  kFactor: Typed,
+  /** Least inside radius of a bend, as a multiple of the thickness. */
+  leastRadiusRatio: Typed,
+  origins: Origins,
+});
+
 export const StockSchema = v.strictObject({
   id: Id,
   foamId: Id,
@@ -215,12 +316,18 @@ export const ProjectSchema = v.strictObject({
   skins: v.strictObject({ lowerMm: Typed, upperMm: Typed }),
   profiles: v.array(ProfileSchema),
   items: v.array(ItemSchema),
+  openings: v.array(OpeningSchema),
+  openingSettings: v.strictObject({
+    /** The least web to leave between an opening and the nearest edge or joint. */
+    webMm: Typed,
+  }),
   materials: v.strictObject({
     foams: v.array(FoamSchema),
     cloths: v.array(ClothSchema),
     resins: v.array(ResinSchema),
     glues: v.array(GlueSchema),
     boards: v.array(BoardSchema),
+    metals: v.array(MetalSchema),
   }),
   stock: v.array(StockSchema),
   cutting: v.strictObject({
@@ -255,6 +362,21 @@ export const ProjectSchema = v.strictObject({
     pinSpacingMm: Typed,
     pinSpacingCurvedMm: Typed,
   }),
+  joints: v.strictObject({
+    /** Edges of different items that lie within this of each other are one edge; farther apart is a gap. */
+    toleranceMm: Typed,
+    /** Edges that coincide and are to be joined, though neither follows the other. */
+    joined: v.array(v.strictObject({ first: ItemEdgeSchema, second: ItemEdgeSchema })),
+    /** What the builder chose for the joint at an edge in place of the cut that follows from its fold. */
+    cuts: v.array(
+      v.strictObject({
+        edge: ItemEdgeSchema,
+        cut: v.picklist(["square", "mitre", "butt"]),
+        /** Of a butt: the item whose sheet runs through. */
+        throughItemId: v.exactOptional(Id),
+      }),
+    ),
+  }),
   paper: v.strictObject({
     size: v.picklist(PaperNames),
     rollWidthMm: Typed,
@@ -283,7 +405,15 @@ export type PlanLine = DeepReadonly<v.InferOutput<typeof PlanLineSchema>>;
 export type Profile = DeepReadonly<v.InferOutput<typeof ProfileSchema>>;
 export type Section = DeepReadonly<v.InferOutput<typeof SectionSchema>>;
 export type Fence = DeepReadonly<v.InferOutput<typeof FenceSchema>>;
-export type Item = Section | Fence;
+export type SpaceNode = DeepReadonly<v.InferOutput<typeof SpaceNodeSchema>>;
+export type TransitionEdge = DeepReadonly<v.InferOutput<typeof TransitionEdgeSchema>>;
+export type Transition = DeepReadonly<v.InferOutput<typeof TransitionSchema>>;
+export type Wing = DeepReadonly<v.InferOutput<typeof WingSchema>>;
+export type Plate = DeepReadonly<v.InferOutput<typeof PlateSchema>>;
+export type Item = Section | Fence | Transition | Plate;
+export type Opening = DeepReadonly<v.InferOutput<typeof OpeningSchema>>;
+export type ItemEdge = DeepReadonly<v.InferOutput<typeof ItemEdgeSchema>>;
+export type Metal = DeepReadonly<v.InferOutput<typeof MetalSchema>>;
 export type Foam = DeepReadonly<v.InferOutput<typeof FoamSchema>>;
 export type Cloth = DeepReadonly<v.InferOutput<typeof ClothSchema>>;
 export type Resin = DeepReadonly<v.InferOutput<typeof ResinSchema>>;

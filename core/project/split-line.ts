@@ -1,9 +1,16 @@
-import { type Path, type PathNode, splitSegment as splitPath } from "../curves/index.ts";
+import {
+  compileSpacePath,
+  type Path,
+  type PathNode,
+  pointOnSpaceCubic,
+  splitSegment as splitPath,
+} from "../curves/index.ts";
+import { distanceSpace } from "../foundation/index.ts";
 import type { LineRef } from "./command-types.ts";
-import { compileItems } from "./compile-items.ts";
+import { compileItems, openingKey } from "./compile-items.ts";
 import { editLine, planLineOf } from "./edit-lines.ts";
 import { edgeAfterFollow, planPath, sidePath } from "./paths.ts";
-import type { Fence, PlanElement, Project, SideNode } from "./schema.ts";
+import type { Fence, PlanElement, PlanLine, Project, SideNode, SpaceNode } from "./schema.ts";
 
 /** Where to put the new node: in the segment that leaves an element, at t from 0 to 1 along it. */
 export interface Split {
@@ -21,6 +28,7 @@ export function splitLine(project: Project, line: LineRef, split: Split): Projec
     plan: (elements) => splitPlan(project, line, elements, split),
     side: (nodes) => splitSide(nodes, split),
     depths: (nodes) => splitDepths(nodes, split),
+    space: (nodes) => splitSpace(nodes, split),
   });
 }
 
@@ -30,12 +38,12 @@ function splitPlan(
   elements: readonly PlanElement[],
   split: Split,
 ): readonly PlanElement[] {
-  const item = line.of === "item" ? project.items.find(({ id }) => id === line.itemId) : undefined;
-  const drawn = item && compileItems(project).get(item.id);
-  if (!item || !drawn || elements.some(({ id }) => id === split.newNodeId)) return elements;
+  const owner = ownerOfPlan(project, line);
+  const drawn = owner && compileItems(project).get(owner.id);
+  if (!owner || !drawn || elements.some(({ id }) => id === split.newNodeId)) return elements;
   const follow = elements.find(({ kind, id }) => kind === "follow" && id === split.afterNodeId);
   const afterNodeId = follow ? edgeAfterFollow(follow.id) : split.afterNodeId;
-  const path = planPath(planLineOf(item), ({ id }) => drawn.stretches[id] ?? []);
+  const path = planPath(owner.planLine, ({ id }) => drawn.stretches[id] ?? []);
   const made = splitIn(path, { ...split, afterNodeId });
   if (!made) return elements;
   const { node, spacingMm } = made;
@@ -46,6 +54,19 @@ function splitPlan(
       element.kind === "node" && spacingMm !== undefined ? { ...element, knotSpacingMm: spacingMm } : element;
     return [before, { ...fields, x: at[0], y: at[1] }];
   });
+}
+
+/** Whose line in plan is split, under the id that `compileItems` knows it by. */
+function ownerOfPlan(
+  project: Project,
+  line: LineRef,
+): { readonly id: string; readonly planLine: PlanLine } | undefined {
+  if (line.of === "opening") {
+    const opening = project.openings.find(({ id }) => id === line.openingId);
+    return opening && { id: openingKey(opening.id), planLine: opening.outline };
+  }
+  const item = line.of === "item" ? project.items.find(({ id }) => id === line.itemId) : undefined;
+  return item && { id: item.id, planLine: planLineOf(item) };
 }
 
 function splitSide(nodes: readonly SideNode[], split: Split): readonly SideNode[] {
@@ -87,4 +108,30 @@ function splitDepths(nodes: DepthNodes, { afterNodeId, t, newNodeId }: Split): D
     depthMm: before.depthMm + (after.depthMm - before.depthMm) * t,
   };
   return [...nodes.slice(0, index + 1), between, ...nodes.slice(index + 1)];
+}
+
+/** A curve's halves keep the knots that they had together, so that it keeps its shape. */
+function splitSpace(nodes: readonly SpaceNode[], { afterNodeId, t, newNodeId }: Split): readonly SpaceNode[] {
+  const index = nodes.findIndex(({ id }) => id === afterNodeId);
+  const [before, after] = [nodes[index], nodes[index + 1]];
+  if (!before || !after || !(t > 0 && t < 1) || nodes.some(({ id }) => id === newNodeId)) return nodes;
+  if (before.next === "line") {
+    const at = (a: number, b: number) => a + (b - a) * t;
+    const between = { x: at(before.x, after.x), y: at(before.y, after.y), z: at(before.z, after.z) };
+    return [
+      ...nodes.slice(0, index + 1),
+      { id: newNodeId, ...between, next: "line" },
+      ...nodes.slice(index + 1),
+    ];
+  }
+  const path = compileSpacePath(nodes);
+  const piece = path.ok ? path.value.find(({ plan }) => plan.edgeId === afterNodeId) : undefined;
+  if (!piece) return nodes;
+  const spacingMm = before.knotSpacingMm ?? distanceSpace(before, after);
+  return [
+    ...nodes.slice(0, index),
+    { ...before, knotSpacingMm: spacingMm * t },
+    { id: newNodeId, ...pointOnSpaceCubic(piece, t), next: "curve", knotSpacingMm: spacingMm * (1 - t) },
+    ...nodes.slice(index + 1),
+  ];
 }

@@ -4,7 +4,7 @@ import type { Project } from "../../../core/project/index.ts";
 export function plainProject(changes: Partial<Project> = {}): Project {
   return {
     format: "traywright",
-    version: 1,
+    version: 2,
     id: "plain",
     title: "Plain",
     titleBlock: { owner: "", creator: "", approver: "", issuedOn: "2026-01-01", revision: "A" },
@@ -14,6 +14,8 @@ export function plainProject(changes: Partial<Project> = {}): Project {
     skins: { lowerMm: 0.8, upperMm: 0.8 },
     profiles: [],
     items: [],
+    openings: [],
+    openingSettings: { webMm: 30 },
     materials: {
       foams: [
         {
@@ -42,6 +44,7 @@ export function plainProject(changes: Partial<Project> = {}): Project {
           origins: {},
         },
       ],
+      metals: [],
       boards: [
         {
           id: "mdf12",
@@ -73,6 +76,7 @@ export function plainProject(changes: Partial<Project> = {}): Project {
       proudLimitMm: 1,
     },
     glue: { glueId: "pu", gapMm: 0.3, pinSpacingMm: 100, pinSpacingCurvedMm: 50 },
+    joints: { toleranceMm: 0.5, joined: [], cuts: [] },
     paper: {
       size: "A4",
       rollWidthMm: 914,

@@ -12,6 +12,7 @@ import {
   type PlanElement,
   type PlanNode,
   type Project,
+  planLineOf,
   resolveLines,
 } from "../../../core/project/index.ts";
 import { oneSection, plan, rectangle, side, twoSections, withFence } from "./small-projects.ts";
@@ -27,7 +28,7 @@ const FLAT: LineRef = { of: "profile", profileId: "flat" };
 const elementsOf = (project: Project, itemId: string): readonly PlanElement[] => {
   const item = project.items.find(({ id }) => id === itemId);
   if (!item) throw new Error(`no item ${itemId}`);
-  return item.kind === "section" ? item.outline.elements : item.line.elements;
+  return planLineOf(item).elements;
 };
 
 const nodeOf = (project: Project, itemId: string, nodeId: string): PlanNode => {

@@ -240,7 +240,10 @@ describe("materials and stock", () => {
   });
 
   it("that are missing altogether are the usual ones", () => {
-    const project = { ...good, materials: { foams: [], cloths: [], resins: [], glues: [], boards: [] } };
+    const project = {
+      ...good,
+      materials: { foams: [], cloths: [], resins: [], glues: [], boards: [], metals: [] },
+    };
     const { foams, glues, boards } = soundProject(project).materials;
     expect([foams, glues, boards]).toEqual([
       good.materials.foams,

@@ -14,7 +14,7 @@ export function projectJsonSchema(): object {
       valibotSchema.type === "union" ? { $ref: "#/$defs/typedNumber" } : jsonSchema,
   });
   return {
-    title: "Traywright project, version 1",
+    title: "Traywright project, version 2",
     ...made,
     $defs: { typedNumber: { anyOf: [{ type: "number" }, { enum: ["NaN", "Infinity", "-Infinity"] }] } },
   };

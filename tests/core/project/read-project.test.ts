@@ -51,6 +51,17 @@ describe("a project file", () => {
     expect(old).toEqual(twin);
   });
 
+  it("of version 1 reads as its twin of version 2, with no openings and no joints but what follows", () => {
+    const old = readProject(frozen(1));
+    const twin = readProject(frozen(2));
+    expect(twin.ok).toBe(true);
+    expect(old).toEqual(twin);
+    if (!old.ok) throw new Error(old.message);
+    expect(old.project.openings).toEqual([]);
+    expect(old.project.joints).toEqual({ toleranceMm: 0.5, joined: [], cuts: [] });
+    expect(old.project.materials.metals.map(({ id }) => id)).toEqual(["aluminium-soft", "steel-mild"]);
+  });
+
   it("of version 0 carries its degrees, its thickness and its rib spacing over", () => {
     const old = readProject(frozen(0));
     if (!old.ok) throw new Error(old.message);
@@ -86,9 +97,9 @@ describe("a file that is no project", () => {
   });
 
   it("says so when it comes from a newer version, and names both", () => {
-    const { reason, message } = refusal('{"format":"traywright","version":2}');
+    const { reason, message } = refusal('{"format":"traywright","version":3}');
     expect(reason).toBe("newer-version");
-    expect(message).toContain("file version 2, this one reads up to 1");
+    expect(message).toContain("file version 3, this one reads up to 2");
   });
 
   it.each([
@@ -113,7 +124,7 @@ describe("a file that is no project", () => {
     [
       "with an unknown kind of item",
       (d: Record<string, unknown>) => (d.items = [{ kind: "wing" }]),
-      'items[0].kind should be one of "section", "fence", and is "wing"',
+      'items[0].kind should be one of "section", "fence", "transition", "plate", and is "wing"',
     ],
     [
       "with an id of spaces",

@@ -4,6 +4,7 @@ import {
   emptyProject,
   newSection,
   type Project,
+  planLineOf,
   resolveLines,
 } from "../../../core/project/index.ts";
 import {
@@ -129,7 +130,7 @@ export function trayWithSection(): Project {
 export function nodesOf(project: Project, itemId: string): readonly Vec2[] {
   const item = project.items.find((other) => other.id === itemId);
   if (!item) return [];
-  const { elements } = item.kind === "section" ? item.outline : item.line;
+  const { elements } = planLineOf(item);
   return elements.flatMap((element): readonly Vec2[] =>
     element.kind === "node" ? [[element.x, element.y]] : [],
   );
