@@ -2,8 +2,10 @@ export type { NodeField, PathProblem } from "./check-path.ts";
 export { type CompiledPath, compilePath } from "./compile-path.ts";
 export { crossingParameters, extremeParameters } from "./crossings.ts";
 export { cubicSpline, type SplineEnd, type SplineEnds, type SplineInterval } from "./cubic-spline.ts";
+export { enclosedAreaMm2, type WalkedPiece } from "./enclosed-area.ts";
 export { type FlattenLimits, flattenPiece } from "./flatten.ts";
 export { type CurvePlace, frameAtLength, locateLength, nodePlace, subCurve, toCurve } from "./lookup.ts";
+export { type NearestPlace, nearestOnPiece } from "./nearest-on-piece.ts";
 export { mirrorPiece, reversePiece, trimPiece } from "./piece-changes.ts";
 export { parameterAtLength, pieceLengthMm } from "./piece-length.ts";
 export {
@@ -24,6 +26,7 @@ export {
   velocityOnSpaceCubic,
 } from "./space-path.ts";
 export { splitSegment } from "./split-segment.ts";
+export { type Island, subtractLoops } from "./subtract-loops.ts";
 export type {
   ArcPiece,
   CubicPiece,
