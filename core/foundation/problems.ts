@@ -8,6 +8,7 @@ export interface ProblemPlace {
   /** The node is one of a fence's lower edge, not of its line in plan, or of a transition's free edge. */
   readonly line?: "lower-edge" | "first-edge" | "second-edge";
   readonly openingId?: string;
+  readonly wingId?: string;
   readonly partId?: string;
   readonly ribId?: string;
   /** The dotted name of a setting, such as `jig.across.spacingMm`. */
@@ -108,6 +109,20 @@ export type Problem =
       readonly usableWidthMm: number;
       readonly usableHeightMm: number;
     })
+  | (Placed & { readonly kind: "wing-edge-missing"; readonly edgeId: string })
+  | (Placed & { readonly kind: "wing-edge-not-straight"; readonly edgeId: string })
+  | (Placed & { readonly kind: "wing-radius-too-small"; readonly radiusMm: number; readonly leastMm: number })
+  | (Placed & {
+      readonly kind: "wing-flange-too-short";
+      readonly lengthMm: number;
+      readonly leastMm: number;
+      /** Whether it is long enough to be there at all, only too short for most tools. */
+      readonly isMade: boolean;
+    })
+  | (Placed & { readonly kind: "wing-without-width"; readonly at: "bend" | "free edge" })
+  | (Placed & { readonly kind: "wing-relief-does-not-fit" })
+  | (Placed & { readonly kind: "wings-collide"; readonly otherName: string; readonly overlapMm: number })
+  | (Placed & { readonly kind: "plate-overlaps-itself"; readonly otherName: string })
   | (Placed & { readonly kind: "nothing-drawn" });
 
 export type ProblemKind = Problem["kind"];

@@ -79,6 +79,22 @@ function sentenceFor(problem: Problem): string {
       return `${problem.stripId} rests on no rib and on no neighbour when its turn comes. Add a rib under it.`;
     case "page-too-small":
       return `The paper leaves ${formatMm(problem.usableWidthMm)} by ${formatMm(problem.usableHeightMm)} mm inside its margins, too little for the 200 mm bar. Choose larger paper or smaller margins.`;
+    case "wing-edge-missing":
+      return `${name} is to be bent along ${sayEdge(problem.edgeId)}, and the base has no such free edge. Choose another.`;
+    case "wing-edge-not-straight":
+      return `${name} is to be bent along ${sayEdge(problem.edgeId)}, which is not one straight line. Metal bends along straight lines only; draw that edge straight or choose another.`;
+    case "wing-radius-too-small":
+      return `${name} is bent to an inside radius of ${formatMm(problem.radiusMm)} mm; this metal takes ${formatMm(problem.leastMm)} mm before it cracks. Make the radius larger or choose a softer metal.`;
+    case "wing-flange-too-short":
+      return `${name} is ${formatMm(problem.lengthMm)} mm long; a tool needs ${formatMm(problem.leastMm)} mm to hold it and bend it. Make it longer${problem.isMade ? "" : "; until then it is left out"}.`;
+    case "wing-without-width":
+      return `${name} has no width left at its ${problem.at}. Make its insets or tapers smaller.`;
+    case "wing-relief-does-not-fit":
+      return `${name} ends where the edge beside it is too short for the cut that frees its bend. Lengthen that edge, or let the wing end earlier.`;
+    case "wings-collide":
+      return `Folded, ${name} stands ${formatMm(problem.overlapMm)} mm inside ${problem.otherName}. Shorten one, taper it, or bend it less; until then it is left out.`;
+    case "plate-overlaps-itself":
+      return `Laid flat, ${name} lies over ${problem.otherName}, so one sheet cannot give both. Shorten it or taper its end; until then it is left out.`;
     case "nothing-drawn":
       return "Nothing is drawn yet. Draw a section in the plan to begin.";
     default:
@@ -140,7 +156,10 @@ export function levelOf(problem: Problem): ProblemLevel {
     case "sheets-do-not-meet":
     case "nothing-drawn":
     case "strip-not-held":
+    case "wing-radius-too-small":
       return "look";
+    case "wing-flange-too-short":
+      return problem.isMade ? "look" : "stop";
     default:
       return "stop";
   }

@@ -1,0 +1,16 @@
+import { nameOfItem, type Plate, type Wing } from "../project/index.ts";
+
+/** A wing as problems name and place it. */
+export interface WingOwner {
+  readonly name: string;
+  readonly place: { readonly itemId: string; readonly wingId: string };
+}
+
+/** Wings have no names of their own; they count as they were drawn. */
+export const wingName = (plate: Plate, wingId: string): string =>
+  `wing ${plate.wings.findIndex(({ id }) => id === wingId) + 1}`;
+
+export const wingOwner = (plate: Plate, { id }: Wing): WingOwner => ({
+  name: `${wingName(plate, id)} of ${nameOfItem(plate)}`,
+  place: { itemId: plate.id, wingId: id },
+});
