@@ -41,7 +41,7 @@ export function arrangePieces(
   const stops: Stop[][] = pieces.map(() => []);
   const ready: (ReadyPiece | undefined)[] = [];
   const readyAt = (index: number): ReadyPiece => {
-    const known = ready[index] ?? readyToMeet(at(pieces, index));
+    const known = ready[index] ?? readyToMeet(at(pieces, index), at(boxes, index));
     ready[index] = known;
     return known;
   };

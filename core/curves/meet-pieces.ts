@@ -30,6 +30,7 @@ export interface Meeting {
 /** A piece made ready to be met: cut into parts so straight that two of them cross once or run along each other. */
 export interface ReadyPiece {
   readonly piece: CurvePiece;
+  readonly box: Box;
   readonly parts: readonly Part[];
 }
 
@@ -51,7 +52,7 @@ const PART_RISE = 0.06;
 /** Chords that differ in direction by more than this belong to parts that cross once at most. */
 const ACROSS_SINE = Math.sin(0.6);
 
-export function readyToMeet(piece: CurvePiece): ReadyPiece {
+export function readyToMeet(piece: CurvePiece, box: Box): ReadyPiece {
   const stops = flattenPiece(piece, { chordErrorMm: Number.MAX_VALUE, turnRad: PART_TURN_RAD });
   const points = stops.map((t) => pointOnPiece(piece, t));
   const parts = stops.slice(1).flatMap((to, i): Part[] => {
@@ -60,38 +61,69 @@ export function readyToMeet(piece: CurvePiece): ReadyPiece {
     if (lengthMm === 0) return [];
     const { lowX, highX, lowY, highY } = boxOfPoints([start, end]);
     const riseMm = piece.kind === "line" ? 0 : PART_RISE * lengthMm;
-    const box = { lowX: lowX - riseMm, highX: highX + riseMm, lowY: lowY - riseMm, highY: highY + riseMm };
-    return [{ piece, from: at(stops, i), to, start, end, box }];
+    const around = { lowX: lowX - riseMm, highX: highX + riseMm, lowY: lowY - riseMm, highY: highY + riseMm };
+    return [{ piece, from: at(stops, i), to, start, end, box: around }];
   });
-  return { piece, parts };
+  return { piece, box, parts };
 }
 
 /**
  * Where two pieces meet, in no order and perhaps more than once: every crossing (to rounding), the places where
- * they touch within `nearMm`, the ends of one that lie within `nearMm` of the other, and a place or more of a stretch
- * that they share. What crosses is never missed: parts that cross steeply meet once, and between parts that run along
+ * they touch within `nearMm`, and the ends of one that lie within `nearMm` of the other (so those of a stretch that
+ * they share), but not the ends that they have in common. What crosses is never missed: parts that cross steeply meet once, and between parts that run along
  * each other the gap is a smooth function of the way along, whose roots are shut in by bounds on its bend.
  */
 export function meetPieces(a: ReadyPiece, b: ReadyPiece, nearMm: number): readonly Meeting[] {
-  const meetings: Meeting[] = endsOn(a.piece, b.piece, nearMm);
+  const meetings: Meeting[] = endsOn(a, b, nearMm);
   for (const partA of a.parts) {
     for (const partB of b.parts) {
-      if (boxesMeet(partA.box, partB.box, nearMm)) meetings.push(...meetParts(partA, partB, nearMm));
+      if (!boxesMeet(partA.box, partB.box, nearMm) || partFromShared(partA, partB, nearMm)) continue;
+      meetings.push(...meetParts(partA, partB, nearMm));
     }
   }
   return meetings;
 }
 
-function endsOn(a: CurvePiece, b: CurvePiece, nearMm: number): Meeting[] {
+function endsOn(a: ReadyPiece, b: ReadyPiece, nearMm: number): Meeting[] {
   const meetings: Meeting[] = [];
   for (const end of [0, 1]) {
-    const onB = nearestOnPiece(b, end === 0 ? startOfPiece(a) : endOfPiece(a));
-    if (onB.distanceMm <= nearMm) meetings.push({ a: end, b: onB.t });
-    const onA = nearestOnPiece(a, end === 0 ? startOfPiece(b) : endOfPiece(b));
-    if (onA.distanceMm <= nearMm) meetings.push({ a: onA.t, b: end });
+    const onB = placeOn(b, pointOnPiece(a.piece, end), nearMm);
+    if (onB !== undefined) meetings.push({ a: end, b: onB });
+    const onA = placeOn(a, pointOnPiece(b.piece, end), nearMm);
+    if (onA !== undefined) meetings.push({ a: onA, b: end });
   }
   return meetings;
 }
+
+/** Where a piece passes within `nearMm` of a point; nowhere, if it is one of its ends: these are known. */
+function placeOn({ piece, box }: ReadyPiece, point: Vec2, nearMm: number): number | undefined {
+  if (!boxesMeet(box, boxOfPoints([point]), nearMm)) return undefined;
+  if (distance2(startOfPiece(piece), point) <= nearMm || distance2(endOfPiece(piece), point) <= nearMm) {
+    return undefined;
+  }
+  const nearest = nearestOnPiece(piece, point);
+  return nearest.distanceMm <= nearMm ? nearest.t : undefined;
+}
+
+/** Whether two parts share an end and go so far apart from there that they cannot meet again. */
+function partFromShared(a: Part, b: Part, nearMm: number): boolean {
+  for (const [endA, farA] of [
+    [a.start, a.end],
+    [a.end, a.start],
+  ] as const) {
+    for (const [endB, farB] of [
+      [b.start, b.end],
+      [b.end, b.start],
+    ] as const) {
+      if (distance2(endA, endB) > nearMm) continue;
+      if (dot2(unit2(subtract2(farA, endA)), unit2(subtract2(farB, endB))) < PARTING_COSINE) return true;
+    }
+  }
+  return false;
+}
+
+/** Parts that turn by 0.2 rad at most and leave a point more than three times that apart never meet again. */
+const PARTING_COSINE = Math.cos(3 * PART_TURN_RAD);
 
 function meetParts(a: Part, b: Part, nearMm: number): readonly Meeting[] {
   const along = unit2(subtract2(b.end, b.start));
@@ -174,7 +206,7 @@ function crossAlong(a: Part, b: Part, along: Vec2, nearMm: number): readonly Mee
     const isAlongside = bulgeMm <= nearMm / 4 && gaps.every(({ heightMm }) => Math.abs(heightMm) <= nearMm);
     if (isMonotone || isAlongside || halvings === 0) {
       if (crosses) found.push(gapAt(bracketedRoot((x) => gapAt(x).heightMm, x0, x1)).meeting);
-      else if (Math.abs(middle.heightMm) <= nearMm) found.push(middle.meeting);
+      else if (halvings < MOST_HALVINGS && Math.abs(middle.heightMm) <= nearMm) found.push(middle.meeting);
       return;
     }
     search(x0, middleX, [first, middle], halvings - 1);

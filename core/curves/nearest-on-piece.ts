@@ -1,5 +1,6 @@
-import { distance2, dot2, subtract2, type Vec2 } from "../foundation/index.ts";
-import { derivativeOnPiece, pointOnPiece, secondDerivativeOnPiece } from "./pieces.ts";
+import { at, bracketedRoot, distance2, dot2, subtract2, type Vec2 } from "../foundation/index.ts";
+import { type FlattenLimits, flattenPiece } from "./flatten.ts";
+import { derivativeOnPiece, pointOnPiece } from "./pieces.ts";
 import type { ArcPiece, CubicPiece, CurvePiece } from "./types.ts";
 
 /** A place on a piece and how far it lies from the point that was asked about. */
@@ -8,7 +9,8 @@ export interface NearestPlace {
   readonly distanceMm: number;
 }
 
-/** The place on a piece nearest a point: lines and arcs in closed form, cubics by Newton's rule from samples. */
+/** The place on a piece nearest a point: lines and arcs in closed form, cubics by
+ * bracketed roots. */
 export function nearestOnPiece(piece: CurvePiece, point: Vec2): NearestPlace {
   const placeAt = (t: number): NearestPlace => ({ t, distanceMm: distance2(pointOnPiece(piece, t), point) });
   const ends = nearer(placeAt(0), placeAt(1));
@@ -23,7 +25,7 @@ export function nearestOnPiece(piece: CurvePiece, point: Vec2): NearestPlace {
       return t === undefined ? ends : nearer(ends, placeAt(t));
     }
     case "cubic":
-      return nearer(ends, placeAt(cubicFoot(piece, point)));
+      return cubicFeet(piece, point).map(placeAt).reduce(nearer, ends);
   }
 }
 
@@ -38,22 +40,18 @@ function parameterToward({ centre, startRad, sweepRad }: ArcPiece, point: Vec2):
   return t <= 1 ? t : undefined;
 }
 
-const SAMPLES = 16;
+/** A cubic is looked at in parts that turn by no more than this: near such a part the distance has one minimum. */
+const PART_LIMITS: FlattenLimits = { chordErrorMm: Number.MAX_VALUE, turnRad: 0.3 };
 
-function cubicFoot(piece: CubicPiece, point: Vec2): number {
-  let [t, leastMm] = [0, Number.POSITIVE_INFINITY];
-  for (let i = 0; i <= SAMPLES; i++) {
-    const distanceMm = distance2(pointOnPiece(piece, i / SAMPLES), point);
-    if (distanceMm < leastMm) [t, leastMm] = [i / SAMPLES, distanceMm];
-  }
-  for (let i = 0; i < 20; i++) {
-    const away = subtract2(pointOnPiece(piece, t), point);
-    const slope = derivativeOnPiece(piece, t);
-    const steep = dot2(slope, slope);
-    const bent = steep + dot2(away, secondDerivativeOnPiece(piece, t));
-    const next = Math.min(1, Math.max(0, t - dot2(away, slope) / (bent > 0 ? bent : steep || 1)));
-    if (Math.abs(next - t) <= 1e-15) return next;
-    t = next;
-  }
-  return t;
+/** Where (P − point) · P′ = 0 and turns from falling to rising, in each part that has such a place. */
+function cubicFeet(piece: CubicPiece, point: Vec2): readonly number[] {
+  const rising = (t: number): number =>
+    dot2(subtract2(pointOnPiece(piece, t), point), derivativeOnPiece(piece, t));
+  const stops = flattenPiece(piece, PART_LIMITS).flatMap((t, i, all) =>
+    i === 0 ? [t] : [(at(all, i - 1) + t) / 2, t],
+  );
+  return stops.slice(1).flatMap((to, i) => {
+    const from = at(stops, i);
+    return rising(from) < 0 && rising(to) > 0 ? [bracketedRoot(rising, from, to)] : [to];
+  });
 }

@@ -118,7 +118,8 @@ function movePiece(motion: Motion, piece: CurvePiece): CurvePiece {
 /** A loop as a fine polygon, by even parameters: it knows nothing of the cuts. */
 export const finePolygon = (loop: Loop): readonly Vec2[] =>
   loop.flatMap(({ piece, reversed }) => {
-    const count = piece.kind === "line" ? 1 : 40;
+    const bent = piece.kind === "arc" ? Math.ceil(Math.abs(piece.sweepRad) * 30) : 60;
+    const count = piece.kind === "line" ? 1 : bent;
     return Array.from({ length: count }, (_, i) => pointOnPiece(piece, reversed ? 1 - i / count : i / count));
   });
 
