@@ -32,6 +32,7 @@ function selectionOf(place: ProblemPlace): Selection | undefined {
   // A node of a section's profile is shown on the profile.
   if (place.profileId !== undefined && place.nodeId !== undefined)
     return { kind: "profile", profileId: place.profileId, ...node };
+  if (place.openingId !== undefined) return { kind: "opening", openingId: place.openingId, ...node };
   if (place.itemId !== undefined) return { kind: "item", itemId: place.itemId, ...node, ...line };
   if (place.profileId !== undefined) return { kind: "profile", profileId: place.profileId, ...node };
   if (place.ribId !== undefined) return { kind: "rib", ribId: place.ribId };

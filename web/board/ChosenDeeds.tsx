@@ -1,15 +1,15 @@
 import { ChevronLeft, ChevronRight, Plus, Spline, Trash2 } from "lucide-react";
 import { useView } from "../stores/index.ts";
-import type { ToolEvent } from "../tools/index.ts";
+import { chosenEdgeId, chosenNodeId, isDrawn, type ToolEvent } from "../tools/index.ts";
 
 /** What can be done with the chosen line, as buttons: the same as the keys do. */
 export function ChosenDeeds({ hear }: { readonly hear: (event: ToolEvent) => void }) {
   const selection = useView((view) => view.selection);
   const tool = useView((view) => view.tool);
   if (tool !== "select") return null;
-  const isLine = selection?.kind === "item" || selection?.kind === "profile";
-  const hasNode = isLine && selection.nodeId !== undefined;
-  const hasEdge = hasNode || (isLine && selection.edgeId !== undefined);
+  const isLine = isDrawn(selection);
+  const hasNode = chosenNodeId(selection) !== undefined;
+  const hasEdge = hasNode || chosenEdgeId(selection) !== undefined;
   return (
     <>
       <button

@@ -1,8 +1,13 @@
+import { assertNever } from "../../core/foundation/index.ts";
+import type { Item } from "../../core/project/index.ts";
 import { useDesign, useDocument, useView } from "../stores/index.ts";
 import { FencePanel } from "./chosen/FencePanel.tsx";
 import { NothingChosen } from "./chosen/NothingChosen.tsx";
+import { OpeningPanel } from "./chosen/OpeningPanel.tsx";
+import { PlatePanel } from "./chosen/PlatePanel.tsx";
 import { ProfilePanel } from "./chosen/ProfilePanel.tsx";
 import { SectionPanel } from "./chosen/SectionPanel.tsx";
+import { TransitionPanel } from "./chosen/TransitionPanel.tsx";
 
 /** What is chosen, as numbers that can always be typed. */
 export function ChosenPanel() {
@@ -21,14 +26,28 @@ function Chosen() {
     const profile = project.profiles.find((other) => other.id === selection.profileId);
     return profile ? <ProfilePanel profile={profile} /> : <NothingChosen />;
   }
+  if (selection?.kind === "opening") {
+    const opening = project.openings.find((other) => other.id === selection.openingId);
+    return opening ? <OpeningPanel key={opening.id} opening={opening} /> : <NothingChosen />;
+  }
   const part =
     selection?.kind === "part" ? design?.parts.find((other) => other.id === selection.partId) : undefined;
   const itemId = selection?.kind === "item" ? selection.itemId : part?.itemId;
   const item = project.items.find((other) => other.id === itemId);
-  if (!item) return <NothingChosen />;
-  return item.kind === "section" ? (
-    <SectionPanel key={item.id} section={item} />
-  ) : (
-    <FencePanel key={item.id} fence={item} />
-  );
+  return item ? <ItemPanel key={item.id} item={item} /> : <NothingChosen />;
+}
+
+function ItemPanel({ item }: { readonly item: Item }) {
+  switch (item.kind) {
+    case "section":
+      return <SectionPanel section={item} />;
+    case "fence":
+      return <FencePanel fence={item} />;
+    case "transition":
+      return <TransitionPanel transition={item} />;
+    case "plate":
+      return <PlatePanel plate={item} />;
+    default:
+      return assertNever(item);
+  }
 }

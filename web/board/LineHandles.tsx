@@ -1,10 +1,18 @@
 import { memo } from "react";
 import { useDocument } from "../stores/index.ts";
-import { chosenKeys, type DrawingView, lineKey, lineOfSelection } from "../tools/index.ts";
+import {
+  chosenNodeId,
+  type DrawingView,
+  inView,
+  isSameLine,
+  lineKey,
+  lineOfSelection,
+  ownerKey,
+} from "../tools/index.ts";
+import { chosenOwners } from "./chosen-owners.ts";
 import { useDrawnSelection } from "./drawn-selection.ts";
 import { Handles, QuietHandles } from "./Handles.tsx";
 import type { Paint } from "./paint.ts";
-import { sideKeys } from "./SideDrawing.tsx";
 import { useScene } from "./use-scene.ts";
 import type { Transform } from "./viewport.ts";
 
@@ -19,17 +27,17 @@ export const LineHandles = memo(function LineHandles({ view, transform, paint }:
   const project = useDocument((state) => state.project);
   const selection = useDrawnSelection();
   const scene = useScene();
-  const keys = [...chosenKeys(selection), ...sideKeys(project, selection)];
+  const owners = chosenOwners(project, selection);
   const nodeLine = lineOfSelection(selection);
-  const nodeId = selection?.kind === "item" || selection?.kind === "profile" ? selection.nodeId : undefined;
+  const nodeId = chosenNodeId(selection);
   return (
     <>
       {scene.lines.map((line) => {
         if (line.view !== view) return null;
         const key = lineKey(line.line);
         const shared = { line, transform, paint };
-        if (!keys.includes(key)) return <QuietHandles key={key} {...shared} />;
-        const isNodeLine = nodeLine !== undefined && key === lineKey(nodeLine);
+        if (!owners.includes(ownerKey(line.line))) return <QuietHandles key={key} {...shared} />;
+        const isNodeLine = nodeLine !== undefined && isSameLine(line.line, inView(nodeLine, view));
         return <Handles key={key} {...shared} nodeId={isNodeLine ? nodeId : undefined} />;
       })}
     </>

@@ -2,8 +2,19 @@ import { memo } from "react";
 import { Group, Line, Text } from "react-konva";
 import type { Vec2 } from "../../core/foundation/index.ts";
 import type { Project } from "../../core/project/index.ts";
-import { hatchOfItem } from "../drawings/index.ts";
-import { chosenKeys, lineKey, type Scene, type SceneLine, type Selection } from "../tools/index.ts";
+import { codeOfItem, codeOfOpening, hatchOfItem } from "../drawings/index.ts";
+import {
+  chosenEdgeId,
+  chosenOwner,
+  inView,
+  isSameLine,
+  lineKey,
+  lineOfSelection,
+  ownerKey,
+  type Scene,
+  type SceneLine,
+  type Selection,
+} from "../tools/index.ts";
 import { imageOf, labelSpot, linePx, pointsOfLine } from "./draw-line.ts";
 import { extentOf } from "./extents.ts";
 import { PickedEdge } from "./PickedEdge.tsx";
@@ -23,8 +34,8 @@ interface PlanDrawingProps {
 /** The plan from above: sheets with their tints, fences hidden under them, the mirror image in pencil. */
 export function PlanDrawing({ project, scene, selection, transform, box, paint }: PlanDrawingProps) {
   const lines = scene.lines.filter((line) => line.view === "plan");
-  const chosen = chosenKeys(selection);
-  const edgeId = selection?.kind === "item" ? selection.edgeId : undefined;
+  const chosen = chosenOwner(selection);
+  const edgeLine = lineOfSelection(selection);
   const sorted = [...lines].sort((a, b) => order(a, chosen) - order(b, chosen));
   const shared = { transform, paint };
   return (
@@ -43,14 +54,14 @@ export function PlanDrawing({ project, scene, selection, transform, box, paint }
         ? sorted.map((line) => <Image key={lineKey(line.line)} {...shared} line={line} />)
         : null}
       {sorted.map((line) => {
-        const isChosen = chosen.includes(lineKey(line.line));
+        const hasEdge = edgeLine !== undefined && isSameLine(line.line, inView(edgeLine, "plan"));
         return (
           <Outline
             key={lineKey(line.line)}
             {...shared}
             line={line}
-            isChosen={isChosen}
-            edgeId={isChosen ? edgeId : undefined}
+            isChosen={ownerKey(line.line) === chosen}
+            edgeId={hasEdge ? chosenEdgeId(selection) : undefined}
           />
         );
       })}
@@ -61,9 +72,20 @@ export function PlanDrawing({ project, scene, selection, transform, box, paint }
   );
 }
 
-/** Sheets under fences, what is chosen on top. */
-const order = (line: SceneLine, chosen: readonly string[]): number =>
-  (line.kind === "fence" ? 1 : 0) + (chosen.includes(lineKey(line.line)) ? 2 : 0);
+/** Sheets under plates and fences, these under openings and free edges, what is chosen on top. */
+const order = (line: SceneLine, chosen: string | undefined): number =>
+  LAYERS[line.kind] + (ownerKey(line.line) === chosen ? 10 : 0);
+
+const LAYERS: Readonly<Record<SceneLine["kind"], number>> = {
+  section: 0,
+  transition: 1,
+  plate: 2,
+  fence: 3,
+  opening: 4,
+  "free-edge": 5,
+  profile: 5,
+  "lower-edge": 5,
+};
 
 interface Drawn {
   readonly line: SceneLine;
@@ -72,15 +94,19 @@ interface Drawn {
 }
 
 function tintOf(line: SceneLine, project: Project, paint: Paint): string | undefined {
-  return line.kind === "section" && line.line.of === "item"
+  return (line.kind === "section" || line.kind === "transition") && line.line.of === "item"
     ? paint.tints[hatchOfItem(project, line.line.itemId) - 1]
     : undefined;
 }
 
-/** The letter and number that an item goes by. */
+/** The letter and number that an item or opening goes by. */
 function codeOf({ line }: SceneLine, project: Project): string {
+  if (line.of === "opening") {
+    const opening = project.openings.find((other) => other.id === line.openingId);
+    return opening ? codeOfOpening(opening) : "";
+  }
   const item = line.of === "item" ? project.items.find((other) => other.id === line.itemId) : undefined;
-  return item ? `${item.kind === "section" ? "S" : "F"}${item.number}` : "";
+  return item ? codeOfItem(item) : "";
 }
 
 const Fill = memo(function Fill({

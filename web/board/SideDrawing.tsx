@@ -5,7 +5,18 @@ import type { Vec2 } from "../../core/foundation/index.ts";
 import type { Project } from "../../core/project/index.ts";
 import type { FenceSheet, SectionSheet } from "../../core/surfaces/index.ts";
 import { hatchOfItem } from "../drawings/index.ts";
-import { chosenKeys, lineKey, type Scene, type SceneLine, type Selection } from "../tools/index.ts";
+import {
+  chosenEdgeId,
+  inView,
+  isSameLine,
+  lineKey,
+  lineOfSelection,
+  ownerKey,
+  type Scene,
+  type SceneLine,
+  type Selection,
+} from "../tools/index.ts";
+import { chosenOwners } from "./chosen-owners.ts";
 import { linePx, pointsOfLine } from "./draw-line.ts";
 import { fenceSilhouette } from "./fence-silhouette.ts";
 import { PickedEdge } from "./PickedEdge.tsx";
@@ -27,8 +38,8 @@ interface SideDrawingProps {
 export function SideDrawing(props: SideDrawingProps) {
   const { project, scene, design, selection, transform, paint } = props;
   const lines = scene.lines.filter((line) => line.view === "side");
-  const chosen = sideKeys(project, selection);
-  const edgeId = selection?.kind === "item" || selection?.kind === "profile" ? selection.edgeId : undefined;
+  const chosen = chosenOwners(project, selection);
+  const edgeLine = lineOfSelection(selection);
   const sorted = [...lines].sort((a, b) => Number(isIn(chosen, a)) - Number(isIn(chosen, b)));
   const sheets = design?.sheets ?? [];
   const tintOf = ({ itemId }: { readonly itemId: string }) =>
@@ -52,22 +63,16 @@ export function SideDrawing(props: SideDrawingProps) {
           transform={transform}
           paint={paint}
           isChosen={isIn(chosen, line)}
-          edgeId={isIn(chosen, line) ? edgeId : undefined}
+          edgeId={
+            edgeLine && isSameLine(line.line, inView(edgeLine, "side")) ? chosenEdgeId(selection) : undefined
+          }
         />
       ))}
     </>
   );
 }
 
-const isIn = (keys: readonly string[], line: SceneLine): boolean => keys.includes(lineKey(line.line));
-
-/** A chosen section shows its profile in the side view as chosen too. */
-export function sideKeys(project: Project, selection: Selection | undefined): readonly string[] {
-  const keys = chosenKeys(selection);
-  if (selection?.kind !== "item") return keys;
-  const item = project.items.find((other) => other.id === selection.itemId);
-  return item?.kind === "section" ? [...keys, `profile/${item.profileId}`] : keys;
-}
+const isIn = (owners: readonly string[], line: SceneLine): boolean => owners.includes(ownerKey(line.line));
 
 const SideLine = memo(function SideLine({
   line,

@@ -1,11 +1,19 @@
-import { type Item, type Profile, type Project, resolveLines } from "../../core/project/index.ts";
 import {
-  elementsOfLine,
+  type Item,
+  type Opening,
+  type PlanElement,
+  type Profile,
+  type Project,
+  planLineOf,
+  resolveLines,
+} from "../../core/project/index.ts";
+import {
   type Scene,
   type SceneLine,
   sceneLinesOf,
   sceneOf,
   sceneOfLines,
+  sceneOfOpening,
   sceneOfProfile,
 } from "../tools/index.ts";
 
@@ -15,11 +23,11 @@ import {
  */
 export function sceneByItem(project: Project): Scene {
   if (hasRepeats(project)) return sceneOf(project, resolveLines(project));
-  return sceneOfLines(
-    project,
-    project.items.flatMap((item) => linesOfItem(project, item)),
-    project.profiles.map((profile) => lineOfProfile(project, profile)),
-  );
+  return sceneOfLines(project, {
+    items: project.items.flatMap((item) => linesOfItem(project, item)),
+    openings: project.openings.flatMap((opening) => lineOfOpening(project, opening)),
+    profiles: project.profiles.map((profile) => lineOfProfile(project, profile)),
+  });
 }
 
 interface KnownLines {
@@ -29,48 +37,77 @@ interface KnownLines {
 }
 
 const knownItems = new WeakMap<Item, KnownLines>();
+const knownOpenings = new WeakMap<Opening, KnownLines>();
 const knownProfiles = new WeakMap<Profile, SceneLine>();
 
 function linesOfItem(project: Project, item: Item): readonly SceneLine[] {
-  const items = withFollowed(project, item);
+  const items = withFollowed(project, [item.id]);
   const used = new Set(items.map((other) => (other.kind === "section" ? other.profileId : "")));
   const profiles = project.profiles.filter((profile) => used.has(profile.id));
   // Of a profile it counts only that it is there.
   const ids = profiles.map((profile) => profile.id).join("/");
-  const from = [...items, project.symmetry, project.materials.foams, ids];
+  const from = [...items, project.symmetry, project.materials.foams, project.materials.metals, ids];
   const known = knownItems.get(item);
   if (known && isSameList(known.from, from)) return known.lines;
-  const lines = sceneLinesOf(item, resolveLines({ ...project, items, profiles }));
+  const lines = sceneLinesOf(item, resolveLines({ ...project, items, profiles, openings: [] }));
   knownItems.set(item, { from, lines });
+  return lines;
+}
+
+function lineOfOpening(project: Project, opening: Opening): readonly SceneLine[] {
+  const items = withFollowed(project, followedBy(opening.outline.elements));
+  const from = [...items, project.symmetry];
+  const known = knownOpenings.get(opening);
+  if (known && isSameList(known.from, from)) return known.lines;
+  // Which sheet it is square to does not change where it is drawn.
+  const { itemId: _, ...anywhere } = opening;
+  const upright = { ...anywhere, cut: "upright" } as const;
+  const lines = [
+    sceneOfOpening(opening, resolveLines({ ...project, items, profiles: [], openings: [upright] })),
+  ];
+  knownOpenings.set(opening, { from, lines });
   return lines;
 }
 
 function lineOfProfile(project: Project, profile: Profile): SceneLine {
   const known = knownProfiles.get(profile);
   if (known) return known;
-  const line = sceneOfProfile(profile, resolveLines({ ...project, items: [], profiles: [profile] }));
+  const line = sceneOfProfile(
+    profile,
+    resolveLines({ ...project, items: [], openings: [], profiles: [profile] }),
+  );
   knownProfiles.set(profile, line);
   return line;
 }
 
-/** An item with all whose edges it follows, and whose edges those follow, in the order of the document. */
-function withFollowed(project: Project, item: Item): readonly Item[] {
-  const ids = new Set([item.id]);
+/** Items with all whose edges they follow, and whose edges those follow, in the order of the document. */
+function withFollowed(project: Project, itemIds: readonly string[]): readonly Item[] {
+  const ids = new Set(itemIds);
   for (const id of ids) {
-    for (const element of elementsOfLine(project, { of: "item", itemId: id }))
-      if (element.kind === "follow") ids.add(element.edge.itemId);
+    const item = project.items.find((candidate) => candidate.id === id);
+    for (const followed of item ? edgesUsedBy(item) : []) ids.add(followed);
   }
   return project.items.filter((candidate) => ids.has(candidate.id));
 }
+
+function edgesUsedBy(item: Item): readonly string[] {
+  if (item.kind !== "transition") return followedBy(planLineOf(item).elements);
+  return [item.first, item.second].flatMap((edge) => (edge.kind === "stretch" ? [edge.edge.itemId] : []));
+}
+
+const followedBy = (elements: readonly PlanElement[]): readonly string[] =>
+  elements.flatMap((element) => (element.kind === "follow" ? [element.edge.itemId] : []));
 
 const isSameList = (one: readonly unknown[], other: readonly unknown[]): boolean =>
   one.length === other.length && one.every((entry, index) => entry === other[index]);
 
 /** An id or a number that comes twice is a fault of the whole document; one item alone does not show it. */
-function hasRepeats({ items, profiles }: Project): boolean {
+function hasRepeats({ items, openings, profiles }: Project): boolean {
   const names = [
     ...items.map((item) => `item ${item.id}`),
     ...items.map((item) => `${item.kind} number ${item.number}`),
+    ...openings.map((opening) => `opening ${opening.id}`),
+    ...openings.map((opening) => `opening number ${opening.number}`),
     ...profiles.map((profile) => `profile ${profile.id}`),
   ];
   return new Set(names).size < names.length;

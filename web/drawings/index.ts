@@ -1,3 +1,4 @@
+export { codeOfItem, codeOfOpening } from "./codes.ts";
 export { chordsAt, flatSpot, loopPoints, loopsBounds, loopsPath } from "./flat-loops.ts";
 export { HatchPatterns } from "./HatchPatterns.tsx";
 export { HATCH_COUNT, hatchFill, hatchOfItem } from "./part-hatch.ts";

@@ -26,7 +26,7 @@ export function followOffers(project: Project, scene: Scene, itemId: string): re
   const others = scene.lines.filter(
     (other) =>
       other.view === "plan" &&
-      other.kind === "section" &&
+      (other.kind === "section" || other.kind === "plate") &&
       !other.broken &&
       other.line.of === "item" &&
       other.line.itemId !== itemId &&

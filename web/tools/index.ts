@@ -7,20 +7,26 @@ export { type FollowOffer, followOffers } from "./follow-offers.ts";
 export { idsOf, newId } from "./new-id.ts";
 export {
   findLine,
+  inView,
   isSameLine,
   lineKey,
+  ownerKey,
   type Scene,
   type SceneEdge,
   type SceneLine,
   type SceneNode,
-  sceneLinesOf,
-  sceneOf,
-  sceneOfLines,
-  sceneOfProfile,
 } from "./scene.ts";
+export { sceneLinesOf, sceneOf, sceneOfLines, sceneOfOpening, sceneOfProfile } from "./scene-lines.ts";
 export { moveNodeCommands } from "./select/index.ts";
-export { lineOfSelection, selectLine } from "./selected-line.ts";
-export { chosenKeys, targetAt } from "./target-at.ts";
+export {
+  chosenEdgeId,
+  chosenNodeId,
+  type DrawnSelection,
+  isDrawn,
+  lineOfSelection,
+  selectLine,
+} from "./selected-line.ts";
+export { chosenOwner, targetAt } from "./target-at.ts";
 export { type Hand, takeUp } from "./tools.ts";
 export { directionOf } from "./typed-place.ts";
 export type {

@@ -1,7 +1,8 @@
 import { distance2, sayNode, type Vec2 } from "../../core/foundation/index.ts";
 import { awayPx, nearestOnLine } from "./nearest.ts";
-import { isSameLine, type Scene, type SceneLine } from "./scene.ts";
-import type { DraftNode, Place, Selection, Snap, SnapSettings, ToolContext } from "./types.ts";
+import { isSameLine, ownerKey, type Scene, type SceneLine } from "./scene.ts";
+import { chosenOwner } from "./target-at.ts";
+import type { DraftNode, Place, Snap, SnapSettings, ToolContext } from "./types.ts";
 
 /** A snap reaches less far than a grab: else near things could not be drawn apart. */
 const SNAP_SHARE = 0.6;
@@ -136,12 +137,7 @@ function alignedWith(
 
 function isNearby(line: SceneLine, { moving, context }: SnapRequest): boolean {
   if (moving) return isSameLine(line.line, moving.line);
-  return ownsLine(context.selection, line);
-}
-
-function ownsLine(selection: Selection | undefined, { line }: SceneLine): boolean {
-  if (line.of === "profile") return selection?.kind === "profile" && selection.profileId === line.profileId;
-  return selection?.kind === "item" && selection.itemId === line.itemId;
+  return ownerKey(line.line) === chosenOwner(context.selection);
 }
 
 /** On a grid that the hand can feel at this scale: the chosen step, or ten and a hundred times it. */

@@ -1,6 +1,7 @@
 import { awayPx, isInside, nearestOnLine } from "./nearest.ts";
 import type { Scene, SceneLine } from "./scene.ts";
-import { lineKey } from "./scene.ts";
+import { ownerKey } from "./scene.ts";
+import { lineOfSelection } from "./selected-line.ts";
 import type { Place, Selection, Target } from "./types.ts";
 
 /**
@@ -8,23 +9,23 @@ import type { Place, Selection, Target } from "./types.ts";
  * inside of an outline (the smallest that holds the point). Undefined on bare paper.
  */
 export function targetAt(place: Place, scene: Scene, selection: Selection | undefined): Target | undefined {
-  const chosen = chosenKeys(selection);
+  const chosen = chosenOwner(selection);
   const lines = scene.lines.filter((line) => line.view === place.view);
   const sorted = [...lines].sort((a, b) => rank(a, chosen) - rank(b, chosen));
   return nodeAt(place, lines, chosen) ?? edgeAt(place, sorted) ?? insideAt(place, lines);
 }
 
-/** The keys of the lines that a selection chooses. */
-export function chosenKeys(selection: Selection | undefined): readonly string[] {
-  if (selection?.kind === "item") return [`item/${selection.itemId}`, `lower-edge/${selection.itemId}`];
-  return selection?.kind === "profile" ? [`profile/${selection.profileId}`] : [];
+/** Whose lines a selection chooses, as `ownerKey` tells it. */
+export function chosenOwner(selection: Selection | undefined): string | undefined {
+  const line = lineOfSelection(selection);
+  return line && ownerKey(line);
 }
 
-const rank = (line: SceneLine, chosen: readonly string[]): number =>
-  chosen.includes(lineKey(line.line)) ? 0 : 1;
+const rank = (line: SceneLine, chosen: string | undefined): number =>
+  ownerKey(line.line) === chosen ? 0 : 1;
 
 /** A node of the chosen line goes before a nearer one of another, so that shared corners stay apart. */
-function nodeAt(place: Place, lines: readonly SceneLine[], chosen: readonly string[]): Target | undefined {
+function nodeAt(place: Place, lines: readonly SceneLine[], chosen: string | undefined): Target | undefined {
   const near = lines.flatMap((line) =>
     line.nodes.flatMap((node) => {
       const away = awayPx(node.at, place.at, place.mmPerPx);
@@ -44,7 +45,7 @@ function edgeAt(place: Place, lines: readonly SceneLine[]): Target | undefined {
         line: line.line,
         edgeId: here.edge.edgeId,
         t: here.t,
-        followed: here.edge.kind === "follow",
+        followed: here.edge.kind === "follow" || here.edge.kind === "derived",
       };
     }
   }

@@ -7,14 +7,24 @@ import type { Scene } from "./scene.ts";
 export const ToolNames = ["select", "section", "fence", "profile", "measure"] as const;
 export type ToolName = (typeof ToolNames)[number];
 
-/** What is chosen. A node or an edge belongs to the item's line in plan unless `line` names its lower edge. */
+/**
+ * What is chosen. A node or an edge belongs to the item's line in plan unless `line` names a fence's lower edge or a
+ * transition's free edge; `view` says in which view that was taken hold of, the plan if it is absent.
+ */
 export type Selection =
   | {
       readonly kind: "item";
       readonly itemId: string;
       readonly nodeId?: string;
       readonly edgeId?: string;
-      readonly line?: "item" | "lower-edge";
+      readonly line?: "item" | "lower-edge" | "first-edge" | "second-edge";
+      readonly view?: DrawingView;
+    }
+  | {
+      readonly kind: "opening";
+      readonly openingId: string;
+      readonly nodeId?: string;
+      readonly edgeId?: string;
     }
   | {
       readonly kind: "profile";
@@ -42,6 +52,7 @@ export type Target =
       readonly line: LineRef;
       readonly edgeId: string;
       readonly t: number;
+      /** It has no nodes of its own to be split or bent by. */
       readonly followed: boolean;
     }
   | { readonly on: "inside"; readonly line: LineRef };

@@ -20,7 +20,7 @@ describe("opening a file", () => {
 
   it.each([
     ["a broken file", writeProject(sampleProject).slice(0, 200)],
-    ["a newer file", writeProject(sampleProject).replace('"version": 1', '"version": 99')],
+    ["a newer file", writeProject(sampleProject).replace(/"version": \d+/, '"version": 99')],
     ["something else", '{"hello": 1}'],
   ])("says why %s is not opened and leaves the work in hand untouched", (_what, text) => {
     const before = useDocument.getState().history;

@@ -1,11 +1,11 @@
 import { formatMm } from "../../../core/foundation/index.ts";
-import { coreOf, type Item } from "../../../core/project/index.ts";
+import { coreOf, type Fence, type Section, type Transition } from "../../../core/project/index.ts";
 import { useDocument } from "../../stores/index.ts";
 import { LabelledCell } from "./LabelledCell.tsx";
 
 interface CoreFieldsProps {
-  readonly item: Item;
-  readonly onChange: (core: Item["core"]) => void;
+  readonly item: Section | Fence | Transition;
+  readonly onChange: (core: Section["core"]) => void;
 }
 
 /** The foam thickness of one sheet; empty is the tray's own. */

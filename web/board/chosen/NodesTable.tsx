@@ -2,7 +2,15 @@ import { memo, useEffect, useRef } from "react";
 import { nodeLabel, sayNode, type Vec2 } from "../../../core/foundation/index.ts";
 import type { FollowPiece, LineRef, PlanElement, PlanNode, SideNode } from "../../../core/project/index.ts";
 import { useDocument, useView } from "../../stores/index.ts";
-import { elementsOfLine, lineKey, lineOfSelection, moveNodeCommands, selectLine } from "../../tools/index.ts";
+import {
+  chosenNodeId,
+  elementsOfLine,
+  isSameLine,
+  lineKey,
+  lineOfSelection,
+  moveNodeCommands,
+  selectLine,
+} from "../../tools/index.ts";
 import { dispatchAll } from "../dispatch-all.ts";
 import { NodeDetails } from "./NodeDetails.tsx";
 import { NumberCell } from "./NumberCell.tsx";
@@ -18,15 +26,14 @@ export function NodesTable({ line, title, closed }: NodesTableProps) {
   const elements = useDocument((state) => elementsOfLine(state.project, line));
   const selection = useView((view) => view.selection);
   const selectedLine = lineOfSelection(selection);
-  const isOnLine = selectedLine !== undefined && lineKey(selectedLine) === lineKey(line);
-  const chosenId =
-    isOnLine && (selection?.kind === "item" || selection?.kind === "profile") ? selection.nodeId : undefined;
-  const up = line.of === "item" ? "y" : "z";
+  const isOnLine = selectedLine !== undefined && isSameLine(selectedLine, line);
+  const chosenId = isOnLine ? chosenNodeId(selection) : undefined;
+  const up = line.of === "item" || line.of === "opening" ? "y" : "z";
   const { from, to } = rowsShown(elements, chosenId);
   return (
     <section className="nodes">
       <h3 className="caption">{title}</h3>
-      <table className="figures" data-testid={`nodes-${lineKey(line).replace("/", "-")}`}>
+      <table className="figures" data-testid={`nodes-${lineKey(line).replaceAll("/", "-")}`}>
         <thead>
           <tr>
             <th scope="col">Node</th>
@@ -117,7 +124,7 @@ const NodeRow = memo(function NodeRow({ line, node, before, isLast, isChosen, up
     <tr
       ref={row}
       data-chosen-row={isChosen || undefined}
-      data-testid={`${lineKey(line).replace("/", "-")}-${testId}`}
+      data-testid={`${lineKey(line).replaceAll("/", "-")}-${testId}`}
     >
       <th scope="row">
         <button type="button" className="plain node-name" aria-pressed={isChosen} onClick={choose}>

@@ -1,3 +1,5 @@
+import { nameOfItem, nameOfOpening } from "../../../core/project/index.ts";
+import { codeOfItem, codeOfOpening } from "../../drawings/index.ts";
 import { useDocument, useView } from "../../stores/index.ts";
 
 /** Everything that can be chosen, by name. */
@@ -26,11 +28,21 @@ export function NothingChosen() {
               data-testid={`choose-${item.id}`}
               onClick={() => select({ kind: "item", itemId: item.id })}
             >
-              <span className="code">
-                {item.kind === "section" ? "S" : "F"}
-                {item.number}
-              </span>
-              {item.name}
+              <span className="code">{codeOfItem(item)}</span>
+              {nameOfItem(item)}
+            </button>
+          </li>
+        ))}
+        {project.openings.map((opening) => (
+          <li key={opening.id}>
+            <button
+              type="button"
+              className="plain"
+              data-testid={`choose-${opening.id}`}
+              onClick={() => select({ kind: "opening", openingId: opening.id })}
+            >
+              <span className="code">{codeOfOpening(opening)}</span>
+              {nameOfOpening(opening)}
             </button>
           </li>
         ))}

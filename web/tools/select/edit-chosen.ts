@@ -2,61 +2,75 @@ import { add2, type Vec2 } from "../../../core/foundation/index.ts";
 import type { Command, LineRef } from "../../../core/project/index.ts";
 import { elementsOfLine } from "../elements-of-line.ts";
 import { newId } from "../new-id.ts";
-import { findLine, type SceneLine } from "../scene.ts";
-import { lineOfSelection, selectLine } from "../selected-line.ts";
+import { findLine, isSameLine, ownerKey, type Scene, type SceneEdge, type SceneLine } from "../scene.ts";
+import { chosenEdgeId, chosenNodeId, lineOfSelection, selectLine } from "../selected-line.ts";
 import type { Selection, Target, ToolContext } from "../types.ts";
-import { moveItemCommands, startOfItem } from "./move-item-commands.ts";
 import { moveNodeCommands } from "./move-node-commands.ts";
+import { moveWholeCommands, startOfWhole } from "./move-whole-commands.ts";
 
 interface Edit {
   readonly commands: readonly Command[];
   readonly selection?: Selection | null;
 }
 
-/** Takes away the chosen node, else the chosen item or profile. */
+/** Takes away the chosen node, else the chosen item, opening or profile. */
 export function deleteChosen({ project, selection }: ToolContext): Edit {
   const line = lineOfSelection(selection);
-  if (!line || (selection?.kind !== "item" && selection?.kind !== "profile")) return { commands: [] };
-  if (selection.nodeId !== undefined) {
-    return {
-      commands: [{ kind: "delete-node", line, nodeId: selection.nodeId }],
-      selection: selectLine(line),
-    };
+  const nodeId = chosenNodeId(selection);
+  if (!line) return { commands: [] };
+  if (nodeId !== undefined) {
+    return { commands: [{ kind: "delete-node", line, nodeId }], selection: selectLine(line) };
   }
-  if (line.of === "profile") {
-    const isUsed = project.items.some((item) => item.kind === "section" && item.profileId === line.profileId);
-    return isUsed ? { commands: [] } : { commands: [{ kind: "delete-profile", ...line }], selection: null };
+  if (line.of === "opening") {
+    return { commands: [{ kind: "delete-opening", openingId: line.openingId }], selection: null };
   }
-  return { commands: [{ kind: "delete-item", itemId: line.itemId }], selection: null };
+  if (line.of !== "profile") {
+    return { commands: [{ kind: "delete-item", itemId: line.itemId }], selection: null };
+  }
+  const isUsed = project.items.some((item) => item.kind === "section" && item.profileId === line.profileId);
+  return isUsed
+    ? { commands: [] }
+    : { commands: [{ kind: "delete-profile", profileId: line.profileId }], selection: null };
 }
 
-/** The next or the previous node of the chosen line, round and round. */
+/** The next or the previous node of the chosen line, round and round; of a transition, of all its free edges. */
 export function nextNode({ scene, selection }: ToolContext, by: 1 | -1): { readonly selection?: Selection } {
   const line = lineOfSelection(selection);
-  const nodes = line ? (findLine(scene, line)?.nodes ?? []) : [];
+  const nodes = line ? nodesRound(scene, line) : [];
   if (!line || nodes.length === 0) return {};
-  const current = nodes.findIndex((node) => node.nodeId === chosenNodeId(selection));
+  const nodeId = chosenNodeId(selection);
+  const current = nodes.findIndex((node) => node.nodeId === nodeId && isSameLine(node.line, line));
   const next = current < 0 && by < 0 ? nodes.length - 1 : (current + by + nodes.length) % nodes.length;
-  const nodeId = nodes[next]?.nodeId;
-  return nodeId === undefined ? {} : { selection: { ...selectLine(line), nodeId } };
+  const node = nodes[next];
+  return node ? { selection: { ...selectLine(node.line), nodeId: node.nodeId } } : {};
 }
 
-/** Moves the chosen node, else the whole chosen item, by a distance of its view. */
+function nodesRound(scene: Scene, line: LineRef): readonly { line: LineRef; nodeId: string }[] {
+  const own = findLine(scene, line);
+  const lines =
+    own?.kind === "transition" || own?.kind === "free-edge"
+      ? scene.lines.filter((other) => other.view === own.view && ownerKey(other.line) === ownerKey(line))
+      : own
+        ? [own]
+        : [];
+  return lines.flatMap((other) => other.nodes.map(({ nodeId }) => ({ line: other.line, nodeId })));
+}
+
+/** Moves the chosen node, else the whole chosen item or opening, by a distance of its view. */
 export function nudgeChosen({ project, scene, selection }: ToolContext, by: Vec2): readonly Command[] {
   const line = lineOfSelection(selection);
   if (!line) return [];
   const nodeId = chosenNodeId(selection);
   const node = findLine(scene, line)?.nodes.find((other) => other.nodeId === nodeId);
   if (node) return moveNodeCommands(project, line, node.nodeId, add2(node.at, by));
-  return line.of === "item" && nodeId === undefined
-    ? moveItemCommands(project, startOfItem(scene, line.itemId), by)
-    : [];
+  const isWhole = nodeId === undefined && (line.of === "item" || line.of === "opening");
+  return isWhole ? moveWholeCommands(startOfWhole(scene, ownerKey(line)), by) : [];
 }
 
 /** Turns the chosen edge, else the edge that leaves the chosen node, between straight and curved. */
 export function bendEdge({ scene, selection }: ToolContext): readonly Command[] {
   const chosen = chosenEdge(scene.lines, selection);
-  if (!chosen || chosen.edge.kind === "follow") return [];
+  if (!chosen || !hasOwnNodes(chosen.edge)) return [];
   const next = chosen.edge.kind === "line" ? "curve" : "line";
   return [{ kind: "change-node", line: chosen.line, nodeId: chosen.edge.edgeId, changes: { next } }];
 }
@@ -76,20 +90,19 @@ export function insertNode(context: ToolContext, target: Extract<Target, { on: "
   };
 }
 
-const chosenNodeId = (selection: Selection | undefined): string | undefined =>
-  selection?.kind === "item" || selection?.kind === "profile" ? selection.nodeId : undefined;
+const hasOwnNodes = (edge: SceneEdge): boolean => edge.kind === "line" || edge.kind === "curve";
 
 function middleOfChosen({ scene, selection }: ToolContext) {
   const chosen = chosenEdge(scene.lines, selection);
-  return chosen && chosen.edge.kind !== "follow"
+  return chosen && hasOwnNodes(chosen.edge)
     ? { line: chosen.line, edgeId: chosen.edge.edgeId, t: 0.5 }
     : undefined;
 }
 
 function chosenEdge(lines: readonly SceneLine[], selection: Selection | undefined) {
-  const line: LineRef | undefined = lineOfSelection(selection);
-  if (!line || (selection?.kind !== "item" && selection?.kind !== "profile")) return undefined;
-  const edgeId = selection.edgeId ?? selection.nodeId;
+  const line = lineOfSelection(selection);
+  if (!line) return undefined;
+  const edgeId = chosenEdgeId(selection) ?? chosenNodeId(selection);
   const edge = findLine({ mirrored: false, lines }, line)?.edges.find((other) => other.edgeId === edgeId);
   return edge && { line, edge };
 }

@@ -1,14 +1,14 @@
 import { add2, assertNever, distance2, subtract2, type Vec2 } from "../../../core/foundation/index.ts";
 import type { LineRef } from "../../../core/project/index.ts";
 import { awayPx } from "../nearest.ts";
-import { findLine, lineKey } from "../scene.ts";
-import { lineOfSelection, selectLine } from "../selected-line.ts";
+import { findLine, ownerKey } from "../scene.ts";
+import { chosenEdgeId, chosenNodeId, isDrawn, lineOfSelection, selectLine } from "../selected-line.ts";
 import { snapPlace } from "../snap-place.ts";
-import { chosenKeys, targetAt } from "../target-at.ts";
+import { chosenOwner, targetAt } from "../target-at.ts";
 import type { Place, Selection, Sight, Snap, Step, Target, Tool, ToolContext, ToolEvent } from "../types.ts";
 import { bendEdge, deleteChosen, insertNode, nextNode, nudgeChosen } from "./edit-chosen.ts";
-import { allowedMove, type ItemStart, moveItemCommands, startOfItem } from "./move-item-commands.ts";
 import { moveNodeCommands } from "./move-node-commands.ts";
+import { allowedMove, moveWholeCommands, startOfWhole, type WholeStart } from "./move-whole-commands.ts";
 
 export type SelectState =
   | { readonly phase: "resting" }
@@ -25,7 +25,7 @@ export type SelectState =
     }
   | {
       readonly phase: "moving-item";
-      readonly start: ItemStart;
+      readonly start: WholeStart;
       readonly from: Vec2;
       readonly anchor: Vec2;
       readonly snap: Snap;
@@ -78,7 +78,7 @@ const isMoving = (state: SelectState): boolean =>
 function press(place: Place, context: ToolContext): Step<SelectState> {
   const target = targetAt(place, context.scene, context.selection);
   if (!target) return pressOnImage(place, context);
-  const wasChosen = chosenKeys(context.selection).includes(lineKey(target.line));
+  const wasChosen = chosenOwner(context.selection) === ownerKey(target.line);
   return {
     state: { phase: "pressed", at: place, target, wasChosen },
     commands: [],
@@ -96,7 +96,6 @@ function pressOnImage(place: Place, context: ToolContext): Step<SelectState> {
 
 function selectionOf(target: Target): Selection {
   const chosen = selectLine(target.line);
-  if (chosen.kind !== "item" && chosen.kind !== "profile") return chosen;
   if (target.on === "node") return { ...chosen, nodeId: target.nodeId };
   return target.on === "edge" ? { ...chosen, edgeId: target.edgeId } : chosen;
 }
@@ -133,16 +132,17 @@ function beginDrag(state: Pressed, place: Place, context: ToolContext): Step<Sel
     return dragNode({ phase: "moving-node", line, nodeId, grip, snap, view: at.view }, place, context);
   }
   // Only what was chosen before is dragged as a whole, so that a stray pull moves no sheet.
-  if (!state.wasChosen || target.line.of !== "item") return { state, commands: [] };
-  const start = startOfItem(context.scene, target.line.itemId);
+  if (!state.wasChosen || at.view !== "plan") return { state, commands: [] };
+  const start = startOfWhole(context.scene, ownerKey(target.line));
   const anchor = nearestNode(start, at.at);
   return anchor === undefined
     ? rest()
     : dragItem({ phase: "moving-item", start, from: at.at, anchor, snap }, place, context);
 }
 
-function nearestNode(start: ItemStart, at: Vec2): Vec2 | undefined {
-  const sorted = [...start.nodes].sort((a, b) => distance2(a.at, at) - distance2(b.at, at));
+function nearestNode(start: WholeStart, at: Vec2): Vec2 | undefined {
+  const nodes = start.lines.flatMap((line) => (line.view === "plan" ? line.nodes : []));
+  const sorted = nodes.toSorted((a, b) => distance2(a.at, at) - distance2(b.at, at));
   return sorted[0]?.at;
 }
 
@@ -167,14 +167,14 @@ function dragItem(state: MovingItem, place: Place, context: ToolContext): Step<S
     ...context,
     scene: {
       ...context.scene,
-      lines: context.scene.lines.filter(({ line }) => line.of === "profile" || line.itemId !== start.itemId),
+      lines: context.scene.lines.filter(({ line }) => ownerKey(line) !== start.owner),
     },
   };
   const snap = snapPlace({ place: wanted, context: withoutItself });
   const by = allowedMove(start, subtract2(snap.at, anchor), context.scene.mirrored);
   return {
     state: { ...state, snap: { ...snap, at: add2(anchor, by) } },
-    commands: moveItemCommands(context.project, start, by),
+    commands: moveWholeCommands(start, by),
     gesture: "open",
   };
 }
@@ -190,9 +190,7 @@ function cancel(state: SelectState, context: ToolContext): Step<SelectState> {
   if (isMoving(state)) return { state: RESTING, commands: [], gesture: "abandoned" };
   const { selection } = context;
   const line = lineOfSelection(selection);
-  const hasDetail =
-    (selection?.kind === "item" || selection?.kind === "profile") &&
-    (selection.nodeId !== undefined || selection.edgeId !== undefined);
+  const hasDetail = chosenNodeId(selection) !== undefined || chosenEdgeId(selection) !== undefined;
   return { state: RESTING, commands: [], selection: line && hasDetail ? selectLine(line) : null };
 }
 
@@ -211,9 +209,9 @@ function sight(state: SelectState, context: ToolContext): Sight {
 }
 
 function restingPrompt({ project, selection }: ToolContext): string {
-  if (project.items.length === 0)
+  if (project.items.length === 0 && project.openings.length === 0)
     return "Nothing is drawn yet. Take Section and draw an outline in the plan.";
-  if (selection?.kind !== "item" && selection?.kind !== "profile") {
+  if (!isDrawn(selection)) {
     return "Click a line to choose it. Drag a node to reshape it.";
   }
   if (selection.nodeId !== undefined) {

@@ -1,0 +1,31 @@
+import { nameOfItem, type Transition, type TransitionChanges } from "../../../core/project/index.ts";
+import { TextField } from "../../controls/index.ts";
+import { codeOfItem } from "../../drawings/index.ts";
+import { useDocument } from "../../stores/index.ts";
+import { ChosenProblems } from "./ChosenProblems.tsx";
+import { CoreFields } from "./CoreFields.tsx";
+import { DeleteButton } from "./DeleteButton.tsx";
+
+/** A transition as numbers: its two edges and its foam. */
+export function TransitionPanel({ transition }: { readonly transition: Transition }) {
+  const change = (changes: TransitionChanges) =>
+    useDocument.getState().dispatch({ kind: "change-transition", itemId: transition.id, changes });
+  return (
+    <>
+      <header>
+        <h2>
+          <span className="code">{codeOfItem(transition)}</span> {nameOfItem(transition)}
+        </h2>
+        <DeleteButton word="Delete transition" commands={[{ kind: "delete-item", itemId: transition.id }]} />
+      </header>
+      <ChosenProblems belongs={({ itemId }) => itemId === transition.id} />
+      <TextField
+        label="Name"
+        value={transition.name}
+        mostLetters={60}
+        onChange={(name) => change({ name })}
+      />
+      <CoreFields item={transition} onChange={(core) => change({ core })} />
+    </>
+  );
+}
