@@ -1,0 +1,50 @@
+import { at } from "../foundation/index.ts";
+import { EDGE_NUMBERS, evaluateEdge } from "./evaluate-edge.ts";
+import type { SpaceEdge } from "./types.ts";
+
+/** The places of one edge that a search looks at, with the edge evaluated there on both sides. */
+export interface GridLines {
+  readonly atMm: Float64Array;
+  readonly before: Float64Array;
+  readonly after: Float64Array;
+  /** 1 at the ends of the edge and at its corners: a fan that starts from there sweeps one tangent only. */
+  readonly isApex: Uint8Array;
+}
+
+/** A line this near to a corner or a jump, in steps, gives way to it. */
+const GIVES_WAY = 0.4;
+
+/** `count` even steps along an edge, and its corners and jumps of curvature in place of the lines nearest to them. */
+export function gridLines(edge: SpaceEdge, count: number): GridLines {
+  const apexes = [0, ...edge.cornersMm, edge.lengthMm];
+  const atMm = edge.lengthMm > 0 ? linesOf(edge, count) : [0];
+  const lines: GridLines = {
+    atMm: Float64Array.from(atMm),
+    before: new Float64Array(atMm.length * EDGE_NUMBERS),
+    after: new Float64Array(atMm.length * EDGE_NUMBERS),
+    isApex: Uint8Array.from(atMm, (mm) => (apexes.includes(mm) ? 1 : 0)),
+  };
+  atMm.forEach((mm, index) => {
+    evaluateEdge(edge, mm, index === 0 ? "after" : "before", lines.before, index * EDGE_NUMBERS);
+    evaluateEdge(edge, mm, index === atMm.length - 1 ? "before" : "after", lines.after, index * EDGE_NUMBERS);
+  });
+  return lines;
+}
+
+function linesOf({ lengthMm, cornersMm, jumpsMm }: SpaceEdge, count: number): readonly number[] {
+  const fixed = [0, ...cornersMm, ...jumpsMm, lengthMm].sort((a, b) => a - b);
+  const step = lengthMm / count;
+  const lines: number[] = [];
+  let next = 0;
+  for (let k = 0; k <= count; k++) {
+    const mm = k * step;
+    while (next < fixed.length && at(fixed, next) < mm - GIVES_WAY * step) lines.push(at(fixed, next++));
+    const near = fixed[next];
+    if (near === undefined || near > mm + GIVES_WAY * step) {
+      const last = lines[lines.length - 1];
+      if (last === undefined || mm - last >= GIVES_WAY * step) lines.push(mm);
+    } else lines.push(at(fixed, next++));
+  }
+  while (next < fixed.length) lines.push(at(fixed, next++));
+  return lines;
+}

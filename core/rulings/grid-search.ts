@@ -1,0 +1,234 @@
+import { at } from "../foundation/index.ts";
+import { creaseAngle } from "./crease-angle.ts";
+import { EDGE_NUMBERS } from "./evaluate-edge.ts";
+import type { GridLines } from "./grid-lines.ts";
+import { type BendLimits, fanCost, type RulingEnds, rulingCost } from "./ruling-cost.ts";
+import type { FanApex } from "./types.ts";
+
+/** A ruling of a path, and how the sheet got there from the one before. */
+export interface PathStep {
+  readonly firstMm: number;
+  readonly secondMm: number;
+  readonly arrival: FanApex;
+}
+
+/** The part of the grid that a search may use: for each first line the least and the last second line. */
+export interface Band {
+  readonly low: Int32Array;
+  readonly high: Int32Array;
+}
+
+/**
+ * A crease of one radian costs as much as a twist of two radians along the whole sheet: it is a fault to be named, never
+ * a way to score no twist.
+ */
+export const CREASE_WEIGHT = 4;
+/**
+ * The pull toward even spacing, rad²: a sheet twisted by 0.002° all along is as good as one twisted not at all with its
+ * rulings bunched. It decides where the sheet is flat.
+ */
+export const SPACING_PULL = 1e-9;
+
+/** Steps of a path on the grid: lines moved on the first and on the second edge. */
+const STEPS = [
+  [1, 1],
+  [1, 0],
+  [0, 1],
+  [1, 2],
+  [2, 1],
+  [1, 3],
+  [3, 1],
+  [2, 3],
+  [3, 2],
+] as const;
+
+/** How the sheet gets to a ruling. The order breaks ties. */
+const WAYS: readonly FanApex[] = ["none", "first", "second"];
+
+/**
+ * The cheapest monotone path of rulings over a grid from the first to the last ruling: (twist² + bend²) by swept
+ * length, the charge for creases and the pull toward even spacing. At corners and ends of edges the path knows whether
+ * it came by a fan.
+ */
+export function searchGrid(
+  first: GridLines,
+  second: GridLines,
+  band: Band,
+  limits: BendLimits,
+): readonly PathStep[] {
+  const grid = openGrid(first, second, band, limits);
+  const rows = first.atMm.length;
+  for (let i = 0; i < rows; i++)
+    for (let j = at2(band.low, i); j <= at2(band.high, i); j++) {
+      if (i + j > 0) arrive(grid, i, j);
+      depart(grid, i, j);
+    }
+  return pathBack(grid);
+}
+
+export const wholeBand = (first: GridLines, second: GridLines): Band => ({
+  low: new Int32Array(first.atMm.length),
+  high: new Int32Array(first.atMm.length).fill(second.atMm.length - 1),
+});
+
+interface Grid {
+  readonly first: GridLines;
+  readonly second: GridLines;
+  readonly band: Band;
+  readonly limits: BendLimits;
+  /** Place of (i, low) in the lists below. */
+  readonly rowStart: Int32Array;
+  /** Cost of a ruling before and after it. */
+  readonly costBefore: Float64Array;
+  readonly costAfter: Float64Array;
+  /** Least cost of arriving by each way, and of having left by each; three a ruling. */
+  readonly arrived: Float64Array;
+  readonly cameFrom: Int32Array;
+  readonly left: Float64Array;
+  readonly leftFrom: Int8Array;
+  /** 1 / length of both edges, or 0 for a point; 1 / swept length. */
+  readonly firstScale: number;
+  readonly secondScale: number;
+  readonly sweptScale: number;
+}
+
+function openGrid(first: GridLines, second: GridLines, band: Band, limits: BendLimits): Grid {
+  const rows = first.atMm.length;
+  const rowStart = new Int32Array(rows + 1);
+  for (let i = 0; i < rows; i++)
+    rowStart[i + 1] = at2(rowStart, i) + at2(band.high, i) - at2(band.low, i) + 1;
+  const size = at2(rowStart, rows);
+  const [firstMm, secondMm] = [lastOf(first.atMm), lastOf(second.atMm)];
+  const grid: Grid = {
+    first,
+    second,
+    band,
+    limits,
+    rowStart,
+    costBefore: new Float64Array(size),
+    costAfter: new Float64Array(size),
+    arrived: new Float64Array(3 * size).fill(Number.POSITIVE_INFINITY),
+    cameFrom: new Int32Array(3 * size).fill(-1),
+    left: new Float64Array(3 * size).fill(Number.POSITIVE_INFINITY),
+    leftFrom: new Int8Array(3 * size),
+    firstScale: firstMm > 0 ? 1 / firstMm : 0,
+    secondScale: secondMm > 0 ? 1 / secondMm : 0,
+    sweptScale: 2 / (firstMm + secondMm),
+  };
+  for (let i = 0; i < rows; i++)
+    for (let j = at2(band.low, i); j <= at2(band.high, i); j++) {
+      const place = placeOf(grid, i, j);
+      const cost = rulingCost(endsOf(grid, i, j, "before"), limits);
+      const hasSides = at2(first.isApex, i) + at2(second.isApex, j) > 0;
+      grid.costBefore[place] = cost;
+      grid.costAfter[place] = hasSides ? rulingCost(endsOf(grid, i, j, "after"), limits) : cost;
+    }
+  return grid;
+}
+
+/** The least cost of coming to a ruling by each way. */
+function arrive(grid: Grid, i: number, j: number): void {
+  const place = placeOf(grid, i, j);
+  for (const [di, dj] of STEPS) {
+    const [fromI, fromJ] = [i - di, j - dj];
+    if (fromI < 0 || fromJ < at2(grid.band.low, fromI) || fromJ > at2(grid.band.high, fromI)) continue;
+    if (di > 1 && passesApex(grid.first, fromI, i)) continue;
+    if (dj > 1 && passesApex(grid.second, fromJ, j)) continue;
+    const way =
+      di === 0 && at2(grid.first.isApex, i) === 1 ? 1 : dj === 0 && at2(grid.second.isApex, j) === 1 ? 2 : 0;
+    const from = placeOf(grid, fromI, fromJ);
+    const start = at2(grid.left, 3 * from + way);
+    if (start >= at2(grid.arrived, 3 * place + way)) continue;
+    const cost = start + stepCost(grid, [fromI, fromJ, from], [i, j, place], way);
+    if (cost < at2(grid.arrived, 3 * place + way)) {
+      grid.arrived[3 * place + way] = cost;
+      grid.cameFrom[3 * place + way] = 3 * from + at2(grid.leftFrom, 3 * from + way);
+    }
+  }
+}
+
+type Cell = readonly [i: number, j: number, place: number];
+
+function stepCost(grid: Grid, [fromI, fromJ, from]: Cell, [i, j, to]: Cell, way: number): number {
+  const da = at2(grid.first.atMm, i) - at2(grid.first.atMm, fromI);
+  const db = at2(grid.second.atMm, j) - at2(grid.second.atMm, fromJ);
+  const [alpha, beta] = [da * grid.firstScale, db * grid.secondScale];
+  const pull = (SPACING_PULL * (alpha - beta) * (alpha - beta)) / (2 * (alpha + beta));
+  const swept = ((da + db) / 2) * grid.sweptScale;
+  if (way === 0) return pull + (swept * (at2(grid.costAfter, from) + at2(grid.costBefore, to))) / 2;
+  const fan = at(WAYS, way);
+  const cost =
+    fanCost(endsOf(grid, fromI, fromJ, "after"), fan, grid.limits) +
+    fanCost(endsOf(grid, i, j, "before"), fan, grid.limits);
+  return pull + (swept * cost) / 2;
+}
+
+/** The least cost of going on from a ruling by each way, creases charged. */
+function depart(grid: Grid, i: number, j: number): void {
+  const place = placeOf(grid, i, j);
+  if (i + j === 0) {
+    grid.left.fill(0, 0, 3);
+    return;
+  }
+  if (at2(grid.first.isApex, i) + at2(grid.second.isApex, j) === 0) {
+    grid.left[3 * place] = at2(grid.arrived, 3 * place);
+    return;
+  }
+  for (let came = 0; came < 3; came++) {
+    const cost = at2(grid.arrived, 3 * place + came);
+    if (cost === Number.POSITIVE_INFINITY) continue;
+    for (let goes = 0; goes < 3; goes++) {
+      if (goes === 1 && at2(grid.first.isApex, i) === 0) continue;
+      if (goes === 2 && at2(grid.second.isApex, j) === 0) continue;
+      if (cost >= at2(grid.left, 3 * place + goes)) continue;
+      const angle = creaseAngle(
+        { ends: endsOf(grid, i, j, "before"), fan: at(WAYS, came) },
+        { ends: endsOf(grid, i, j, "after"), fan: at(WAYS, goes) },
+      );
+      const whole = cost + CREASE_WEIGHT * angle * angle;
+      if (whole >= at2(grid.left, 3 * place + goes)) continue;
+      grid.left[3 * place + goes] = whole;
+      grid.leftFrom[3 * place + goes] = came;
+    }
+  }
+}
+
+function pathBack(grid: Grid): readonly PathStep[] {
+  const last = at2(grid.rowStart, grid.first.atMm.length) - 1;
+  const ways = [0, 1, 2].map((way) => at2(grid.arrived, 3 * last + way));
+  let state = 3 * last + ways.indexOf(Math.min(...ways));
+  const steps: PathStep[] = [];
+  let i = grid.first.atMm.length - 1;
+  while (state >= 0) {
+    const place = Math.floor(state / 3);
+    while (at2(grid.rowStart, i) > place) i--;
+    const j = place - at2(grid.rowStart, i) + at2(grid.band.low, i);
+    steps.push({
+      firstMm: at2(grid.first.atMm, i),
+      secondMm: at2(grid.second.atMm, j),
+      arrival: at(WAYS, state % 3),
+    });
+    state = place === 0 ? -1 : at2(grid.cameFrom, state);
+  }
+  return steps.reverse();
+}
+
+function passesApex({ isApex }: GridLines, from: number, to: number): boolean {
+  for (let k = from + 1; k < to; k++) if (at2(isApex, k) === 1) return true;
+  return false;
+}
+
+const placeOf = ({ rowStart, band }: Grid, i: number, j: number): number =>
+  at2(rowStart, i) + j - at2(band.low, i);
+
+const endsOf = ({ first, second }: Grid, i: number, j: number, side: "before" | "after"): RulingEnds => ({
+  first: first[side],
+  firstOffset: i * EDGE_NUMBERS,
+  second: second[side],
+  secondOffset: j * EDGE_NUMBERS,
+});
+
+const lastOf = (list: Float64Array): number => list[list.length - 1] ?? 0;
+
+const at2 = (list: Float64Array | Int32Array | Uint8Array | Int8Array, index: number): number =>
+  list[index] ?? 0;

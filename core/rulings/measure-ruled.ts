@@ -1,0 +1,66 @@
+import { at, crossSpace, dotSpace, type SpacePoint } from "../foundation/index.ts";
+import { intervalAt } from "./pairing-at.ts";
+import { integralOf, STRETCH_POINTS } from "./stretch-points.ts";
+import { endVelocity } from "./strip-motion.ts";
+import { type Sweep, sweepAt } from "./sweep-at.ts";
+import type { RuledSurface } from "./types.ts";
+
+/**
+ * Area in space of a sheet at a depth, or of its strip between two constant t: the quadrature of |X_s × X_t|, five
+ * points each way between stops; mm². It knows nothing of the flat pattern.
+ */
+export function areaOfRuled(
+  surface: RuledSurface,
+  depthMm: number,
+  [fromT, toT]: readonly [number, number] = [0, 1],
+): number {
+  const smooth = overStretches(surface, (sweep) => {
+    const across = times(sweep.direction, sweep.lengthMm * (toT - fromT));
+    return integralOf(
+      STRETCH_POINTS.map((x) =>
+        size(crossSpace(endVelocity(sweep, depthMm, fromT + x * (toT - fromT)), across)),
+      ),
+    );
+  });
+  return smooth + overCreases(surface, depthMm, (sweep, arcMm) => arcMm * sweep.lengthMm * (toT - fromT));
+}
+
+/** Length in space of the curve of constant t at a depth: t = 0 and 1 are the edges; mm. */
+export function lengthOnRuled(surface: RuledSurface, depthMm: number, t: number): number {
+  const smooth = overStretches(surface, (sweep) => size(endVelocity(sweep, depthMm, t)));
+  return smooth + overCreases(surface, depthMm, (_, arcMm) => arcMm);
+}
+
+function overStretches(surface: RuledSurface, f: (sweep: Sweep) => number): number {
+  let sum = 0;
+  surface.stopsMm.slice(1).forEach((toMm, index) => {
+    const fromMm = at(surface.stopsMm, index);
+    const interval = intervalAt(surface, (fromMm + toMm) / 2);
+    const values = STRETCH_POINTS.map((x) => f(sweepAt(surface, fromMm + x * (toMm - fromMm), interval)));
+    sum += (toMm - fromMm) * integralOf(values);
+  });
+  return sum;
+}
+
+/** At a crease the surface at a depth goes round by an arc, longer where the depth lies outside of the turn. */
+function overCreases(
+  surface: RuledSurface,
+  depthMm: number,
+  f: (sweep: Sweep, arcMm: number) => number,
+): number {
+  if (depthMm === 0) return 0;
+  return surface.creases.reduce((sum, { sMm }) => {
+    const interval = intervalAt(surface, sMm);
+    const [before, after] = [sweepAt(surface, sMm, interval - 1), sweepAt(surface, sMm, interval)];
+    const turn = dotSpace(crossSpace(before.normal, after.normal), before.direction);
+    const bend = Math.atan2(turn, dotSpace(before.normal, after.normal));
+    return sum + f(after, surface.side * depthMm * bend);
+  }, 0);
+}
+
+const times = (a: SpacePoint, factor: number): SpacePoint => ({
+  x: a.x * factor,
+  y: a.y * factor,
+  z: a.z * factor,
+});
+const size = (a: SpacePoint): number => Math.sqrt(dotSpace(a, a));

@@ -1,0 +1,98 @@
+import { lengthSpace, type SpacePoint } from "../foundation/index.ts";
+import {
+  chebyshevFit,
+  chebyshevNodes,
+  chebyshevTail,
+  chebyshevValue,
+  integrateChebyshev,
+  toPowers,
+} from "./chebyshev.ts";
+import type { EdgeSpan, SpacePiece } from "./types.ts";
+
+/** Points for speeds over t, and for places over length: powers up to 8, so that they stay exact to rounding. */
+const SPEED_POINTS = 13;
+const PLACE_POINTS = 9;
+/** What the last coefficients may still be, relative to the speed and to the span's length. */
+const SPEED_TAIL = 1e-12;
+const PLACE_TAIL = 1e-12;
+/** Halvings of a piece after which it is taken as it is (a kink inside a piece is the caller's mistake). */
+const MOST_HALVINGS = 8;
+/** A piece shorter than this is a point. */
+const NO_LENGTH_MM = 1e-6;
+
+/**
+ * A piece as spans, from `startMm` on, on each of which its point is a polynomial of the length: the speed is
+ * integrated as a Chebyshev series, inverted at Chebyshev points of the length, and the points there are fitted; a span
+ * is halved until both series have converged. No spans for a piece of no length.
+ */
+export function spansOfPiece(piece: SpacePiece, startMm: number): readonly EdgeSpan[] {
+  const spans: EdgeSpan[] = [];
+  let endMm = startMm;
+  const add = (fromT: number, toT: number, halvings: number): void => {
+    const fit = fitSpan(piece, fromT, toT);
+    if (fit.lengthMm < NO_LENGTH_MM) return;
+    if (fit.converged || halvings === 0) {
+      spans.push({ startMm: endMm, lengthMm: fit.lengthMm, coefficients: fit.coefficients });
+      endMm += fit.lengthMm;
+      return;
+    }
+    const middle = (fromT + toT) / 2;
+    add(fromT, middle, halvings - 1);
+    add(middle, toT, halvings - 1);
+  };
+  add(0, 1, MOST_HALVINGS);
+  return spans;
+}
+
+interface SpanFit {
+  readonly lengthMm: number;
+  readonly coefficients: Float64Array;
+  readonly converged: boolean;
+}
+
+function fitSpan(piece: SpacePiece, fromT: number, toT: number): SpanFit {
+  const half = (toT - fromT) / 2;
+  const middle = (fromT + toT) / 2;
+  const speeds = chebyshevFit(
+    chebyshevNodes(SPEED_POINTS).map((w) => half * lengthSpace(piece.velocityAt(middle + half * w))),
+  );
+  const lengths = integrateChebyshev(speeds);
+  const lengthMm = chebyshevValue(lengths, 1);
+  let w = -1;
+  const points = chebyshevNodes(PLACE_POINTS).map((place) => {
+    w = invert(lengths, speeds, ((place + 1) / 2) * lengthMm, Math.max(w, place));
+    return piece.pointAt(middle + half * w);
+  });
+  const fits = (["x", "y", "z"] as const).map((axis) =>
+    chebyshevFit(points.map((point: SpacePoint) => point[axis])),
+  );
+  const tail = Math.max(...fits.map(chebyshevTail));
+  return {
+    lengthMm,
+    coefficients: Float64Array.from(fits.flatMap(toPowers)),
+    converged:
+      chebyshevTail(speeds) <= SPEED_TAIL * lengthMm && tail <= PLACE_TAIL * lengthMm + placeNoise(points),
+  };
+}
+
+/** Rounding noise of coordinates, which no halving removes. */
+const placeNoise = (points: readonly SpacePoint[]): number =>
+  4e-16 * Math.max(...points.map(({ x, y, z }) => Math.abs(x) + Math.abs(y) + Math.abs(z)));
+
+/** Where in [-1, 1] the integrated speed reaches `target`, by Newton from `start`. */
+function invert(
+  lengths: readonly number[],
+  speeds: readonly number[],
+  target: number,
+  start: number,
+): number {
+  let w = start;
+  for (let i = 0; i < 30; i++) {
+    const slope = chebyshevValue(speeds, w);
+    if (!(slope > 0)) break;
+    const step = (target - chebyshevValue(lengths, w)) / slope;
+    w = Math.min(1, Math.max(-1, w + step));
+    if (Math.abs(step) < 1e-15) break;
+  }
+  return w;
+}
