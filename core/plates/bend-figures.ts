@@ -61,3 +61,7 @@ function isTrueDeduction(wing: Wing, bend: MetalBend): boolean {
     allowanceOfDeductionMm(bend, wing.deductionMm) > 0
   );
 }
+
+/** How much shorter a wing's free edge is at one end than its bend, where that end leans inward by `taperRad`. */
+export const narrowedMm = ({ flangeMm }: BendFigures, taperRad: number): number =>
+  flangeMm * Math.tan(taperRad);

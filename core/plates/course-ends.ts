@@ -1,7 +1,8 @@
 import { at } from "../foundation/index.ts";
+import { narrowedMm } from "./bend-figures.ts";
 import type { Course, DrawnWing } from "./course.ts";
 import { inFrame } from "./edge-frame.ts";
-import type { BendFigures, PlacedWing } from "./types.ts";
+import type { PlacedWing } from "./types.ts";
 import { slotEnd, type WingEnd, type WingNeighbour, wingEnd } from "./wing-end.ts";
 import type { Tried } from "./wing-trouble.ts";
 
@@ -46,10 +47,6 @@ const LEAST_WIDTH_MM = 1;
 
 const gapMm = (one: DrawnWing, next: DrawnWing, { lengthMm }: Course): number =>
   next.startInsetMm - (lengthMm - one.endInsetMm);
-
-/** How much shorter the free edge is at one end than the bend. */
-export const narrowedMm = ({ flangeMm }: BendFigures, taperRad: number): number =>
-  flangeMm * Math.tan(taperRad);
 
 /** The end of a wing where another stands on the same edge: a slot of its own, or where they are near one for both. */
 function endBeside(wing: DrawnWing, other: DrawnWing, insetMm: number, apartMm: number): WingEnd {

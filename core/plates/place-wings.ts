@@ -20,7 +20,7 @@ export function placeWings(plate: Plate, loops: readonly (readonly BaseEdge[])[]
   const wings: DrawnWing[] = [];
   const problems: Problem[] = [];
   for (const wing of plate.wings) {
-    const owner = wingOwner(plate, wing);
+    const owner = wingOwner(plate, wing.id);
     const places = wingPlaces(wing, loops);
     const unfit =
       angleProblem(wing, owner) ?? (places.length === 0 ? edgeProblem(wing, owner, loops) : undefined);

@@ -127,15 +127,25 @@ export interface WingEdge extends MetalLine {
 }
 
 /** Why a bend comes when it does. */
-export type FoldingReason = "only bend" | "shorter flange" | "shorter bend" | "as drawn" | "leans over";
+export type FoldingReason =
+  | "only bend"
+  | "shorter flange"
+  | "shorter bend"
+  | "as drawn"
+  | "leans over"
+  | "before a leaning wing"
+  | "last left";
 
 export interface FoldingStep {
   /** The placed wings that are folded now: a wing and its image are one step. */
   readonly bendIds: readonly string[];
   readonly name: string;
   readonly reason: FoldingReason;
-  /** With "leans over": the bends that had to come before, since this wing will stand over them. */
-  readonly afterNames: readonly string[];
+  /**
+   * With "leans over" the bends that had to come before, since this wing now stands over them; with "before a leaning
+   * wing" the wings that will stand over this bend.
+   */
+  readonly reasonNames: readonly string[];
   /** Bends made before that stand in the way, where no order avoids it. */
   readonly blockedByNames: readonly string[];
 }

@@ -1,6 +1,7 @@
 import { at, type PlanPoint, type Vec2 } from "../foundation/index.ts";
+import { narrowedMm } from "./bend-figures.ts";
 import type { Course } from "./course.ts";
-import { type EndedWing, narrowedMm } from "./course-ends.ts";
+import type { EndedWing } from "./course-ends.ts";
 import { type EdgeFrame, flatIn } from "./edge-frame.ts";
 import type { PlateEdge, PlateEdgeRole } from "./types.ts";
 import type { WingEnd } from "./wing-end.ts";

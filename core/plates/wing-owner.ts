@@ -1,4 +1,4 @@
-import { nameOfItem, type Plate, type Wing } from "../project/index.ts";
+import { nameOfItem, type Plate } from "../project/index.ts";
 
 /** A wing as problems name and place it. */
 export interface WingOwner {
@@ -10,7 +10,7 @@ export interface WingOwner {
 export const wingName = (plate: Plate, wingId: string): string =>
   `wing ${plate.wings.findIndex(({ id }) => id === wingId) + 1}`;
 
-export const wingOwner = (plate: Plate, { id }: Wing): WingOwner => ({
-  name: `${wingName(plate, id)} of ${nameOfItem(plate)}`,
-  place: { itemId: plate.id, wingId: id },
+export const wingOwner = (plate: Plate, wingId: string): WingOwner => ({
+  name: `${wingName(plate, wingId)} of ${nameOfItem(plate)}`,
+  place: { itemId: plate.id, wingId },
 });
