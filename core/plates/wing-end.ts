@@ -19,6 +19,9 @@ export interface WingNeighbour {
   readonly wing?: { readonly figures: BendFigures; readonly insetMm: number };
 }
 
+/** Computed points nearer than this are one; what is drawn is never so near. */
+const SAME_MM = 1e-9;
+
 /** A bend that ends within this of the outline ends on it. */
 const ON_OUTLINE_MM = 0.01;
 
@@ -148,17 +151,21 @@ function endInCorner(
   neighbour: readonly Vec2[],
 ): WingEnd | undefined {
   const outer = Math.min(insetMm - reliefWidthMm, 0);
-  const left = firstBeyond(neighbour, [(a) => outer - a, (a) => a - insetMm, (_, b) => -reliefDepthMm - b]);
+  const left = firstBeyond(neighbour, [
+    (a) => outer - a,
+    (a) => a - insetMm - SAME_MM,
+    (_, b) => -reliefDepthMm - b,
+  ]);
   if (!left) return undefined;
   const [a] = left.at;
-  const isThroughFoot = a >= insetMm - 1e-9;
+  const isThroughFoot = a >= insetMm - SAME_MM;
   const corner: Vec2 = [Math.max(a, outer), -reliefDepthMm];
   const under: readonly Vec2[] = isThroughFoot ? [] : [corner, [insetMm, -reliefDepthMm]];
   const relief = [left.at, ...under].filter((point, i, all) => i === 0 || !isSame(point, at(all, i - 1)));
   return { kind: "at corner", footMm: insetMm, relief, neighbourCutMm: left.alongMm };
 }
 
-const isSame = (p: Vec2, q: Vec2): boolean => Math.hypot(p[0] - q[0], p[1] - q[1]) < 1e-9;
+const isSame = (p: Vec2, q: Vec2): boolean => Math.hypot(p[0] - q[0], p[1] - q[1]) < SAME_MM;
 
 type Limit = (a: number, b: number) => number;
 

@@ -87,7 +87,7 @@ export function projectOf(plate: Plate, changes: PlateChanges = {}): Project {
   };
 }
 
-/** Folds the plate of a project; throws where its outline does not compile. */
+/** Folds the plate of a project, however odd its wings; throws where its outline does not compile. */
 export function fold(
   elements: readonly PlanElement[],
   wings: readonly Wing[],
@@ -95,7 +95,8 @@ export function fold(
 ): { readonly plate?: FoldedPlate; readonly problems: readonly Problem[] } {
   const plate = plateOf(elements, wings, changes.plate);
   const project = projectOf(plate, changes);
-  const outline = resolveLines(project).plan.p;
+  const bare = plateOf(elements, []);
+  const outline = resolveLines(projectOf(bare, changes)).plan.p;
   if (!outline) throw new Error("the outline does not compile");
   return foldPlate(project, plate, outline);
 }
