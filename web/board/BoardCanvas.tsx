@@ -11,6 +11,7 @@ import { type Paint, usePaint } from "./paint.ts";
 import { pens } from "./pens.ts";
 import { HairlineTab } from "./Ruler.tsx";
 import { SectionDrawing } from "./SectionDrawing.tsx";
+import { ShownEdges } from "./ShownEdges.tsx";
 import { SideDrawing } from "./SideDrawing.tsx";
 import { useScene } from "./use-scene.ts";
 import { View } from "./View.tsx";
@@ -100,6 +101,12 @@ function Live({ layout, plan, side, paint, sight }: Shared & { readonly sight: S
         <View key={view} box={box}>
           <LineHandles view={view} transform={transform} paint={paint} />
           <Hairline xMm={xMm} box={box} transform={transform} colour={paint.mark} />
+          {view === "plan" && sight.edges ? (
+            <ShownEdges edges={sight.edges} transform={transform} paint={paint} />
+          ) : null}
+          {sight.drawnBefore?.view === view ? (
+            <DraftDrawing draft={sight.drawnBefore} transform={transform} paint={paint} />
+          ) : null}
           {sight.draft?.view === view ? (
             <DraftDrawing draft={sight.draft} transform={transform} paint={paint} />
           ) : null}

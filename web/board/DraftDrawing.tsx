@@ -1,4 +1,4 @@
-import { Circle, Group, Line, Rect, Text } from "react-konva";
+import { Circle, Ellipse, Group, Line, Rect, Text } from "react-konva";
 import { formatMm, type Vec2 } from "../../core/foundation/index.ts";
 import type { Draft, DrawingView, Snap } from "../tools/index.ts";
 import { draftPoints } from "./draft-points.ts";
@@ -19,6 +19,7 @@ export function DraftDrawing({ draft, transform, paint }: DraftDrawingProps) {
   const half = sizes.node / 2;
   return (
     <>
+      {draft.circle ? <DraftCircle circle={draft.circle} transform={transform} paint={paint} /> : null}
       <Line points={linePx(transform, set)} stroke={paint.mark} strokeWidth={pens.outline} />
       <Line
         points={linePx(transform, next)}
@@ -42,6 +43,28 @@ export function DraftDrawing({ draft, transform, paint }: DraftDrawingProps) {
           />
         );
       })}
+    </>
+  );
+}
+
+function DraftCircle({
+  circle: { centre, radiusMm },
+  transform,
+  paint,
+}: Omit<DraftDrawingProps, "draft"> & { readonly circle: NonNullable<Draft["circle"]> }) {
+  const [x, y] = toPx(transform, centre);
+  return (
+    <>
+      <Ellipse
+        x={x}
+        y={y}
+        radiusX={radiusMm * transform.pxPerMmAcross}
+        radiusY={radiusMm * transform.pxPerMmUp}
+        stroke={paint.mark}
+        strokeWidth={pens.outline}
+        dash={[...dashes.draft]}
+      />
+      <Circle x={x} y={y} radius={sizes.quietNode / 2} fill={paint.mark} />
     </>
   );
 }

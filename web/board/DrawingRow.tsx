@@ -1,7 +1,15 @@
 import { Slash, Spline } from "lucide-react";
-import type { RefObject } from "react";
+import { type RefObject, useState } from "react";
+import { formatMm } from "../../core/foundation/index.ts";
 import { useDocument } from "../stores/index.ts";
-import { evaluateSum, type ProfileChoice, type Sight, type ToolEvent } from "../tools/index.ts";
+import {
+  type EdgeWay,
+  evaluateSum,
+  type OpeningShape,
+  type ProfileChoice,
+  type Sight,
+  type ToolEvent,
+} from "../tools/index.ts";
 import { NumericStrip } from "./NumericStrip.tsx";
 
 interface DrawingRowProps {
@@ -16,10 +24,74 @@ interface DrawingRowProps {
 export function DrawingRow({ sight, typing, hear, first, leave }: DrawingRowProps) {
   return (
     <>
+      {sight.shape ? <ShapeSelect shape={sight.shape} hear={hear} /> : null}
+      {sight.way ? <WaySelect way={sight.way} hear={hear} /> : null}
       <NumericStrip typing={typing} hear={hear} first={first} leave={leave} />
+      {sight.zMm === undefined ? null : <DrawnHeightField zMm={sight.zMm} hear={hear} />}
       {sight.nextSegment ? <SegmentButton next={sight.nextSegment} hear={hear} /> : null}
       {sight.profile ? <ProfileSelect choice={sight.profile} view={sight.view} hear={hear} /> : null}
     </>
+  );
+}
+
+type Hear = (event: ToolEvent) => void;
+
+function ShapeSelect({ shape, hear }: { readonly shape: OpeningShape; readonly hear: Hear }) {
+  const choose = (value: string) =>
+    hear({ kind: "choose-shape", shape: value === "circle" ? "circle" : "outline" });
+  return (
+    <label className="strip-field">
+      <span>as</span>
+      <select
+        value={shape}
+        data-testid="opening-shape"
+        onChange={(event) => choose(event.currentTarget.value)}
+      >
+        <option value="outline">an outline</option>
+        <option value="circle">a circle</option>
+      </select>
+    </label>
+  );
+}
+
+function WaySelect({ way, hear }: { readonly way: EdgeWay; readonly hear: Hear }) {
+  const choose = (value: string) => hear({ kind: "choose-way", way: value === "draw" ? "draw" : "take" });
+  return (
+    <label className="strip-field">
+      <span>edge</span>
+      <select value={way} data-testid="edge-way" onChange={(event) => choose(event.currentTarget.value)}>
+        <option value="take">that is there</option>
+        <option value="draw">drawn freely</option>
+      </select>
+    </label>
+  );
+}
+
+/** The height of what is drawn next: typed, or empty for that of the surface there, which it shows. */
+function DrawnHeightField({ zMm: surfaceZMm, hear }: { readonly zMm: number; readonly hear: Hear }) {
+  const [text, setText] = useState("");
+  const isWrong = text.trim() !== "" && evaluateSum(text) === undefined;
+  const type = (typed: string) => {
+    setText(typed);
+    const zMm = evaluateSum(typed);
+    if (zMm !== undefined || typed.trim() === "") hear({ kind: "choose-height", zMm });
+  };
+  return (
+    <label className="strip-field">
+      <span>at z</span>
+      <input
+        type="text"
+        inputMode="decimal"
+        autoComplete="off"
+        className="number"
+        aria-label="Height above the ground in mm; empty takes that of the surface there"
+        aria-invalid={isWrong}
+        placeholder={formatMm(surfaceZMm)}
+        value={text}
+        data-testid="drawn-height"
+        onChange={(event) => type(event.currentTarget.value)}
+      />
+    </label>
   );
 }
 

@@ -47,7 +47,7 @@ export function NumericStrip({ typing, hear, first, leave }: NumericStripProps) 
     <label className="strip-field">
       <span>{label}</span>
       <input
-        ref={name === "first" ? first : undefined}
+        ref={name === (typing.radius ? "length" : "first") ? first : undefined}
         type="text"
         inputMode="decimal"
         autoComplete="off"
@@ -70,9 +70,15 @@ export function NumericStrip({ typing, hear, first, leave }: NumericStripProps) 
       aria-label="Numbers for the next node"
       data-testid="numeric-strip"
     >
-      {field("first", across ?? "x", "", `${across} of the next node in mm`)}
-      {field("second", up ?? "y", "", `${up} of the next node in mm`)}
-      {typing.from ? (
+      {typing.radius ? (
+        field("length", "radius", "", "Radius of the circle in mm")
+      ) : (
+        <>
+          {field("first", across ?? "x", "", `${across} of the next node in mm`)}
+          {field("second", up ?? "y", "", `${up} of the next node in mm`)}
+        </>
+      )}
+      {typing.from && !typing.radius ? (
         <>
           <span className="pencil">or</span>
           {field("length", "length", "", "Length from the last node in mm")}

@@ -1,6 +1,7 @@
 import { useCallback, useRef, useState } from "react";
 import { useDocument, useView } from "../stores/index.ts";
 import { type Hand, type Sight, type ToolContext, type ToolEvent, takeUp } from "../tools/index.ts";
+import { drawnHeight } from "./drawn-height.ts";
 import { drawnSelection } from "./drawn-selection.ts";
 import { sceneFor } from "./use-scene.ts";
 
@@ -26,7 +27,14 @@ export function useHand(): { readonly sight: Sight; readonly hear: (event: ToolE
 export function contextNow(): ToolContext {
   const { project } = useDocument.getState();
   const { hairlineXMm, snaps } = useView.getState();
-  return { project, scene: sceneFor(project), selection: drawnSelection(), hairlineXMm, snaps };
+  return {
+    project,
+    scene: sceneFor(project),
+    selection: drawnSelection(),
+    hairlineXMm,
+    snaps,
+    heightOver: drawnHeight,
+  };
 }
 
 /** Draws again when anything that a tool looks at changes. */

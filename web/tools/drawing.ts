@@ -1,4 +1,5 @@
 import { COINCIDENT_POINTS_MM, distance2, type Vec2 } from "../../core/foundation/index.ts";
+import type { PlanNode } from "../../core/project/index.ts";
 import type { DrawingView } from "./drawing-view.ts";
 import { snapPlace } from "./snap-place.ts";
 import { placeTyped } from "./typed-place.ts";
@@ -62,6 +63,16 @@ export function draw(drawing: Drawing, event: ToolEvent, context: ToolContext, r
       return going(drawing);
   }
 }
+
+/** The nodes of a drawing as those of a line in plan. */
+export const elementsOfDrawing = ({ nodes }: Drawing): readonly PlanNode[] =>
+  nodes.map((node, index) => ({
+    kind: "node",
+    id: `n${index + 1}`,
+    x: node.at[0],
+    y: node.at[1],
+    next: node.next,
+  }));
 
 /** What the board shows of a drawing. */
 export function sightOfDrawing(drawing: Drawing, rules: DrawingRules): Omit<Sight, "prompt"> {

@@ -4,7 +4,8 @@ export { elementsOfLine } from "./elements-of-line.ts";
 export { evaluateSum } from "./evaluate-sum.ts";
 export { flattenForScreen } from "./flatten-for-screen.ts";
 export { type FollowOffer, followOffers } from "./follow-offers.ts";
-export { idsOf, newId } from "./new-id.ts";
+export { idsOf, newId, takenIds } from "./new-id.ts";
+export { type Circle, circleOf, circleOutline } from "./opening/index.ts";
 export {
   findLine,
   inView,
@@ -28,12 +29,16 @@ export {
 } from "./selected-line.ts";
 export { chosenOwner, targetAt } from "./target-at.ts";
 export { type Hand, takeUp } from "./tools.ts";
+export { edgeRefAt } from "./transition/index.ts";
 export { directionOf } from "./typed-place.ts";
 export type {
   Draft,
+  EdgeWay,
+  OpeningShape,
   Place,
   ProfileChoice,
   Selection,
+  ShownEdge,
   Sight,
   Snap,
   Target,

@@ -1,8 +1,11 @@
 import { fenceTool } from "./fence/index.ts";
 import { measureTool } from "./measure/index.ts";
+import { openingTool } from "./opening/index.ts";
+import { plateTool } from "./plate/index.ts";
 import { profileTool } from "./profile/index.ts";
 import { sectionTool } from "./section/index.ts";
 import { selectTool } from "./select/index.ts";
+import { transitionTool } from "./transition/index.ts";
 import type { Sight, Step, Tool, ToolContext, ToolEvent, ToolName } from "./types.ts";
 
 /** A tool in hand. Hearing an event gives what is to be done and the hand that comes after. */
@@ -21,7 +24,10 @@ export interface Heard {
 const tools: { readonly [Name in ToolName]: () => Hand } = {
   select: () => hold("select", selectTool, selectTool.start),
   section: () => hold("section", sectionTool, sectionTool.start),
+  transition: () => hold("transition", transitionTool, transitionTool.start),
   fence: () => hold("fence", fenceTool, fenceTool.start),
+  plate: () => hold("plate", plateTool, plateTool.start),
+  opening: () => hold("opening", openingTool, openingTool.start),
   profile: () => hold("profile", profileTool, profileTool.start),
   measure: () => hold("measure", measureTool, measureTool.start),
 };

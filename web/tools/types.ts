@@ -4,7 +4,16 @@ import type { DrawingView } from "./drawing-view.ts";
 import type { Scene } from "./scene.ts";
 
 /** The tools of the drawing board, in the order of the rail. */
-export const ToolNames = ["select", "section", "fence", "profile", "measure"] as const;
+export const ToolNames = [
+  "select",
+  "section",
+  "transition",
+  "fence",
+  "plate",
+  "opening",
+  "profile",
+  "measure",
+] as const;
 export type ToolName = (typeof ToolNames)[number];
 
 /**
@@ -70,6 +79,12 @@ export type ProfileChoice =
   | { readonly kind: "new"; readonly zMm: number }
   | { readonly kind: "existing"; readonly profileId: string };
 
+/** How an opening is drawn: corner by corner, or as a circle from its centre. */
+export type OpeningShape = "outline" | "circle";
+
+/** How an edge of a transition is given: an edge that is there, or one of its own that is drawn. */
+export type EdgeWay = "take" | "draw";
+
 /** Everything a tool can hear, from pointer, keys and the numeric strip. */
 export type ToolEvent =
   | { readonly kind: "press"; readonly place: Place }
@@ -78,6 +93,10 @@ export type ToolEvent =
   | { readonly kind: "double"; readonly place: Place }
   | { readonly kind: "typed"; readonly typed: TypedPlace }
   | { readonly kind: "choose-profile"; readonly choice: ProfileChoice }
+  /** Undefined takes the height of what lies there. */
+  | { readonly kind: "choose-height"; readonly zMm: number | undefined }
+  | { readonly kind: "choose-shape"; readonly shape: OpeningShape }
+  | { readonly kind: "choose-way"; readonly way: EdgeWay }
   | { readonly kind: "finish" }
   | { readonly kind: "cancel" }
   | { readonly kind: "delete" }
@@ -93,6 +112,8 @@ export interface ToolContext {
   readonly selection: Selection | undefined;
   readonly hairlineXMm: number;
   readonly snaps: SnapSettings;
+  /** Height of the drawn surface over a place in plan, as the tray was last computed; undefined over none. */
+  readonly heightOver: (at: Vec2) => number | undefined;
 }
 
 /** What places snap to. */
@@ -131,6 +152,16 @@ export interface Draft {
   /** Where the next node would go. */
   readonly pointer?: Vec2;
   readonly closes: boolean;
+  /** It is a circle, and the nodes do not show. */
+  readonly circle?: { readonly centre: Vec2; readonly radiusMm: number };
+}
+
+/** An edge that a tool shows as taken, or as what a click would take; on the mirror image where it says so. */
+export interface ShownEdge {
+  readonly line: LineRef;
+  readonly edgeId: string;
+  readonly hand: "right" | "left";
+  readonly isTaken: boolean;
 }
 
 export interface DraftNode {
@@ -143,11 +174,24 @@ export interface Sight {
   readonly prompt: string;
   readonly view?: DrawingView;
   readonly draft?: Draft;
+  /** A line that has been drawn before the draft, and waits for it. */
+  readonly drawnBefore?: Draft;
   readonly snap?: Snap;
   /** The numeric strip is shown; lengths and directions are measured from this node. */
-  readonly typing?: { readonly view: DrawingView; readonly from?: Vec2; readonly pointer?: Vec2 };
+  readonly typing?: {
+    readonly view: DrawingView;
+    readonly from?: Vec2;
+    readonly pointer?: Vec2;
+    /** Only the radius about `from` is asked for. */
+    readonly radius?: true;
+  };
   readonly nextSegment?: "line" | "curve";
   readonly profile?: ProfileChoice;
+  /** Height above the ground of what is drawn next, as typed or as the tool takes it. */
+  readonly zMm?: number;
+  readonly shape?: OpeningShape;
+  readonly way?: EdgeWay;
+  readonly edges?: readonly ShownEdge[];
   /** What finishing does now, as a button; absent when it would do nothing. */
   readonly finish?: string;
 }

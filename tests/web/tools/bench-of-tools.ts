@@ -30,6 +30,8 @@ export interface Work {
   /** Documents that undo would go back to. */
   readonly past: readonly Project[];
   readonly isGestureOpen: boolean;
+  /** Height of the surface over a place, as the board would know it. */
+  readonly heightOver: ToolContext["heightOver"];
 }
 
 export const workWith = (tool: ToolName, project: Project, selection?: Selection): Work => ({
@@ -38,6 +40,7 @@ export const workWith = (tool: ToolName, project: Project, selection?: Selection
   selection,
   past: [],
   isGestureOpen: false,
+  heightOver: () => undefined,
 });
 
 export function contextOf(work: Work): ToolContext {
@@ -47,6 +50,7 @@ export function contextOf(work: Work): ToolContext {
     selection: work.selection,
     hairlineXMm: 5000,
     snaps: { nodes: true, grid: true, centreLine: true, gridMm: 10 },
+    heightOver: work.heightOver,
   };
 }
 
@@ -62,6 +66,7 @@ function hearOne(work: Work, event: ToolEvent): Work {
   const project = step.commands.reduce(applyCommand, start.project);
   const isNewStep = project !== start.project && !(work.isGestureOpen && !isTakenBack);
   return {
+    ...work,
     hand,
     project,
     past: isNewStep ? [...start.past, start.project] : start.past,

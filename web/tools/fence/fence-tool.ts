@@ -1,5 +1,5 @@
 import { type Fence, newFence } from "../../../core/project/index.ts";
-import { type Drawing, draw, EMPTY_DRAWING, sightOfDrawing } from "../drawing.ts";
+import { type Drawing, draw, EMPTY_DRAWING, elementsOfDrawing, sightOfDrawing } from "../drawing.ts";
 import { itemIdsOf, newId } from "../new-id.ts";
 import type { Sight, Step, Tool, ToolContext, ToolEvent } from "../types.ts";
 import { lowerEdgeUnder } from "./lower-edge-under.ts";
@@ -40,19 +40,13 @@ function promptFor({ nodes }: Drawing): string {
   return "Click on, or press Enter to end the fence.";
 }
 
-function fenceFrom(id: string, { nodes }: Drawing, context: ToolContext): Fence {
+function fenceFrom(id: string, drawing: Drawing, context: ToolContext): Fence {
   const fences = context.project.items.filter((item) => item.kind === "fence");
   const number = Math.max(0, ...fences.map((fence) => fence.number)) + 1;
-  const elements = nodes.map((node, index) => ({
-    kind: "node" as const,
-    id: `n${index + 1}`,
-    x: node.at[0],
-    y: node.at[1],
-    next: node.next,
-  }));
+  const elements = elementsOfDrawing(drawing);
   const fence = newFence({ id, number, name: `Fence ${number}`, elements });
   const lowerEdge = lowerEdgeUnder(
-    nodes.map((node) => node.at),
+    drawing.nodes.map((node) => node.at),
     context,
   );
   return lowerEdge ? { ...fence, lowerEdge } : fence;

@@ -1,6 +1,6 @@
 import type { Command } from "../../../core/project/index.ts";
 import { newProfile, newSection } from "../../../core/project/index.ts";
-import { type Drawing, draw, EMPTY_DRAWING, sightOfDrawing } from "../drawing.ts";
+import { type Drawing, draw, EMPTY_DRAWING, elementsOfDrawing, sightOfDrawing } from "../drawing.ts";
 import { itemIdsOf, newId, profileIdsOf } from "../new-id.ts";
 import type { ProfileChoice, Sight, Step, Tool, ToolContext, ToolEvent } from "../types.ts";
 
@@ -66,13 +66,7 @@ function addSection(id: string, drawing: Drawing, choice: ProfileChoice, context
   const number = Math.max(0, ...sections.map((section) => section.number)) + 1;
   const name = `Section ${number}`;
   const profileId = choice.kind === "existing" ? choice.profileId : newId("p", profileIdsOf(project));
-  const elements = drawing.nodes.map((node, index) => ({
-    kind: "node" as const,
-    id: `n${index + 1}`,
-    x: node.at[0],
-    y: node.at[1],
-    next: node.next,
-  }));
+  const elements = elementsOfDrawing(drawing);
   const section = newSection({ id, number, name, profileId, elements, closed: true });
   if (choice.kind === "existing") return { kind: "add-section", section };
   return { kind: "add-section", section, profile: flatProfile(profileId, name, drawing, choice.zMm) };

@@ -1,7 +1,6 @@
 import { add2, type Vec2 } from "../../../core/foundation/index.ts";
 import type { Command, LineRef } from "../../../core/project/index.ts";
-import { elementsOfLine } from "../elements-of-line.ts";
-import { newId } from "../new-id.ts";
+import { newId, takenIds } from "../new-id.ts";
 import { findLine, isSameLine, ownerKey, type Scene, type SceneEdge, type SceneLine } from "../scene.ts";
 import { chosenEdgeId, chosenNodeId, lineOfSelection, selectLine } from "../selected-line.ts";
 import type { Selection, Target, ToolContext } from "../types.ts";
@@ -80,10 +79,7 @@ export function insertNode(context: ToolContext, target: Extract<Target, { on: "
   const place = target ?? middleOfChosen(context);
   if (!place) return { commands: [] };
   const { line, edgeId, t } = place;
-  const newNodeId = newId(
-    "n",
-    elementsOfLine(context.project, line).map((element) => element.id),
-  );
+  const newNodeId = newId("n", takenIds(context.project, line));
   return {
     commands: [{ kind: "split-segment", line, afterNodeId: edgeId, t, newNodeId }],
     selection: { ...selectLine(line), nodeId: newNodeId },

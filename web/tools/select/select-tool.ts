@@ -64,6 +64,9 @@ function step(state: SelectState, event: ToolEvent, context: ToolContext): Step<
       return { state, ...insertNode(context, undefined) };
     case "typed":
     case "choose-profile":
+    case "choose-height":
+    case "choose-shape":
+    case "choose-way":
     case "finish":
       return { state, commands: [] };
     default:

@@ -1,0 +1,1 @@
+export { type PlateState, plateTool } from "./plate-tool.ts";
