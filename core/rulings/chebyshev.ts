@@ -1,20 +1,45 @@
-/** Chebyshev points of the first kind on [-1, 1], ascending. */
-export const chebyshevNodes = (count: number): readonly number[] => tableOf(count).nodes;
-
-/** Coefficients of the Chebyshev series through values at `chebyshevNodes`. */
-export function chebyshevFit(values: readonly number[]): number[] {
-  const n = values.length;
-  const { cosines } = tableOf(n);
-  return values.map((_, k) => {
-    let sum = 0;
-    for (let j = 0; j < n; j++) sum += (values[j] ?? 0) * (cosines[k * n + j] ?? 0);
-    return (sum * (k === 0 ? 1 : 2)) / n;
-  });
+/** What series of one number of terms need; made once for the numbers that spans use. */
+export interface ChebyshevTable {
+  readonly count: number;
+  /** Chebyshev points of the first kind on [-1, 1], ascending. */
+  readonly nodes: Float64Array;
+  /** T_k at node j, row by row, weighted so that a row times values is a coefficient. */
+  readonly fit: Float64Array;
+  /** The coefficient of x^j in T_k, row by row. */
+  readonly powers: Float64Array;
 }
 
-/** The value of a Chebyshev series at x in [-1, 1] (Clenshaw 1955). */
+export function chebyshevTable(count: number): ChebyshevTable {
+  const nodes = new Float64Array(count);
+  const fit = new Float64Array(count * count);
+  const powers = new Float64Array(count * count);
+  for (let j = 0; j < count; j++) {
+    const angle = (Math.PI * (count - j - 0.5)) / count;
+    nodes[j] = Math.cos(angle);
+    for (let k = 0; k < count; k++) fit[k * count + j] = (Math.cos(k * angle) * (k === 0 ? 1 : 2)) / count;
+  }
+  const power = (k: number, j: number) => (j < 0 ? 0 : (powers[k * count + j] ?? 0));
+  for (let k = 0; k < count; k++)
+    for (let j = 0; j <= k; j++)
+      powers[k * count + j] = k === j && k < 2 ? 1 : k < 2 ? 0 : 2 * power(k - 1, j - 1) - power(k - 2, j);
+  return { count, nodes, fit, powers };
+}
+
+/** Coefficients of the series through values at the table's nodes. */
+export function chebyshevFit({ count, fit }: ChebyshevTable, values: readonly number[]): readonly number[] {
+  const out: number[] = [];
+  for (let k = 0; k < count; k++) {
+    let sum = 0;
+    for (let j = 0; j < count; j++) sum += (values[j] ?? 0) * (fit[k * count + j] ?? 0);
+    out.push(sum);
+  }
+  return out;
+}
+
+/** The value of a series at x in [-1, 1] (Clenshaw 1955). */
 export function chebyshevValue(c: readonly number[], x: number): number {
-  let [b1, b2] = [0, 0];
+  let b1 = 0;
+  let b2 = 0;
   for (let k = c.length - 1; k > 0; k--) {
     const b0 = (c[k] ?? 0) + 2 * x * b1 - b2;
     b2 = b1;
@@ -29,11 +54,10 @@ export const chebyshevTail = (c: readonly number[]): number =>
 
 /** The series of the integral from -1 of a series. */
 export function integrateChebyshev(c: readonly number[]): readonly number[] {
-  const of = (k: number) => c[k] ?? 0;
   const out = [0];
   let atStart = 0;
   for (let k = 1; k <= c.length; k++) {
-    const value = ((k === 1 ? 2 * of(0) : of(k - 1)) - of(k + 1)) / (2 * k);
+    const value = ((k === 1 ? 2 : 1) * (c[k - 1] ?? 0) - (c[k + 1] ?? 0)) / (2 * k);
     out.push(value);
     atStart += k % 2 === 0 ? value : -value;
   }
@@ -41,45 +65,11 @@ export function integrateChebyshev(c: readonly number[]): readonly number[] {
   return out;
 }
 
-/** A series as coefficients of the powers of x, lowest first. */
-export function toPowers(c: readonly number[]): readonly number[] {
-  const { powers } = tableOf(c.length);
-  return c.map((_, power) => {
+/** Appends a series as coefficients of the powers of x, lowest first. */
+export function appendPowers({ count, powers }: ChebyshevTable, c: readonly number[], out: number[]): void {
+  for (let power = 0; power < count; power++) {
     let sum = 0;
-    for (let k = power; k < c.length; k++) sum += (c[k] ?? 0) * (powers[k * c.length + power] ?? 0);
-    return sum;
-  });
-}
-
-interface ChebyshevTable {
-  readonly nodes: readonly number[];
-  /** T_k at node j, row by row. */
-  readonly cosines: readonly number[];
-  /** The coefficient of x^j in T_k, row by row. */
-  readonly powers: readonly number[];
-}
-
-const tableOf = (count: number): ChebyshevTable => KNOWN.get(count) ?? makeTable(count);
-
-function makeTable(count: number): ChebyshevTable {
-  const angles = Array.from({ length: count }, (_, j) => (Math.PI * (count - j - 0.5)) / count);
-  const rows: number[][] = [];
-  for (let k = 0; k < count; k++) {
-    const [one, two] = [rows[k - 1], rows[k - 2]];
-    rows.push(
-      Array.from({ length: count }, (_, j) => {
-        if (one === undefined) return j === 0 ? 1 : 0;
-        if (two === undefined) return j === 1 ? 1 : 0;
-        return 2 * (one[j - 1] ?? 0) - (two[j] ?? 0);
-      }),
-    );
+    for (let k = power; k < count; k++) sum += (c[k] ?? 0) * (powers[k * count + power] ?? 0);
+    out.push(sum);
   }
-  return {
-    nodes: angles.map(Math.cos),
-    cosines: Array.from({ length: count }, (_, k) => angles.map((angle) => Math.cos(k * angle))).flat(),
-    powers: rows.flat(),
-  };
 }
-
-/** Tables of the counts that spans use, made once. */
-const KNOWN: ReadonlyMap<number, ChebyshevTable> = new Map([9, 13].map((count) => [count, makeTable(count)]));

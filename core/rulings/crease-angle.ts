@@ -23,16 +23,15 @@ type Vec3 = readonly [number, number, number];
 
 function planes({ ends, fan }: RulingSide): readonly [Vec3 | undefined, Vec3 | undefined] {
   const { first, firstOffset: i, second, secondOffset: j } = ends;
-  const at = (list: Float64Array, index: number) => list[index] ?? 0;
-  const [x, y, z] = [0, 1, 2].map((k) => at(second, j + k) - at(first, i + k));
-  const plane = (list: Float64Array, offset: number) => square(list, offset, [x ?? 0, y ?? 0, z ?? 0]);
-  const own = fan === "first" ? undefined : plane(first, i);
-  const other = fan === "second" ? undefined : plane(second, j);
+  const across = (k: number) => (second[j + k] ?? 0) - (first[i + k] ?? 0);
+  const ruling: Vec3 = [across(0), across(1), across(2)];
+  const own = fan === "first" ? undefined : square(first, i, ruling);
+  const other = fan === "second" ? undefined : square(second, j, ruling);
   return [own ?? other, other ?? own];
 }
 
 function square(list: Float64Array, offset: number, [x, y, z]: Vec3): Vec3 | undefined {
-  const [a = 0, b = 0, c = 0] = list.subarray(offset + 3, offset + 6);
+  const [a, b, c] = [list[offset + 3] ?? 0, list[offset + 4] ?? 0, list[offset + 5] ?? 0];
   const [nx, ny, nz] = [b * z - c * y, c * x - a * z, a * y - b * x];
   const length2 = x * x + y * y + z * z;
   return nx * nx + ny * ny + nz * nz < 1e-14 * length2 ? undefined : [nx, ny, nz];

@@ -1,10 +1,9 @@
-import { at, crossSpace, dotSpace, type FlatPoint } from "../foundation/index.ts";
-import { intervalAt } from "./pairing-at.ts";
+import { at, type FlatPoint } from "../foundation/index.ts";
+import { creaseTurn } from "./crease-turn.ts";
 import { pointOnRuled } from "./ruling-at.ts";
 import { integralPolynomial, STRETCH_POINTS, valueAt } from "./stretch-points.ts";
 import { type StripBounds, stripMotion } from "./strip-motion.ts";
-import { sweepAt } from "./sweep-at.ts";
-import type { Crease, Development, RuledPlace, RuledSurface } from "./types.ts";
+import type { Development, RuledPlace, RuledSurface, SweptStretch } from "./types.ts";
 
 /**
  * The flat pattern of a sheet at one depth (its neutral fibre), or of the strip of it between two constant t, seen from
@@ -46,53 +45,51 @@ interface FlatStretch {
 }
 
 function layStretches(surface: RuledSurface, bounds: StripBounds): readonly FlatStretch[] {
-  const stretches: FlatStretch[] = [];
   let angleRad = 0;
   let first: FlatPoint = { u: 0, v: 0 };
-  surface.stopsMm.slice(1).forEach((toMm, index) => {
-    const fromMm = at(surface.stopsMm, index);
-    const crease = surface.creases.find(({ sMm }) => sMm === fromMm);
-    if (crease !== undefined) first = overCrease(surface, crease, bounds.depthMm, { first, angleRad });
-    const stretch = layStretch(surface, bounds, { fromMm, toMm, angleRad, first });
-    stretches.push(stretch);
+  return surface.stretches.map((swept) => {
+    const crease = surface.creases.find(({ sMm }) => sMm === swept.fromMm);
+    if (crease !== undefined) first = overCrease(surface, swept, bounds.depthMm, { first, angleRad });
+    const stretch = layStretch(swept, bounds, { angleRad, first });
     angleRad += valueAt(stretch.angles, 1);
     first = { u: first.u + valueAt(stretch.us, 1), v: first.v + valueAt(stretch.vs, 1) };
+    return stretch;
   });
-  return stretches;
+}
+
+interface FlatStart {
+  readonly angleRad: number;
+  readonly first: FlatPoint;
 }
 
 function layStretch(
-  surface: RuledSurface,
+  { fromMm, toMm, sweeps }: SweptStretch,
   bounds: StripBounds,
-  start: {
-    readonly fromMm: number;
-    readonly toMm: number;
-    readonly angleRad: number;
-    readonly first: FlatPoint;
-  },
+  start: FlatStart,
 ): FlatStretch {
-  const { fromMm, toMm, angleRad } = start;
   const span = toMm - fromMm;
-  const interval = intervalAt(surface, (fromMm + toMm) / 2);
-  const motions = STRETCH_POINTS.map((x) =>
-    stripMotion(sweepAt(surface, fromMm + x * span, interval), bounds),
-  );
+  const motions = sweeps.map((sweep) => stripMotion(sweep, bounds));
   const angles = integralPolynomial(
     motions.map(({ fromAcross, toAcross, lengthMm }) => (span * (toAcross - fromAcross)) / lengthMm),
   );
-  const steps = motions.map(({ fromAlong: p, fromAcross: q }, index) => {
-    const angle = angleRad + valueAt(angles, at(STRETCH_POINTS, index));
+  const us: number[] = [];
+  const vs: number[] = [];
+  motions.forEach(({ fromAlong: p, fromAcross: q }, index) => {
+    const angle = start.angleRad + valueAt(angles, at(STRETCH_POINTS, index));
     const [cos, sin] = [Math.cos(angle), Math.sin(angle)];
-    return { u: span * (p * cos - q * sin), v: span * (p * sin + q * cos) };
+    us.push(span * (p * cos - q * sin));
+    vs.push(span * (p * sin + q * cos));
   });
   const lengths = integralPolynomial(motions.map(({ fromAlong, toAlong }) => span * (toAlong - fromAlong)));
-  const middle = at(motions, 2).lengthMm;
+  const middle = 2;
   return {
     ...start,
-    lengthMm: middle - valueAt(lengths, at(STRETCH_POINTS, 2)),
+    fromMm,
+    toMm,
+    lengthMm: at(motions, middle).lengthMm - valueAt(lengths, at(STRETCH_POINTS, middle)),
     angles,
-    us: integralPolynomial(steps.map(({ u }) => u)),
-    vs: integralPolynomial(steps.map(({ v }) => v)),
+    us: integralPolynomial(us),
+    vs: integralPolynomial(vs),
     lengths,
   };
 }
@@ -100,19 +97,12 @@ function layStretch(
 /** Where the first end goes on after a crease: on by the arc of radius depth, outward of the turn, square to the ruling. */
 function overCrease(
   surface: RuledSurface,
-  crease: Crease,
+  { fromMm, interval }: SweptStretch,
   depthMm: number,
-  { first, angleRad }: { readonly first: FlatPoint; readonly angleRad: number },
+  { first, angleRad }: FlatStart,
 ): FlatPoint {
-  const interval = intervalAt(surface, crease.sMm);
-  const [before, after] = [
-    sweepAt(surface, crease.sMm, interval - 1),
-    sweepAt(surface, crease.sMm, interval),
-  ];
-  const turn = dotSpace(crossSpace(before.normal, after.normal), before.direction);
-  const bend = Math.atan2(turn, dotSpace(before.normal, after.normal));
   // A point on the normal moves by bend × (direction × normal): against the flat's direction square to the ruling.
-  const across = -depthMm * bend;
+  const across = -depthMm * creaseTurn(surface, fromMm, interval);
   return { u: first.u - across * Math.sin(angleRad), v: first.v + across * Math.cos(angleRad) };
 }
 

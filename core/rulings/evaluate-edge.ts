@@ -34,18 +34,36 @@ export function evaluateEdge(
   const rate = 2 / span.lengthMm;
   const w = (lengthMm - span.startMm) * rate - 1;
   const c = span.coefficients;
-  for (let axis = 0; axis < 3; axis++) {
-    const first = axis * (DEGREE + 1);
-    let [value, slope, bend] = [0, 0, 0];
-    for (let k = first + DEGREE; k >= first; k--) {
-      bend = bend * w + slope;
-      slope = slope * w + value;
-      value = value * w + (c[k] ?? 0);
-    }
-    out[offset + axis] = value;
-    out[offset + 3 + axis] = slope * rate;
-    out[offset + 6 + axis] = 2 * bend * rate * rate;
+  let x = 0;
+  let y = 0;
+  let z = 0;
+  let tx = 0;
+  let ty = 0;
+  let tz = 0;
+  let kx = 0;
+  let ky = 0;
+  let kz = 0;
+  for (let power = DEGREE; power >= 0; power--) {
+    kx = kx * w + tx;
+    ky = ky * w + ty;
+    kz = kz * w + tz;
+    tx = tx * w + x;
+    ty = ty * w + y;
+    tz = tz * w + z;
+    x = x * w + (c[power] ?? 0);
+    y = y * w + (c[DEGREE + 1 + power] ?? 0);
+    z = z * w + (c[2 * DEGREE + 2 + power] ?? 0);
   }
+  const twice = 2 * rate * rate;
+  out[offset] = x;
+  out[offset + 1] = y;
+  out[offset + 2] = z;
+  out[offset + 3] = tx * rate;
+  out[offset + 4] = ty * rate;
+  out[offset + 5] = tz * rate;
+  out[offset + 6] = kx * twice;
+  out[offset + 7] = ky * twice;
+  out[offset + 8] = kz * twice;
 }
 
 /** The span that a length lies on; the first or last beyond the ends. */

@@ -9,6 +9,8 @@ export interface GridLines {
   readonly after: Float64Array;
   /** 1 at the ends of the edge and at its corners: a fan that starts from there sweeps one tangent only. */
   readonly isApex: Uint8Array;
+  /** How many of those lie before each line. */
+  readonly apexesBefore: Int32Array;
 }
 
 /** A line this near to a corner or a jump, in steps, gives way to it. */
@@ -18,11 +20,15 @@ const GIVES_WAY = 0.4;
 export function gridLines(edge: SpaceEdge, count: number): GridLines {
   const apexes = [0, ...edge.cornersMm, edge.lengthMm];
   const atMm = edge.lengthMm > 0 ? linesOf(edge, count) : [0];
+  const isApex = Uint8Array.from(atMm, (mm) => (apexes.includes(mm) ? 1 : 0));
+  const apexesBefore = new Int32Array(atMm.length);
+  for (let k = 1; k < atMm.length; k++) apexesBefore[k] = (apexesBefore[k - 1] ?? 0) + (isApex[k - 1] ?? 0);
   const lines: GridLines = {
     atMm: Float64Array.from(atMm),
     before: new Float64Array(atMm.length * EDGE_NUMBERS),
     after: new Float64Array(atMm.length * EDGE_NUMBERS),
-    isApex: Uint8Array.from(atMm, (mm) => (apexes.includes(mm) ? 1 : 0)),
+    isApex,
+    apexesBefore,
   };
   atMm.forEach((mm, index) => {
     evaluateEdge(edge, mm, index === 0 ? "after" : "before", lines.before, index * EDGE_NUMBERS);

@@ -30,17 +30,8 @@ export const CREASE_WEIGHT = 4;
 export const SPACING_PULL = 1e-9;
 
 /** Steps of a path on the grid: lines moved on the first and on the second edge. */
-const STEPS = [
-  [1, 1],
-  [1, 0],
-  [0, 1],
-  [1, 2],
-  [2, 1],
-  [1, 3],
-  [3, 1],
-  [2, 3],
-  [3, 2],
-] as const;
+const FIRST_STEPS = Int32Array.of(1, 1, 0, 1, 2, 1, 3, 2, 3);
+const SECOND_STEPS = Int32Array.of(1, 0, 1, 2, 1, 3, 1, 3, 2);
 
 /** How the sheet gets to a ruling. The order breaks ties. */
 const WAYS: readonly FanApex[] = ["none", "first", "second"];
@@ -59,7 +50,7 @@ export function searchGrid(
   const grid = openGrid(first, second, band, limits);
   const rows = first.atMm.length;
   for (let i = 0; i < rows; i++)
-    for (let j = at2(band.low, i); j <= at2(band.high, i); j++) {
+    for (let j = i32(band.low, i); j <= i32(band.high, i); j++) {
       if (i + j > 0) arrive(grid, i, j);
       depart(grid, i, j);
     }
@@ -86,7 +77,7 @@ interface Grid {
   readonly cameFrom: Int32Array;
   readonly left: Float64Array;
   readonly leftFrom: Int8Array;
-  /** 1 / length of both edges, or 0 for a point; 1 / swept length. */
+  /** 1 / length of both edges, or 0 for a point; a quarter of 1 / swept length: half a trapezoid, half of both edges. */
   readonly firstScale: number;
   readonly secondScale: number;
   readonly sweptScale: number;
@@ -96,8 +87,8 @@ function openGrid(first: GridLines, second: GridLines, band: Band, limits: BendL
   const rows = first.atMm.length;
   const rowStart = new Int32Array(rows + 1);
   for (let i = 0; i < rows; i++)
-    rowStart[i + 1] = at2(rowStart, i) + at2(band.high, i) - at2(band.low, i) + 1;
-  const size = at2(rowStart, rows);
+    rowStart[i + 1] = i32(rowStart, i) + i32(band.high, i) - i32(band.low, i) + 1;
+  const size = i32(rowStart, rows);
   const [firstMm, secondMm] = [lastOf(first.atMm), lastOf(second.atMm)];
   const grid: Grid = {
     first,
@@ -113,13 +104,13 @@ function openGrid(first: GridLines, second: GridLines, band: Band, limits: BendL
     leftFrom: new Int8Array(3 * size),
     firstScale: firstMm > 0 ? 1 / firstMm : 0,
     secondScale: secondMm > 0 ? 1 / secondMm : 0,
-    sweptScale: 2 / (firstMm + secondMm),
+    sweptScale: 1 / (2 * (firstMm + secondMm)),
   };
   for (let i = 0; i < rows; i++)
-    for (let j = at2(band.low, i); j <= at2(band.high, i); j++) {
+    for (let j = i32(band.low, i); j <= i32(band.high, i); j++) {
       const place = placeOf(grid, i, j);
       const cost = rulingCost(endsOf(grid, i, j, "before"), limits);
-      const hasSides = at2(first.isApex, i) + at2(second.isApex, j) > 0;
+      const hasSides = u8(first.isApex, i) + u8(second.isApex, j) > 0;
       grid.costBefore[place] = cost;
       grid.costAfter[place] = hasSides ? rulingCost(endsOf(grid, i, j, "after"), limits) : cost;
     }
@@ -128,39 +119,39 @@ function openGrid(first: GridLines, second: GridLines, band: Band, limits: BendL
 
 /** The least cost of coming to a ruling by each way. */
 function arrive(grid: Grid, i: number, j: number): void {
+  const { first, second, band, arrived, left } = grid;
   const place = placeOf(grid, i, j);
-  for (const [di, dj] of STEPS) {
-    const [fromI, fromJ] = [i - di, j - dj];
-    if (fromI < 0 || fromJ < at2(grid.band.low, fromI) || fromJ > at2(grid.band.high, fromI)) continue;
-    if (di > 1 && passesApex(grid.first, fromI, i)) continue;
-    if (dj > 1 && passesApex(grid.second, fromJ, j)) continue;
-    const way =
-      di === 0 && at2(grid.first.isApex, i) === 1 ? 1 : dj === 0 && at2(grid.second.isApex, j) === 1 ? 2 : 0;
+  const fanOnFirst = u8(first.isApex, i);
+  const fanOnSecond = u8(second.isApex, j);
+  for (let k = 0; k < FIRST_STEPS.length; k++) {
+    const fromI = i - i32(FIRST_STEPS, k);
+    const fromJ = j - i32(SECOND_STEPS, k);
+    if (fromI < 0 || fromJ < i32(band.low, fromI) || fromJ > i32(band.high, fromI)) continue;
+    if (fromI + 1 < i && passesApex(first, fromI, i)) continue;
+    if (fromJ + 1 < j && passesApex(second, fromJ, j)) continue;
+    const way = fromI === i ? fanOnFirst : fromJ === j ? 2 * fanOnSecond : 0;
     const from = placeOf(grid, fromI, fromJ);
-    const start = at2(grid.left, 3 * from + way);
-    if (start >= at2(grid.arrived, 3 * place + way)) continue;
-    const cost = start + stepCost(grid, [fromI, fromJ, from], [i, j, place], way);
-    if (cost < at2(grid.arrived, 3 * place + way)) {
-      grid.arrived[3 * place + way] = cost;
-      grid.cameFrom[3 * place + way] = 3 * from + at2(grid.leftFrom, 3 * from + way);
-    }
+    const start = f64(left, 3 * from + way);
+    const best = f64(arrived, 3 * place + way);
+    if (start >= best) continue;
+    const da = f64(first.atMm, i) - f64(first.atMm, fromI);
+    const db = f64(second.atMm, j) - f64(second.atMm, fromJ);
+    const rulings =
+      way === 0
+        ? f64(grid.costAfter, from) + f64(grid.costBefore, place)
+        : fanCost(endsOf(grid, fromI, fromJ, "after"), at(WAYS, way), grid.limits) +
+          fanCost(endsOf(grid, i, j, "before"), at(WAYS, way), grid.limits);
+    const cost = start + pullOf(grid, da, db) + (da + db) * grid.sweptScale * rulings;
+    if (cost >= best) continue;
+    arrived[3 * place + way] = cost;
+    grid.cameFrom[3 * place + way] = 3 * from + i8(grid.leftFrom, 3 * from + way);
   }
 }
 
-type Cell = readonly [i: number, j: number, place: number];
-
-function stepCost(grid: Grid, [fromI, fromJ, from]: Cell, [i, j, to]: Cell, way: number): number {
-  const da = at2(grid.first.atMm, i) - at2(grid.first.atMm, fromI);
-  const db = at2(grid.second.atMm, j) - at2(grid.second.atMm, fromJ);
-  const [alpha, beta] = [da * grid.firstScale, db * grid.secondScale];
-  const pull = (SPACING_PULL * (alpha - beta) * (alpha - beta)) / (2 * (alpha + beta));
-  const swept = ((da + db) / 2) * grid.sweptScale;
-  if (way === 0) return pull + (swept * (at2(grid.costAfter, from) + at2(grid.costBefore, to))) / 2;
-  const fan = at(WAYS, way);
-  const cost =
-    fanCost(endsOf(grid, fromI, fromJ, "after"), fan, grid.limits) +
-    fanCost(endsOf(grid, i, j, "before"), fan, grid.limits);
-  return pull + (swept * cost) / 2;
+function pullOf({ firstScale, secondScale }: Grid, da: number, db: number): number {
+  const alpha = da * firstScale;
+  const beta = db * secondScale;
+  return (SPACING_PULL * (alpha - beta) * (alpha - beta)) / (2 * (alpha + beta));
 }
 
 /** The least cost of going on from a ruling by each way, creases charged. */
@@ -170,23 +161,23 @@ function depart(grid: Grid, i: number, j: number): void {
     grid.left.fill(0, 0, 3);
     return;
   }
-  if (at2(grid.first.isApex, i) + at2(grid.second.isApex, j) === 0) {
-    grid.left[3 * place] = at2(grid.arrived, 3 * place);
+  if (u8(grid.first.isApex, i) + u8(grid.second.isApex, j) === 0) {
+    grid.left[3 * place] = f64(grid.arrived, 3 * place);
     return;
   }
   for (let came = 0; came < 3; came++) {
-    const cost = at2(grid.arrived, 3 * place + came);
+    const cost = f64(grid.arrived, 3 * place + came);
     if (cost === Number.POSITIVE_INFINITY) continue;
     for (let goes = 0; goes < 3; goes++) {
-      if (goes === 1 && at2(grid.first.isApex, i) === 0) continue;
-      if (goes === 2 && at2(grid.second.isApex, j) === 0) continue;
-      if (cost >= at2(grid.left, 3 * place + goes)) continue;
+      if (goes === 1 && u8(grid.first.isApex, i) === 0) continue;
+      if (goes === 2 && u8(grid.second.isApex, j) === 0) continue;
+      if (cost >= f64(grid.left, 3 * place + goes)) continue;
       const angle = creaseAngle(
         { ends: endsOf(grid, i, j, "before"), fan: at(WAYS, came) },
         { ends: endsOf(grid, i, j, "after"), fan: at(WAYS, goes) },
       );
       const whole = cost + CREASE_WEIGHT * angle * angle;
-      if (whole >= at2(grid.left, 3 * place + goes)) continue;
+      if (whole >= f64(grid.left, 3 * place + goes)) continue;
       grid.left[3 * place + goes] = whole;
       grid.leftFrom[3 * place + goes] = came;
     }
@@ -194,32 +185,30 @@ function depart(grid: Grid, i: number, j: number): void {
 }
 
 function pathBack(grid: Grid): readonly PathStep[] {
-  const last = at2(grid.rowStart, grid.first.atMm.length) - 1;
-  const ways = [0, 1, 2].map((way) => at2(grid.arrived, 3 * last + way));
+  const last = i32(grid.rowStart, grid.first.atMm.length) - 1;
+  const ways = [0, 1, 2].map((way) => f64(grid.arrived, 3 * last + way));
   let state = 3 * last + ways.indexOf(Math.min(...ways));
   const steps: PathStep[] = [];
   let i = grid.first.atMm.length - 1;
   while (state >= 0) {
     const place = Math.floor(state / 3);
-    while (at2(grid.rowStart, i) > place) i--;
-    const j = place - at2(grid.rowStart, i) + at2(grid.band.low, i);
+    while (i32(grid.rowStart, i) > place) i--;
+    const j = place - i32(grid.rowStart, i) + i32(grid.band.low, i);
     steps.push({
-      firstMm: at2(grid.first.atMm, i),
-      secondMm: at2(grid.second.atMm, j),
+      firstMm: f64(grid.first.atMm, i),
+      secondMm: f64(grid.second.atMm, j),
       arrival: at(WAYS, state % 3),
     });
-    state = place === 0 ? -1 : at2(grid.cameFrom, state);
+    state = place === 0 ? -1 : i32(grid.cameFrom, state);
   }
   return steps.reverse();
 }
 
-function passesApex({ isApex }: GridLines, from: number, to: number): boolean {
-  for (let k = from + 1; k < to; k++) if (at2(isApex, k) === 1) return true;
-  return false;
-}
+const passesApex = ({ apexesBefore }: GridLines, from: number, to: number): boolean =>
+  i32(apexesBefore, to) > i32(apexesBefore, from + 1);
 
 const placeOf = ({ rowStart, band }: Grid, i: number, j: number): number =>
-  at2(rowStart, i) + j - at2(band.low, i);
+  i32(rowStart, i) + j - i32(band.low, i);
 
 const endsOf = ({ first, second }: Grid, i: number, j: number, side: "before" | "after"): RulingEnds => ({
   first: first[side],
@@ -230,5 +219,8 @@ const endsOf = ({ first, second }: Grid, i: number, j: number, side: "before" | 
 
 const lastOf = (list: Float64Array): number => list[list.length - 1] ?? 0;
 
-const at2 = (list: Float64Array | Int32Array | Uint8Array | Int8Array, index: number): number =>
-  list[index] ?? 0;
+// One reader for each kind of list, so that each stays fast.
+const f64 = (list: Float64Array, index: number): number => list[index] ?? 0;
+const i32 = (list: Int32Array, index: number): number => list[index] ?? 0;
+const u8 = (list: Uint8Array, index: number): number => list[index] ?? 0;
+const i8 = (list: Int8Array, index: number): number => list[index] ?? 0;

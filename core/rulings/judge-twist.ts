@@ -1,9 +1,7 @@
 import { at } from "../foundation/index.ts";
 import { DEVELOPABLE_TWIST_RAD } from "./limits.ts";
-import { intervalAt } from "./pairing-at.ts";
 import { rulingOf } from "./ruling-at.ts";
 import { STRETCH_POINTS } from "./stretch-points.ts";
-import { sweepAt } from "./sweep-at.ts";
 import type { RuledSurface, Ruling, TwistJudgement, TwistSettings, TwistStation } from "./types.ts";
 
 /** A strip never gets narrower than its own thickness by dividing. */
@@ -44,14 +42,12 @@ export const membraneLimit = (thicknessMm: number, widthMm: number): number =>
 
 /** Twist and bend on the rulings between all stops, in order of s; strains of the whole sheet, undivided. */
 export function twistProfile(surface: RuledSurface, thicknessMm: number): readonly TwistStation[] {
-  return surface.stopsMm.slice(1).flatMap((toMm, index) => {
-    const fromMm = at(surface.stopsMm, index);
-    const interval = intervalAt(surface, (fromMm + toMm) / 2);
-    return STRETCH_POINTS.map((x) => {
-      const sMm = fromMm + x * (toMm - fromMm);
-      return stationOf(rulingOf(sweepAt(surface, sMm, interval), sMm), thicknessMm);
-    });
-  });
+  return surface.stretches.flatMap(({ fromMm, toMm, sweeps }) =>
+    sweeps.map((sweep, index) => {
+      const sMm = fromMm + at(STRETCH_POINTS, index) * (toMm - fromMm);
+      return stationOf(rulingOf(sweep, sMm), thicknessMm);
+    }),
+  );
 }
 
 function stationOf(ruling: Ruling, thicknessMm: number): TwistStation {

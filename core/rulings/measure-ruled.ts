@@ -1,9 +1,10 @@
-import { at, crossSpace, dotSpace, type SpacePoint } from "../foundation/index.ts";
+import { crossSpace, dotSpace, type SpacePoint } from "../foundation/index.ts";
+import { creaseTurn } from "./crease-turn.ts";
 import { intervalAt } from "./pairing-at.ts";
 import { integralOf, STRETCH_POINTS } from "./stretch-points.ts";
 import { endVelocity } from "./strip-motion.ts";
-import { type Sweep, sweepAt } from "./sweep-at.ts";
-import type { RuledSurface } from "./types.ts";
+import { sweepAt } from "./sweep-at.ts";
+import type { RuledSurface, Sweep } from "./types.ts";
 
 /**
  * Area in space of a sheet at a depth, or of its strip between two constant t: the quadrature of |X_s × X_t|, five
@@ -32,14 +33,10 @@ export function lengthOnRuled(surface: RuledSurface, depthMm: number, t: number)
 }
 
 function overStretches(surface: RuledSurface, f: (sweep: Sweep) => number): number {
-  let sum = 0;
-  surface.stopsMm.slice(1).forEach((toMm, index) => {
-    const fromMm = at(surface.stopsMm, index);
-    const interval = intervalAt(surface, (fromMm + toMm) / 2);
-    const values = STRETCH_POINTS.map((x) => f(sweepAt(surface, fromMm + x * (toMm - fromMm), interval)));
-    sum += (toMm - fromMm) * integralOf(values);
-  });
-  return sum;
+  return surface.stretches.reduce(
+    (sum, { fromMm, toMm, sweeps }) => sum + (toMm - fromMm) * integralOf(sweeps.map(f)),
+    0,
+  );
 }
 
 /** At a crease the surface at a depth goes round by an arc, longer where the depth lies outside of the turn. */
@@ -51,10 +48,8 @@ function overCreases(
   if (depthMm === 0) return 0;
   return surface.creases.reduce((sum, { sMm }) => {
     const interval = intervalAt(surface, sMm);
-    const [before, after] = [sweepAt(surface, sMm, interval - 1), sweepAt(surface, sMm, interval)];
-    const turn = dotSpace(crossSpace(before.normal, after.normal), before.direction);
-    const bend = Math.atan2(turn, dotSpace(before.normal, after.normal));
-    return sum + f(after, surface.side * depthMm * bend);
+    const arcMm = surface.side * depthMm * creaseTurn(surface, sMm, interval);
+    return sum + f(sweepAt(surface, sMm, interval), arcMm);
   }, 0);
 }
 

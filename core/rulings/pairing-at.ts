@@ -1,5 +1,5 @@
 import { at } from "../foundation/index.ts";
-import type { PairingNode, RuledSurface } from "./types.ts";
+import type { PairedEdges, PairingNode } from "./types.ts";
 
 /** The pairing at one s: which interval of rulings, both lengths, and how fast the first one grows with s. */
 export interface Pairing {
@@ -10,7 +10,7 @@ export interface Pairing {
 }
 
 /** The interval of rulings that s lies in: the first or last beyond the ends; on a ruling the one after it. */
-export function intervalAt(surface: RuledSurface, sMm: number): number {
+export function intervalAt(surface: PairedEdges, sMm: number): number {
   const { rulings } = surface;
   let low = 0;
   let high = rulings.length - 2;
@@ -23,7 +23,7 @@ export function intervalAt(surface: RuledSurface, sMm: number): number {
 }
 
 /** Lengths on both edges at s inside an interval: the Hermite cubic of its two rulings; they add up to 2 s. */
-export function pairingAt(surface: RuledSurface, interval: number, sMm: number): Pairing {
+export function pairingAt(surface: PairedEdges, interval: number, sMm: number): Pairing {
   const [from, to] = [at(surface.rulings, interval), at(surface.rulings, interval + 1)];
   const span = to.sMm - from.sMm;
   const x = Math.min(1, Math.max(0, (sMm - from.sMm) / span));

@@ -1,8 +1,7 @@
-import { at, bracketedRoot, type PlanPoint, type SpacePoint } from "../foundation/index.ts";
-import { intervalAt } from "./pairing-at.ts";
+import { bracketedRoot, type PlanPoint, type SpacePoint } from "../foundation/index.ts";
 import { sweepDirection } from "./ruling-at.ts";
-import { type Sweep, sweepAt } from "./sweep-at.ts";
-import type { RuledPlace, RuledSurface } from "./types.ts";
+import { sweepAt, sweepRoom } from "./sweep-at.ts";
+import type { RuledPlace, RuledSurface, Sweep } from "./types.ts";
 
 /** A ruling in plan at a depth. */
 interface PlanRuling {
@@ -37,13 +36,14 @@ export function placeUnder(
   depthMm: number,
   reach: "within" | "endless" = "within",
 ): (point: PlanPoint) => RuledPlace | undefined {
+  const room = sweepRoom();
   const rulingAtS = (sMm: number, interval: number) =>
-    planRuling(sweepAt(surface, sMm, interval), sMm, depthMm);
-  const intervals = surface.stopsMm.slice(1).map((toMm, index) => {
-    const fromMm = at(surface.stopsMm, index);
-    const interval = intervalAt(surface, (fromMm + toMm) / 2);
-    return { interval, from: rulingAtS(fromMm, interval), to: rulingAtS(toMm, interval) };
-  });
+    planRuling(sweepAt(surface, sMm, interval, room), sMm, depthMm);
+  const intervals = surface.stretches.map(({ fromMm, toMm, interval }) => ({
+    interval,
+    from: rulingAtS(fromMm, interval),
+    to: rulingAtS(toMm, interval),
+  }));
   const ends = ([0, surface.lengthSMm] as const).map((sMm) => planEnd(surface, sMm, depthMm));
   return (point) => {
     let best: RuledPlace | undefined;

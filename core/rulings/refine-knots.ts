@@ -6,13 +6,14 @@ import type { EdgePair, Knot } from "./knots.ts";
 import { type BendLimits, fanCost, type RulingEnds, rulingCost } from "./ruling-cost.ts";
 import type { FanApex } from "./types.ts";
 
-/** Places tried on each side of a knot, and how the step shrinks from round to round. */
-const REACH = 4;
-const SHRINK = 3;
+/** Places tried on each side of a knot, all of them, and how the step shrinks from round to round. */
+const REACH = 3;
+const CHOICES = 2 * REACH + 1;
+const SHRINK = 4;
 /** Rounds without shrinking, while knots still run to the end of their reach. */
 const MOST_EXTRA_ROUNDS = 6;
 /** The last step, in progress: from here on Newton's method is faster. */
-const LAST_STEP = 2e-6;
+const LAST_STEP = 8e-6;
 
 /**
  * Knots moved to where the whole cost is least, kept in order: a shortest path through a few places on either side of
@@ -24,9 +25,11 @@ export function refineKnots(
   step: number,
   limits: BendLimits,
 ): readonly Knot[] {
-  let [current, size, extra] = [knots, step, 0];
-  while (size > LAST_STEP) {
-    const { moved, atReach } = oneRound(pair, current, size, limits);
+  const trial = openTrial(knots.length);
+  let current = knots;
+  let extra = 0;
+  for (let size = step; size > LAST_STEP; ) {
+    const { moved, atReach } = oneRound(trial, pair, current, { step: size, limits });
     current = moved;
     if (atReach && extra < MOST_EXTRA_ROUNDS) extra++;
     else size /= SHRINK;
@@ -34,150 +37,165 @@ export function refineKnots(
   return current;
 }
 
-/** A place that a knot may take. */
-interface Choice {
-  readonly firstMm: number;
-  readonly secondMm: number;
-  readonly offset: number;
-  /** Cost by swept share before and after it, and of the crease on it. */
-  readonly before: number;
-  readonly after: number;
-  readonly crease: number;
+/** The places that knots may take in a round, CHOICES a knot, and what they cost. */
+interface Trial {
+  readonly firstMm: Float64Array;
+  readonly secondMm: Float64Array;
+  /** Cost by swept share before and after the ruling, and of the crease on it; infinite where there is no such place. */
+  readonly before: Float64Array;
+  readonly after: Float64Array;
+  readonly crease: Float64Array;
+  readonly total: Float64Array;
+  readonly origin: Int8Array;
+  readonly ends: { readonly before: RulingEnds; readonly after: RulingEnds };
 }
 
-function oneRound(pair: EdgePair, knots: readonly Knot[], step: number, limits: BendLimits) {
-  const choices = knots.map((_, index) => choicesOf(pair, knots, index, { step, limits }));
-  const totals: number[][] = [at(choices, 0).map(({ crease }) => crease)];
-  const origins: number[][] = [[]];
-  for (let k = 1; k < knots.length; k++) {
-    const { total, origin } = advance(
-      pair,
-      at(choices, k - 1),
-      at(choices, k),
-      at(totals, k - 1),
-      at(knots, k - 1).fanAfter,
-    );
-    totals.push(total);
-    origins.push(origin);
+interface Round {
+  readonly step: number;
+  readonly limits: BendLimits;
+}
+
+function openTrial(count: number): Trial {
+  const list = () => new Float64Array(count * CHOICES);
+  return {
+    firstMm: list(),
+    secondMm: list(),
+    before: list(),
+    after: list(),
+    crease: list(),
+    total: list(),
+    origin: new Int8Array(count * CHOICES),
+    ends: { before: openEnds(), after: openEnds() },
+  };
+}
+
+function oneRound(trial: Trial, pair: EdgePair, knots: readonly Knot[], round: Round) {
+  for (let k = 0; k < knots.length; k++) {
+    placeChoices(trial, pair, knots, k, round);
+    if (k === 0) trial.total.set(trial.crease.subarray(0, CHOICES));
+    else advance(trial, pair, k, at(knots, k - 1).fanAfter);
   }
-  const last = at(totals, -1);
-  let pick = last.indexOf(Math.min(...last));
+  let pick = leastOf(trial.total, (knots.length - 1) * CHOICES);
   let atReach = false;
   const moved = [...knots];
   for (let k = knots.length - 1; k >= 0; k--) {
-    const choice = at(at(choices, k), pick);
-    if (Math.abs(choice.offset) === REACH) atReach = true;
-    moved[k] = { ...at(knots, k), firstMm: choice.firstMm, secondMm: choice.secondMm };
-    pick = at(origins, k)[pick] ?? 0;
+    const place = k * CHOICES + pick;
+    if (pick === 0 || pick === CHOICES - 1) atReach = true;
+    moved[k] = { ...at(knots, k), firstMm: f64(trial.firstMm, place), secondMm: f64(trial.secondMm, place) };
+    pick = trial.origin[place] ?? 0;
   }
   return { moved, atReach };
 }
 
+function leastOf(list: Float64Array, start: number): number {
+  let best = REACH;
+  for (let k = 0; k < CHOICES; k++) if (f64(list, start + k) < f64(list, start + best)) best = k;
+  return best;
+}
+
+/** Least costs of knot k's choices from those of the knot before. */
 function advance(
+  { firstMm, secondMm, before, after, crease, total, origin }: Trial,
   pair: EdgePair,
-  from: readonly Choice[],
-  to: readonly Choice[],
-  totals: readonly number[],
+  k: number,
   fan: FanApex,
-) {
-  const total: number[] = [];
-  const origin: number[] = [];
-  for (const next of to) {
-    let [best, bestFrom] = [Number.POSITIVE_INFINITY, 0];
-    for (let k = 0; k < from.length; k++) {
-      const here = at(from, k);
-      const cost = (totals[k] ?? 0) + between(pair, here, next, fan);
-      if (cost < best) [best, bestFrom] = [cost, k];
+): void {
+  const { firstScale, secondScale } = pair;
+  const share = 1 / (4 * pair.sweptMm);
+  for (let to = k * CHOICES; to < (k + 1) * CHOICES; to++) {
+    let best = Number.POSITIVE_INFINITY;
+    let bestFrom = REACH;
+    const bound = f64(crease, to) < Number.POSITIVE_INFINITY ? CHOICES : 0;
+    for (let j = 0; j < bound; j++) {
+      const from = (k - 1) * CHOICES + j;
+      const start = f64(total, from);
+      if (start >= best) continue;
+      const da = f64(firstMm, to) - f64(firstMm, from);
+      const db = f64(secondMm, to) - f64(secondMm, from);
+      if (da < 0 || db < 0 || (fan === "first" && da > 0) || (fan === "second" && db > 0)) continue;
+      const alpha = da * firstScale;
+      const beta = db * secondScale;
+      const sum = alpha + beta;
+      const pull = sum > 0 ? (SPACING_PULL * (alpha - beta) * (alpha - beta)) / (2 * sum) : 0;
+      const cost = start + pull + (da + db) * share * (f64(after, from) + f64(before, to));
+      if (cost < best) {
+        best = cost;
+        bestFrom = j;
+      }
     }
-    total.push(best + next.crease);
-    origin.push(bestFrom);
+    total[to] = best + f64(crease, to);
+    origin[to] = bestFrom;
   }
-  return { total, origin };
 }
 
-/** Cost of the stretch between two knots by the trapezoidal rule; infinite where order is lost. */
-function between(pair: EdgePair, from: Choice, to: Choice, fan: FanApex): number {
-  const [da, db] = [to.firstMm - from.firstMm, to.secondMm - from.secondMm];
-  if (da < 0 || db < 0) return Number.POSITIVE_INFINITY;
-  if ((fan === "first" && da > 0) || (fan === "second" && db > 0)) return Number.POSITIVE_INFINITY;
-  const [alpha, beta] = [da * pair.firstScale, db * pair.secondScale];
-  const pull = alpha + beta > 0 ? (SPACING_PULL * (alpha - beta) * (alpha - beta)) / (2 * (alpha + beta)) : 0;
-  return pull + (((da + db) / (2 * pair.sweptMm)) * (from.after + to.before)) / 2;
-}
-
-function choicesOf(
+/** The choices of one knot and their costs. */
+function placeChoices(
+  trial: Trial,
   pair: EdgePair,
   knots: readonly Knot[],
-  index: number,
-  { step, limits }: { readonly step: number; readonly limits: BendLimits },
-): readonly Choice[] {
-  const knot = at(knots, index);
-  const fanBefore = index === 0 ? "none" : at(knots, index - 1).fanAfter;
-  const isEnd = index === 0 || index === knots.length - 1;
+  k: number,
+  { step, limits }: Round,
+): void {
+  const knot = at(knots, k);
+  const fanBefore = k === 0 ? "none" : at(knots, k - 1).fanAfter;
+  const isEnd = k === 0 || k === knots.length - 1;
   const reach = knot.hold === "fixed" ? 0 : REACH;
-  const choices: Choice[] = [];
-  for (let offset = -reach; offset <= reach; offset++) {
-    const place = movedKnot(pair, knot, offset * step);
-    if (place === undefined) continue;
-    choices.push({ ...place, offset, ...costsOf(pair, knot, place, { fanBefore, isEnd, limits }) });
+  for (let choice = 0; choice < CHOICES; choice++) {
+    const offset = choice - REACH;
+    const place = k * CHOICES + choice;
+    const moved = Math.abs(offset) > reach ? undefined : movedKnot(pair, knot, offset * step);
+    trial.crease[place] = moved === undefined ? Number.POSITIVE_INFINITY : 0;
+    if (moved === undefined) continue;
+    trial.firstMm[place] = moved.firstMm;
+    trial.secondMm[place] = moved.secondMm;
+    const { before, after } = trial.ends;
+    evaluateEnds(pair, moved, "before", before);
+    const cost = costOf(before, fanBefore, limits);
+    trial.before[place] = cost;
+    trial.after[place] = cost;
+    if (!knot.isApex) continue;
+    evaluateEnds(pair, moved, "after", after);
+    trial.after[place] = costOf(after, knot.fanAfter, limits);
+    if (isEnd) continue;
+    const angle = creaseAngle({ ends: before, fan: fanBefore }, { ends: after, fan: knot.fanAfter });
+    trial.crease[place] = CREASE_WEIGHT * angle * angle;
   }
-  return choices;
 }
 
+const costOf = (ends: RulingEnds, fan: FanApex, limits: BendLimits): number =>
+  fan === "none" ? rulingCost(ends, limits) : fanCost(ends, fan, limits);
+
 /** A knot moved by a share of progress along the way that it is held; none beyond the edges' ends. */
-export function movedKnot(pair: EdgePair, { hold, firstMm, secondMm }: Knot, offset: number) {
-  const moved = {
-    firstMm:
-      hold === "free"
-        ? firstMm + offset * pair.first.lengthMm
-        : hold === "second"
-          ? firstMm + 2 * offset * pair.first.lengthMm
-          : firstMm,
-    secondMm:
-      hold === "free"
-        ? secondMm - offset * pair.second.lengthMm
-        : hold === "first"
-          ? secondMm - 2 * offset * pair.second.lengthMm
-          : secondMm,
-  };
-  const isInside = (mm: number, lengthMm: number) => mm >= 0 && mm <= lengthMm;
-  return isInside(moved.firstMm, pair.first.lengthMm) && isInside(moved.secondMm, pair.second.lengthMm)
-    ? moved
+export function movedKnot({ first, second }: EdgePair, { hold, firstMm, secondMm }: Knot, offset: number) {
+  const firstShare = hold === "free" ? 1 : hold === "second" ? 2 : 0;
+  const secondShare = hold === "free" ? 1 : hold === "first" ? 2 : 0;
+  const [a, b] = [
+    firstMm + offset * firstShare * first.lengthMm,
+    secondMm - offset * secondShare * second.lengthMm,
+  ];
+  return a >= 0 && a <= first.lengthMm && b >= 0 && b <= second.lengthMm
+    ? { firstMm: a, secondMm: b }
     : undefined;
 }
 
-function costsOf(
-  pair: EdgePair,
-  knot: Knot,
-  place: { readonly firstMm: number; readonly secondMm: number },
-  {
-    fanBefore,
-    isEnd,
-    limits,
-  }: { readonly fanBefore: FanApex; readonly isEnd: boolean; readonly limits: BendLimits },
-) {
-  const before = endsAt(pair, place, "before");
-  const cost = (ends: RulingEnds, fan: FanApex) =>
-    fan === "none" ? rulingCost(ends, limits) : fanCost(ends, fan, limits);
-  const costBefore = cost(before, fanBefore);
-  if (!knot.isApex) return { before: costBefore, after: costBefore, crease: 0 };
-  const after = endsAt(pair, place, "after");
-  const angle = isEnd
-    ? 0
-    : creaseAngle({ ends: before, fan: fanBefore }, { ends: after, fan: knot.fanAfter });
-  return { before: costBefore, after: cost(after, knot.fanAfter), crease: CREASE_WEIGHT * angle * angle };
+/** Room for both ends of a ruling. */
+export function openEnds(): RulingEnds {
+  const numbers = new Float64Array(2 * EDGE_NUMBERS);
+  return { first: numbers, firstOffset: 0, second: numbers, secondOffset: EDGE_NUMBERS };
 }
 
-/** Both ends of a ruling evaluated on one side of it; at an end of an edge on the side that it has. */
-export function endsAt(
+/** Writes both ends of a ruling as they are on one side of it; at an end of an edge on the side that it has. */
+export function evaluateEnds(
   { first, second }: EdgePair,
   { firstMm, secondMm }: { readonly firstMm: number; readonly secondMm: number },
   side: CornerSide,
-): RulingEnds {
-  const numbers = new Float64Array(2 * EDGE_NUMBERS);
-  const sideOf = (mm: number, lengthMm: number): CornerSide =>
-    mm <= 0 ? "after" : mm >= lengthMm ? "before" : side;
-  evaluateEdge(first, firstMm, sideOf(firstMm, first.lengthMm), numbers, 0);
-  evaluateEdge(second, secondMm, sideOf(secondMm, second.lengthMm), numbers, EDGE_NUMBERS);
-  return { first: numbers, firstOffset: 0, second: numbers, secondOffset: EDGE_NUMBERS };
+  ends: RulingEnds,
+): void {
+  evaluateEdge(first, firstMm, sideOf(firstMm, first.lengthMm, side), ends.first, ends.firstOffset);
+  evaluateEdge(second, secondMm, sideOf(secondMm, second.lengthMm, side), ends.second, ends.secondOffset);
 }
+
+const sideOf = (mm: number, lengthMm: number, side: CornerSide): CornerSide =>
+  mm <= 0 ? "after" : mm >= lengthMm ? "before" : side;
+
+const f64 = (list: Float64Array, index: number): number => list[index] ?? 0;

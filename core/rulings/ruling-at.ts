@@ -1,6 +1,6 @@
 import { addSpace, crossSpace, dotSpace, type SpacePoint } from "../foundation/index.ts";
-import { type Sweep, sweepAt } from "./sweep-at.ts";
-import type { EdgePlace, RuledPlace, RuledSurface, Ruling } from "./types.ts";
+import { sweepAt } from "./sweep-at.ts";
+import type { EdgePlace, RuledPlace, RuledSurface, Ruling, Sweep } from "./types.ts";
 
 /** The ruling of the drawn surface at s, kept within the ends; on a ruling of the pairing the side after it. */
 export function rulingAt(surface: RuledSurface, sMm: number): Ruling {

@@ -1,4 +1,3 @@
-import { EDGE_NUMBERS } from "./evaluate-edge.ts";
 import type { FanApex } from "./types.ts";
 
 /** Edges nearer than this, mm, meet; a tangent nearer than this, rad, to the ruling fixes no plane. */
@@ -52,6 +51,7 @@ export function bendOf(
   fan: FanApex,
   { thicknessMm, leastRadiusMm }: BendLimits,
 ): number {
+  if (leastRadiusMm <= thicknessMm) return 0;
   const { first, firstOffset, second, secondOffset } = ends;
   const rx = n(second, secondOffset) - n(first, firstOffset);
   const ry = n(second, secondOffset + 1) - n(first, firstOffset + 1);
@@ -69,7 +69,9 @@ export function bendOf(
 
 /** Size of the normal curvature square to the ruling at one end (see `rulingOf`). */
 function curvatureAt(e: Float64Array, o: number, rx: number, ry: number, rz: number, rate: number): number {
-  const [tx, ty, tz] = [n(e, o + 3), n(e, o + 4), n(e, o + 5)];
+  const tx = n(e, o + 3);
+  const ty = n(e, o + 4);
+  const tz = n(e, o + 5);
   const mx = ty * rz - tz * ry;
   const my = tz * rx - tx * rz;
   const mz = tx * ry - ty * rx;
@@ -95,5 +97,3 @@ export function fanCost(ends: RulingEnds, fan: FanApex, limits: BendLimits): num
 
 /** The number at a place that is known to be inside. */
 const n = (numbers: Float64Array, index: number): number => numbers[index] ?? 0;
-
-export const endNumbers = (): Float64Array => new Float64Array(EDGE_NUMBERS);

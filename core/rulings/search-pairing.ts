@@ -7,7 +7,7 @@ import type { BendLimits } from "./ruling-cost.ts";
 import { settleKnots } from "./settle-knots.ts";
 
 /** Lines of the first search on each edge, and how many times finer the second one is. */
-const COARSE_LINES = 80;
+const COARSE_LINES = 64;
 const FINER = 4;
 
 /**

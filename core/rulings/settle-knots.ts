@@ -1,15 +1,15 @@
 import { at } from "../foundation/index.ts";
 import { CREASE_WEIGHT, SPACING_PULL } from "./grid-search.ts";
 import { type EdgePair, type Knot, progressOf } from "./knots.ts";
-import { endsAt, movedKnot } from "./refine-knots.ts";
-import { twistOf } from "./ruling-cost.ts";
+import { evaluateEnds, movedKnot, openEnds } from "./refine-knots.ts";
+import { type RulingEnds, twistOf } from "./ruling-cost.ts";
 
 /** Newton's steps; each doubles the digits. */
 const ROUNDS = 4;
 /** Step of the difference quotient, in progress. */
 const DIFFERENCE = 1e-6;
 /** No step goes further than this, in progress: the search has come nearer already. */
-const LONGEST_STEP = 2e-5;
+const LONGEST_STEP = 1e-4;
 /** Twist squared may rise by this, rad², where the pull evens out rulings of a flat stretch. */
 const ALLOWED_RISE = 1e-12;
 /** Twist by progress, rad, from which on the pull fades: a root is isolated there. */
@@ -22,11 +22,12 @@ const ISOLATED = 1e-2;
  * order, or raise its twist, keeps its place.
  */
 export function settleKnots(pair: EdgePair, knots: readonly Knot[]): readonly Knot[] {
+  const room = { pair, ends: openEnds() };
   let current = knots;
   const frozen = knots.map((knot, index) => !mayMove(pair, knots, index, knot));
   for (let round = 0; round < ROUNDS; round++) {
-    const moves = solve(pair, current, frozen);
-    current = moved(pair, current, moves, frozen);
+    const moves = solve(room, current, frozen);
+    current = moved(room, current, moves, frozen);
   }
   return current;
 }
@@ -43,16 +44,22 @@ function mayMove(pair: EdgePair, knots: readonly Knot[], index: number, knot: Kn
   return !touches(before, knot) && !touches(knot, after);
 }
 
+/** The edges, and room for the ends of a ruling. */
+interface Room {
+  readonly pair: EdgePair;
+  readonly ends: RulingEnds;
+}
+
 /** Twist at a knot on the side where it is no fan. */
-function twistAt(pair: EdgePair, knots: readonly Knot[], index: number, offset: number): number {
+function twistAt({ pair, ends }: Room, knots: readonly Knot[], index: number, offset: number): number {
   const knot = at(knots, index);
   const place = movedKnot(pair, knot, offset) ?? knot;
   const side = (knots[index - 1]?.fanAfter ?? "none") === "none" ? "before" : "after";
-  const { first, second, firstOffset, secondOffset } = endsAt(pair, place, side);
-  return twistOf(first, firstOffset, second, secondOffset);
+  evaluateEnds(pair, place, side, ends);
+  return twistOf(ends.first, ends.firstOffset, ends.second, ends.secondOffset);
 }
 
-function solve(pair: EdgePair, knots: readonly Knot[], frozen: readonly boolean[]): readonly number[] {
+function solve(room: Room, knots: readonly Knot[], frozen: readonly boolean[]): readonly number[] {
   const count = knots.length;
   const diagonal = new Array<number>(count).fill(0);
   const upper = new Array<number>(count).fill(0);
@@ -60,10 +67,11 @@ function solve(pair: EdgePair, knots: readonly Knot[], frozen: readonly boolean[
   const slopes = knots.map((_, index) =>
     at(frozen, index)
       ? 0
-      : (twistAt(pair, knots, index, DIFFERENCE) - twistAt(pair, knots, index, -DIFFERENCE)) /
+      : (twistAt(room, knots, index, DIFFERENCE) - twistAt(room, knots, index, -DIFFERENCE)) /
         (2 * DIFFERENCE),
   );
-  const progress = knots.map(({ firstMm, secondMm }) => progressOf(pair, firstMm, secondMm));
+  const progress = knots.map(({ firstMm, secondMm }) => progressOf(room.pair, firstMm, secondMm));
+  const { pair } = room;
   const lead = knots.map(
     ({ firstMm, secondMm }) => (firstMm * pair.firstScale - secondMm * pair.secondScale) / 2,
   );
@@ -71,7 +79,7 @@ function solve(pair: EdgePair, knots: readonly Knot[], frozen: readonly boolean[
     const weight = weightOf(knots, progress, k);
     const slope = at(slopes, k);
     diagonal[k] = (diagonal[k] ?? 0) + weight * slope * slope;
-    right[k] = (right[k] ?? 0) - weight * slope * twistAt(pair, knots, k, 0);
+    right[k] = (right[k] ?? 0) - weight * slope * twistAt(room, knots, k, 0);
     if (k + 1 === count || at(knots, k).fanAfter !== "none") continue;
     const span = at(progress, k + 1) - at(progress, k);
     if (span <= 0) continue;
@@ -121,16 +129,16 @@ function tridiagonal(
 }
 
 function moved(
-  pair: EdgePair,
+  room: Room,
   knots: readonly Knot[],
   moves: readonly number[],
   frozen: boolean[],
 ): readonly Knot[] {
   const next = knots.map((knot, k): Knot => {
     const offset = Math.max(-LONGEST_STEP, Math.min(LONGEST_STEP, at(moves, k)));
-    const place = at(frozen, k) ? undefined : movedKnot(pair, knot, offset);
+    const place = at(frozen, k) ? undefined : movedKnot(room.pair, knot, offset);
     if (place === undefined) return knot;
-    const [was, is] = [twistAt(pair, knots, k, 0), twistAt(pair, knots, k, offset)];
+    const [was, is] = [twistAt(room, knots, k, 0), twistAt(room, knots, k, offset)];
     return is * is > was * was + ALLOWED_RISE ? knot : { ...knot, ...place };
   });
   // Where order was lost both knots go back and stay; going back may press on the next pair.

@@ -1,20 +1,24 @@
-import { lengthSpace, type SpacePoint } from "../foundation/index.ts";
+import type { SpacePoint } from "../foundation/index.ts";
 import {
+  appendPowers,
   chebyshevFit,
-  chebyshevNodes,
+  chebyshevTable,
   chebyshevTail,
   chebyshevValue,
   integrateChebyshev,
-  toPowers,
 } from "./chebyshev.ts";
 import type { EdgeSpan, SpacePiece } from "./types.ts";
 
 /** Points for speeds over t, and for places over length: powers up to 8, so that they stay exact to rounding. */
-const SPEED_POINTS = 13;
-const PLACE_POINTS = 9;
+const SPEEDS = chebyshevTable(13);
+const PLACES = chebyshevTable(9);
 /** What the last coefficients may still be, relative to the speed and to the span's length. */
 const SPEED_TAIL = 1e-12;
 const PLACE_TAIL = 1e-12;
+/** Rounding of a coordinate, which no halving removes. */
+const NOISE = 1e-15;
+/** After a step of Newton's this small the next one would be rounding: it goes with the square. */
+const LAST_STEP = 1e-9;
 /** Halvings of a piece after which it is taken as it is (a kink inside a piece is the caller's mistake). */
 const MOST_HALVINGS = 8;
 /** A piece shorter than this is a point. */
@@ -46,38 +50,42 @@ export function spansOfPiece(piece: SpacePiece, startMm: number): readonly EdgeS
 
 interface SpanFit {
   readonly lengthMm: number;
-  readonly coefficients: Float64Array;
+  readonly coefficients: readonly number[];
   readonly converged: boolean;
 }
 
 function fitSpan(piece: SpacePiece, fromT: number, toT: number): SpanFit {
   const half = (toT - fromT) / 2;
   const middle = (fromT + toT) / 2;
-  const speeds = chebyshevFit(
-    chebyshevNodes(SPEED_POINTS).map((w) => half * lengthSpace(piece.velocityAt(middle + half * w))),
-  );
+  const samples: number[] = [];
+  for (let j = 0; j < SPEEDS.count; j++)
+    samples.push(half * size(piece.velocityAt(middle + half * (SPEEDS.nodes[j] ?? 0))));
+  const speeds = chebyshevFit(SPEEDS, samples);
   const lengths = integrateChebyshev(speeds);
   const lengthMm = chebyshevValue(lengths, 1);
+  const [xs, ys, zs]: [number[], number[], number[]] = [[], [], []];
   let w = -1;
-  const points = chebyshevNodes(PLACE_POINTS).map((place) => {
+  let largest = 0;
+  for (let j = 0; j < PLACES.count; j++) {
+    const place = PLACES.nodes[j] ?? 0;
     w = invert(lengths, speeds, ((place + 1) / 2) * lengthMm, Math.max(w, place));
-    return piece.pointAt(middle + half * w);
-  });
-  const fits = (["x", "y", "z"] as const).map((axis) =>
-    chebyshevFit(points.map((point: SpacePoint) => point[axis])),
-  );
-  const tail = Math.max(...fits.map(chebyshevTail));
-  return {
-    lengthMm,
-    coefficients: Float64Array.from(fits.flatMap(toPowers)),
-    converged:
-      chebyshevTail(speeds) <= SPEED_TAIL * lengthMm && tail <= PLACE_TAIL * lengthMm + placeNoise(points),
-  };
+    const { x, y, z } = piece.pointAt(middle + half * w);
+    xs.push(x);
+    ys.push(y);
+    zs.push(z);
+    largest = Math.max(largest, Math.abs(x), Math.abs(y), Math.abs(z));
+  }
+  const coefficients: number[] = [];
+  let tail = 0;
+  for (const values of [xs, ys, zs]) {
+    const fit = chebyshevFit(PLACES, values);
+    tail = Math.max(tail, chebyshevTail(fit));
+    appendPowers(PLACES, fit, coefficients);
+  }
+  const converged =
+    chebyshevTail(speeds) <= SPEED_TAIL * lengthMm && tail <= PLACE_TAIL * lengthMm + NOISE * largest;
+  return { lengthMm, coefficients, converged };
 }
-
-/** Rounding noise of coordinates, which no halving removes. */
-const placeNoise = (points: readonly SpacePoint[]): number =>
-  4e-16 * Math.max(...points.map(({ x, y, z }) => Math.abs(x) + Math.abs(y) + Math.abs(z)));
 
 /** Where in [-1, 1] the integrated speed reaches `target`, by Newton from `start`. */
 function invert(
@@ -92,7 +100,9 @@ function invert(
     if (!(slope > 0)) break;
     const step = (target - chebyshevValue(lengths, w)) / slope;
     w = Math.min(1, Math.max(-1, w + step));
-    if (Math.abs(step) < 1e-15) break;
+    if (Math.abs(step) < LAST_STEP) break;
   }
   return w;
 }
+
+const size = ({ x, y, z }: SpacePoint): number => Math.sqrt(x * x + y * y + z * z);

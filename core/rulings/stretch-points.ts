@@ -40,14 +40,13 @@ const ANTIDERIVATIVES: readonly (readonly number[])[] = antiderivatives();
 
 function antiderivatives(): readonly (readonly number[])[] {
   const lagrange = STRETCH_POINTS.map((node) => {
-    const others = STRETCH_POINTS.filter((other) => other !== node);
-    return others.reduce<readonly number[]>(
-      (poly, other) => {
-        const scale = 1 / (node - other);
-        return [...poly, 0].map((c, k) => (-other * c + (poly[k - 1] ?? 0)) * scale);
-      },
-      [1],
-    );
+    let poly: readonly number[] = [1];
+    for (const other of STRETCH_POINTS) {
+      if (other === node) continue;
+      const before = poly;
+      poly = [...before, 0].map((c, k) => (-other * c + (before[k - 1] ?? 0)) / (node - other));
+    }
+    return poly;
   });
   return STRETCH_POINTS.map((_, k) => lagrange.map((poly) => (poly[k] ?? 0) / (k + 1)));
 }

@@ -1,5 +1,5 @@
 import { addSpace, crossSpace, dotSpace, type SpacePoint } from "../foundation/index.ts";
-import type { Sweep } from "./sweep-at.ts";
+import type { Sweep } from "./types.ts";
 
 /** A strip of a sheet: between two constant t, at one depth behind the drawn surface. */
 export interface StripBounds {

@@ -1,41 +1,29 @@
 import { addSpace, at, crossSpace, dotSpace, type SpacePoint } from "../foundation/index.ts";
-import type { CornerSide } from "./evaluate-edge.ts";
+import { type CornerSide, EDGE_NUMBERS } from "./evaluate-edge.ts";
 import { intervalAt, pairingAt } from "./pairing-at.ts";
 import { placeOnEdge } from "./place-on-edge.ts";
-import type { EdgePlace, FanApex, RuledSurface } from "./types.ts";
-
-/** A ruling and how it moves as s grows. */
-export interface Sweep {
-  readonly firstMm: number;
-  readonly secondMm: number;
-  readonly fan: FanApex;
-  readonly first: EdgePlace;
-  readonly second: EdgePlace;
-  /** Changes of both ends by s. */
-  readonly firstVelocity: SpacePoint;
-  readonly secondVelocity: SpacePoint;
-  readonly direction: SpacePoint;
-  readonly lengthMm: number;
-  /** Unit inward normals at both ends; where a tangent runs along the ruling, or turns in a fan, that of the other end. */
-  readonly firstNormal: SpacePoint;
-  readonly secondNormal: SpacePoint;
-  /** The middle of both, unit, and its change by s. */
-  readonly normal: SpacePoint;
-  readonly normalVelocity: SpacePoint;
-}
+import type { EdgePlace, PairedEdges, Sweep } from "./types.ts";
 
 /** A tangent nearer than this to its ruling, rad, fixes no plane. */
 const ALONG_RULING_RAD = 1e-7;
 /** Edges nearer than this meet: the ruling there has the direction that its neighbours tend to. */
 const EDGES_MEET_MM = 1e-7;
 
+/** Room for what is written over at each ruling: who asks for many passes the same. */
+export const sweepRoom = (): Float64Array => new Float64Array(EDGE_NUMBERS);
+
 /** The ruling at s (kept within the ends), inside the interval named, and its motion. */
-export function sweepAt(surface: RuledSurface, sMm: number, interval = intervalAt(surface, sMm)): Sweep {
+export function sweepAt(
+  surface: PairedEdges,
+  sMm: number,
+  interval = intervalAt(surface, sMm),
+  room: Float64Array = sweepRoom(),
+): Sweep {
   const [from, to] = [at(surface.rulings, interval), at(surface.rulings, interval + 1)];
   const side: CornerSide = 2 * sMm < from.sMm + to.sMm ? "after" : "before";
   const { firstMm, secondMm, firstRate } = pairingAt(surface, interval, sMm);
-  const first = placeOnEdge(surface.first, firstMm, side);
-  const second = placeOnEdge(surface.second, secondMm, side);
+  const first = placeOnEdge(surface.first, firstMm, side, room);
+  const second = placeOnEdge(surface.second, secondMm, side, room);
   const firstVelocity = times(first.tangent, firstRate);
   const secondVelocity = times(second.tangent, 2 - firstRate);
   const across = addSpace(second.point, first.point, -1);

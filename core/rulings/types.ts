@@ -13,7 +13,7 @@ export interface SpacePiece {
 export interface EdgeSpan {
   readonly startMm: number;
   readonly lengthMm: number;
-  readonly coefficients: Float64Array;
+  readonly coefficients: readonly number[];
 }
 
 /** An edge by its length from its start. Made by `compileEdge`; never put together by hand. */
@@ -78,20 +78,55 @@ export interface Crease {
   readonly angleRad: number;
 }
 
-/** The ruled sheet between two edges, which run the same way; plain data but for the edges' own functions. */
-export interface RuledSurface {
+/** A ruling and how it moves as s grows. */
+export interface Sweep {
+  readonly firstMm: number;
+  readonly secondMm: number;
+  readonly fan: FanApex;
+  readonly first: EdgePlace;
+  readonly second: EdgePlace;
+  /** Changes of both ends by s. */
+  readonly firstVelocity: SpacePoint;
+  readonly secondVelocity: SpacePoint;
+  readonly direction: SpacePoint;
+  readonly lengthMm: number;
+  /** Unit inward normals at both ends; where a tangent runs along the ruling, or turns in a fan, that of the other end. */
+  readonly firstNormal: SpacePoint;
+  readonly secondNormal: SpacePoint;
+  /** The middle of both, unit, and its change by s. */
+  readonly normal: SpacePoint;
+  readonly normalVelocity: SpacePoint;
+}
+
+/**
+ * A part of the sheet between two stops (rulings of the pairing, borders of pieces), on which everything is smooth, swept
+ * at STRETCH_POINTS.
+ */
+export interface SweptStretch {
+  readonly fromMm: number;
+  readonly toMm: number;
+  /** Which two rulings of the pairing it lies between: this one and the next. */
+  readonly interval: number;
+  readonly sweeps: readonly Sweep[];
+}
+
+/** Two edges and their pairing: all that follows is worked out from these. */
+export interface PairedEdges {
   readonly first: SpaceEdge;
   readonly second: SpaceEdge;
   /** Whether the second edge had to be reversed to run with the first. */
   readonly isSecondReversed: boolean;
   readonly lengthSMm: number;
   readonly rulings: readonly PairingNode[];
-  /** Rulings, and borders of pieces between them: between two stops everything is smooth. */
-  readonly stopsMm: readonly number[];
-  /** Creases over CREASE_RAD, in order of s. */
-  readonly creases: readonly Crease[];
   /** +1 where the inward normal is tangent × ruling (from first to second), else −1. */
   readonly side: 1 | -1;
+}
+
+/** The ruled sheet between two edges, which run the same way; plain data. */
+export interface RuledSurface extends PairedEdges {
+  readonly stretches: readonly SweptStretch[];
+  /** Creases over 0.1°, in order of s. */
+  readonly creases: readonly Crease[];
 }
 
 /** A place on a ruled sheet: s along the sweep (beyond the ends the sheet goes on flat), t from first to second edge. */
