@@ -3,10 +3,17 @@ import {
   type CurvePiece,
   endOfPiece,
   flattenPiece,
+  pieceLengthMm,
   pointOnPiece,
   startOfPiece,
 } from "../curves/index.ts";
-import { at, CHORD_ERROR_MM, ON_CENTRE_LINE_MM, type PlanPoint } from "../foundation/index.ts";
+import {
+  at,
+  CHORD_ERROR_MM,
+  ON_CENTRE_LINE_MM,
+  OUTLINE_SHORTFALL,
+  type PlanPoint,
+} from "../foundation/index.ts";
 import { edgeName } from "./edge-name.ts";
 import type { BaseEdge } from "./types.ts";
 
@@ -35,7 +42,11 @@ export function baseLoops(
 }
 
 /** A curve may turn by this over one chord. */
-const TURN_RAD = 0.1;
+const MOST_TURN_RAD = 0.1;
+
+/** Chords of turn a are shorter than their arc by a² / 24: the outline by no more than OUTLINE_SHORTFALL of itself. */
+const turnRadOf = (piece: CurvePiece, outline: Curve): number =>
+  Math.min(MOST_TURN_RAD, Math.sqrt((24 * OUTLINE_SHORTFALL * outline.lengthMm) / pieceLengthMm(piece)));
 
 /** A node this near to the line between its neighbours leaves the edge one straight line: less than paper shows. */
 const STRAIGHT_MM = 1e-4;
@@ -44,7 +55,7 @@ const STRAIGHT_MM = 1e-4;
 function edgesOf(outline: Curve, typedNames: Readonly<Record<string, string>>): readonly BaseEdge[] {
   const edges: BaseEdge[] = [];
   for (const piece of outline.pieces) {
-    const edge = edgeOf(piece, typedNames[piece.edgeId]);
+    const edge = edgeOf(piece, turnRadOf(piece, outline), typedNames[piece.edgeId]);
     const before = edges.at(-1);
     const joined = before && joinEdges(before, edge);
     if (joined) edges[edges.length - 1] = joined;
@@ -53,13 +64,11 @@ function edgesOf(outline: Curve, typedNames: Readonly<Record<string, string>>): 
   return edges;
 }
 
-function edgeOf(piece: CurvePiece, typedName: string | undefined): BaseEdge {
-  const points = flattenPiece(piece, { chordErrorMm: CHORD_ERROR_MM, turnRad: TURN_RAD }).map(
-    (t): PlanPoint => {
-      const [x, y] = pointOnPiece(piece, t);
-      return { x, y };
-    },
-  );
+function edgeOf(piece: CurvePiece, turnRad: number, typedName: string | undefined): BaseEdge {
+  const points = flattenPiece(piece, { chordErrorMm: CHORD_ERROR_MM, turnRad }).map((t): PlanPoint => {
+    const [x, y] = pointOnPiece(piece, t);
+    return { x, y };
+  });
   const name = edgeName(typedName, startOfPiece(piece), endOfPiece(piece));
   return { edgeId: piece.edgeId, name, isStraight: piece.kind === "line", points, half: "drawn" };
 }

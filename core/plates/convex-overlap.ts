@@ -9,6 +9,22 @@ export interface Prism {
   readonly through: SpacePoint;
 }
 
+/** The upright box around a prism: least and most corner. */
+export type Box = readonly [SpacePoint, SpacePoint];
+
+export function boxOfPrism(prism: Prism): Box {
+  const points = pointsOf(prism);
+  const [xs, ys, zs] = [points.map(({ x }) => x), points.map(({ y }) => y), points.map(({ z }) => z)];
+  return [
+    { x: Math.min(...xs), y: Math.min(...ys), z: Math.min(...zs) },
+    { x: Math.max(...xs), y: Math.max(...ys), z: Math.max(...zs) },
+  ];
+}
+
+/** Whether two boxes have space in common; what lies in boxes apart is apart. */
+export const boxesOverlap = ([a, b]: Box, [c, d]: Box): boolean =>
+  a.x < d.x && c.x < b.x && a.y < d.y && c.y < b.y && a.z < d.z && c.z < b.z;
+
 /**
  * How deep two prisms stand in one another, mm: the least move that would part them, at most 0 where they are apart.
  * By separating axes: the normals of all faces, and the cross products of edges (Gottschalk 1996, for any convex

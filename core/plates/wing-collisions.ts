@@ -1,5 +1,5 @@
 import { addSpace, at, lengthSpace, type SpacePoint } from "../foundation/index.ts";
-import { overlapMm, type Prism } from "./convex-overlap.ts";
+import { type Box, boxesOverlap, boxOfPrism, overlapMm, type Prism } from "./convex-overlap.ts";
 import type { FoldedWing } from "./types.ts";
 
 /** Two wings that stand in one another when folded, and how deep. */
@@ -16,7 +16,9 @@ const TOUCHING_MM = 0.05;
  * own base: its metal lies wholly over the base's upper face when it is bent up and under its air side when bent down.
  */
 export function wingCollision(wings: readonly FoldedWing[]): WingCollision | undefined {
-  const bodies = wings.map(prismsOf);
+  const bodies = wings.map((wing) =>
+    prismsOf(wing).map((prism): Body => ({ prism, box: boxOfPrism(prism) })),
+  );
   for (let j = 1; j < wings.length; j++) {
     for (let i = 0; i < j; i++) {
       const depthMm = deepest(at(bodies, i), at(bodies, j));
@@ -26,9 +28,18 @@ export function wingCollision(wings: readonly FoldedWing[]): WingCollision | und
   return undefined;
 }
 
-function deepest(one: readonly Prism[], other: readonly Prism[]): number {
+interface Body {
+  readonly prism: Prism;
+  readonly box: Box;
+}
+
+function deepest(one: readonly Body[], other: readonly Body[]): number {
   let deepestMm = 0;
-  for (const a of one) for (const b of other) deepestMm = Math.max(deepestMm, overlapMm(a, b));
+  for (const a of one) {
+    for (const b of other) {
+      if (boxesOverlap(a.box, b.box)) deepestMm = Math.max(deepestMm, overlapMm(a.prism, b.prism));
+    }
+  }
   return deepestMm;
 }
 

@@ -19,7 +19,7 @@ import {
 } from "./measure-plates.ts";
 import { fold, type PlateChanges, planNode, soundPlate, wing } from "./plates.ts";
 
-const RUNS = { seed: 20, numRuns: 150 };
+const RUNS = { seed: 20, numRuns: 60 };
 /** Noise of sums over a few hundred mm. */
 const NOISE_MM = 1e-8;
 
