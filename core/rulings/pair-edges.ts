@@ -4,6 +4,7 @@ import { findCreases } from "./find-creases.ts";
 import { edgePair } from "./knots.ts";
 import { pairingNodes } from "./pairing-nodes.ts";
 import { placeOnEdge } from "./place-on-edge.ts";
+import { sameWayRound } from "./same-way-round.ts";
 import { searchPairing } from "./search-pairing.ts";
 import { sweepAt } from "./sweep-at.ts";
 import { sweepStretches } from "./sweep-stretches.ts";
@@ -19,12 +20,14 @@ const RULINGS = 96;
  */
 export function pairEdges(first: SpaceEdge, second: SpaceEdge, settings: PairingSettings): RuledSurface {
   const isSecondReversed = runsAgainst(first, second);
-  const pair = edgePair(first, isSecondReversed ? reverseEdge(second) : second);
+  const along = isSecondReversed ? reverseEdge(second) : second;
+  const ordered = sameWayRound(first, along);
+  const pair = edgePair(ordered.first, ordered.second);
   const count = settings.nodes ?? RULINGS;
-  const rulings = pairingNodes(pair, searchPairing(pair, settings, count), count);
+  const rulings = ordered.restore(pairingNodes(pair, searchPairing(pair, settings, count), count));
   const paired: PairedEdges = {
-    first: pair.first,
-    second: pair.second,
+    first,
+    second: along,
     isSecondReversed,
     lengthSMm: pair.sweptMm,
     rulings,

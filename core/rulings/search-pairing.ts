@@ -2,6 +2,8 @@ import { bandAround } from "./band-around.ts";
 import { gridLines } from "./grid-lines.ts";
 import { type PathStep, searchGrid, wholeBand } from "./grid-search.ts";
 import { type EdgePair, type Knot, knotsOfPath } from "./knots.ts";
+import { costOfKnots } from "./knots-cost.ts";
+import { DEVELOPABLE_TWIST_RAD } from "./limits.ts";
 import { refineKnots } from "./refine-knots.ts";
 import type { BendLimits } from "./ruling-cost.ts";
 import { settleKnots } from "./settle-knots.ts";
@@ -9,15 +11,33 @@ import { settleKnots } from "./settle-knots.ts";
 /** Lines of the first search on each edge, and how many times finer the second one is. */
 const COARSE_LINES = 64;
 const FINER = 4;
+/** First step of the refinement, in progress: half a step of the finer grid. */
+const FIRST_STEP = 1 / (COARSE_LINES * FINER * 2);
+/**
+ * What a developable pairing near the cheapest one may cost more: its bend is then that of the shape itself, and trading
+ * some of it for twist would only spoil an exact sheet.
+ */
+const DEVELOPABLE_MAY_COST = 1.5;
 
 /**
  * The pairing of two edges as knots: a shortest path over a grid, again over a finer one around it, knots laid on that
- * path, moved to the least of the same cost and settled there.
+ * path, moved to the least of the same cost and settled there. Where bend was traded for twist and a developable pairing
+ * lies close by at much the same cost, that one.
  */
 export function searchPairing(pair: EdgePair, limits: BendLimits, count: number): readonly Knot[] {
   const path = finerPath(pair, coarsePath(pair, limits), limits);
-  const step = 1 / (COARSE_LINES * FINER * 2);
-  return settleKnots(pair, refineKnots(pair, knotsOfPath(pair, path, count), step, limits));
+  const cheapest = settleKnots(
+    pair,
+    refineKnots(pair, knotsOfPath(pair, path, count), FIRST_STEP, limits),
+    limits,
+  );
+  const { cost, bendCost } = costOfKnots(pair, cheapest, limits);
+  if (bendCost === 0) return cheapest;
+  const noLimit = { ...limits, leastRadiusMm: 0 };
+  const exact = settleKnots(pair, refineKnots(pair, cheapest, FIRST_STEP, noLimit), noLimit);
+  const other = costOfKnots(pair, exact, limits);
+  const isDevelopable = Math.max(other.maxTwistRad, other.maxCreaseRad) < DEVELOPABLE_TWIST_RAD;
+  return isDevelopable && other.cost <= DEVELOPABLE_MAY_COST * cost ? exact : cheapest;
 }
 
 function coarsePath({ first, second }: EdgePair, limits: BendLimits): readonly PathStep[] {

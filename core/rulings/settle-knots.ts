@@ -2,7 +2,7 @@ import { at } from "../foundation/index.ts";
 import { CREASE_WEIGHT, SPACING_PULL } from "./grid-search.ts";
 import { type EdgePair, type Knot, progressOf } from "./knots.ts";
 import { evaluateEnds, movedKnot, openEnds } from "./refine-knots.ts";
-import { type RulingEnds, twistOf } from "./ruling-cost.ts";
+import { type BendLimits, bendOf, type RulingEnds, twistOf } from "./ruling-cost.ts";
 
 /** Newton's steps; each doubles the digits. */
 const ROUNDS = 4;
@@ -21,10 +21,10 @@ const ISOLATED = 1e-2;
  * the root; where it does not, the sheet is flat and the pull spreads the rulings. A knot whose move would break the
  * order, or raise its twist, keeps its place.
  */
-export function settleKnots(pair: EdgePair, knots: readonly Knot[]): readonly Knot[] {
+export function settleKnots(pair: EdgePair, knots: readonly Knot[], limits: BendLimits): readonly Knot[] {
   const room = { pair, ends: openEnds() };
   let current = knots;
-  const frozen = knots.map((knot, index) => !mayMove(pair, knots, index, knot));
+  const frozen = knots.map((knot, index) => !mayMove(pair, knots, index, knot) || isBent(room, knot, limits));
   for (let round = 0; round < ROUNDS; round++) {
     const moves = solve(room, current, frozen);
     current = moved(room, current, moves, frozen);
@@ -42,6 +42,13 @@ function mayMove(pair: EdgePair, knots: readonly Knot[], index: number, knot: Kn
     a.fanAfter === "none" &&
     ((b.firstMm - a.firstMm) * pair.firstScale < 1e-9 || (b.secondMm - a.secondMm) * pair.secondScale < 1e-9);
   return !touches(before, knot) && !touches(knot, after);
+}
+
+/** Whether a ruling bends more than the foam takes: there the search has traded bend against twist. */
+function isBent({ pair, ends }: Room, knot: Knot, limits: BendLimits): boolean {
+  evaluateEnds(pair, knot, "before", ends);
+  const twist = twistOf(ends.first, ends.firstOffset, ends.second, ends.secondOffset);
+  return !knot.isApex && bendOf(ends, twist, "none", limits) > 0;
 }
 
 /** The edges, and room for the ends of a ruling. */
