@@ -1,5 +1,6 @@
 import { toCurve, walkCurve } from "../curves/index.ts";
 import { at, FLAT_RADIUS_MM } from "../foundation/index.ts";
+import { developRuled, rulingAt, twistProfile } from "../rulings/index.ts";
 import { bendAtPlace, bendSamples, type Sheet, turnAtPlace } from "../surfaces/index.ts";
 import type { BendZone } from "./types.ts";
 
@@ -12,7 +13,7 @@ const SHORTEST_ZONE_MM = 0.01;
  * Curvature inside a spline is looked at in 32 places a piece.
  */
 export function bendZones(sheet: Sheet, leastBendRatio: number): readonly BendZone[] {
-  const samples = sheet.kind === "section" ? cylinderSamples(sheet) : uprightSamples(sheet);
+  const samples = samplesOf(sheet);
   const limitMm = leastBendRatio * sheet.thicknessMm;
   const zones: BendZone[] = [];
   for (const sample of samples) {
@@ -26,6 +27,17 @@ export function bendZones(sheet: Sheet, leastBendRatio: number): readonly BendZo
     }
   }
   return zones;
+}
+
+function samplesOf(sheet: Sheet): readonly BendSample[] {
+  switch (sheet.kind) {
+    case "section":
+      return cylinderSamples(sheet);
+    case "fence":
+      return uprightSamples(sheet);
+    case "transition":
+      return ruledSamples(sheet);
+  }
 }
 
 /** A stretch in flat u with the largest curvature of its neutral fibre, signed toward the inward normal. */
@@ -64,6 +76,27 @@ function cylinderSamples(sheet: Extract<Sheet, { kind: "section" }>): readonly B
       };
     });
   });
+}
+
+/**
+ * A ruled sheet from stretch to stretch of its sweep, its u taken on the middle line; the bend is that of the tighter
+ * end of each ruling on the drawn surface.
+ */
+function ruledSamples(sheet: Extract<Sheet, { kind: "transition" }>): readonly BendSample[] {
+  const { surface } = sheet.chart;
+  const { flatAt } = developRuled(surface, sheet.depths.neutralMm);
+  const stations = twistProfile(surface, sheet.thicknessMm);
+  const isReversed = flatAt({ sMm: 0, t: 0.5 }).u > flatAt({ sMm: surface.lengthSMm, t: 0.5 }).u;
+  const samples = stations.map(({ sMm, curvature }, i): BendSample => {
+    const [before, after] = [stations[i - 1], stations[i + 1]];
+    const from = before ? (before.sMm + sMm) / 2 : 0;
+    const to = after ? (after.sMm + sMm) / 2 : surface.lengthSMm;
+    const us = [flatAt({ sMm: from, t: 0.5 }).u, flatAt({ sMm: to, t: 0.5 }).u].sort((a, b) => a - b);
+    const { firstCurvature, secondCurvature } = rulingAt(surface, sMm);
+    const wider = Math.abs(firstCurvature) > Math.abs(secondCurvature) ? firstCurvature : secondCurvature;
+    return { fromUMm: at(us, 0), toUMm: at(us, 1), curvaturePerMm: wider < 0 ? -curvature : curvature };
+  });
+  return isReversed ? samples.toReversed() : samples;
 }
 
 /** u gained up to t, read off the table; zone borders need no more than its straight interpolation. */
@@ -109,7 +142,7 @@ function zoneOf(sample: BendSample, sheet: Sheet, limitMm: number): BendZone {
 
 /** Turning toward the inward normal leaves the upper face inside; a fence turning left has its left face inside. */
 function insideOf(sheet: Sheet, curvaturePerMm: number): NonNullable<BendZone["inside"]> {
-  if (sheet.kind === "section") return curvaturePerMm > 0 ? "upper face" : "lower face";
+  if (sheet.kind !== "fence") return curvaturePerMm > 0 ? "upper face" : "lower face";
   return curvaturePerMm > 0 ? "outboard face" : "inboard face";
 }
 

@@ -18,7 +18,7 @@ function stripEdge(edge: FlatEdge, whole: PartEdge | undefined, part: Part): Par
   const flatLengthMm = lengthOfEdgeMm(edge);
   if (whole === undefined || whole.role !== role || !(whole.flatLengthMm > 0)) {
     const same = { drawnLengthMm: flatLengthMm, spaceLengthMm: flatLengthMm, flatLengthMm };
-    return { edgeId, name, role, ...same, bevelRad: [0, 0] };
+    return { edgeId, name, role, ...same, bevelRad: [0, 0], bevels: [] };
   }
   const share = flatLengthMm / whole.flatLengthMm;
   const isWhole = Math.abs(share - 1) < 1e-9;
@@ -29,17 +29,29 @@ function stripEdge(edge: FlatEdge, whole: PartEdge | undefined, part: Part): Par
     drawnLengthMm: isWhole ? whole.drawnLengthMm : whole.drawnLengthMm * share,
     spaceLengthMm: isWhole ? whole.spaceLengthMm : whole.spaceLengthMm * share,
     flatLengthMm,
-    bevelRad: isWhole ? whole.bevelRad : bevelOfStretch(edge, whole, part),
+    ...(isWhole ? { bevelRad: whole.bevelRad, bevels: whole.bevels } : bevelsOfStretch(edge, whole, part)),
   };
 }
 
-/** Bevels at both ends of a piece of an edge, in proportion to how far along the edge it starts and ends. */
-function bevelOfStretch(edge: FlatEdge, whole: PartEdge, part: Part): readonly [number, number] {
-  const [first, last] = whole.bevelRad;
-  if (first === last) return whole.bevelRad;
-  const from = shareAlong(edge, whole, part);
-  const to = from + lengthOfEdgeMm(edge) / whole.flatLengthMm;
-  return [first + (last - first) * from, first + (last - first) * to];
+/** The bevels of a piece of an edge, read off the whole edge between where the piece starts and ends on it. */
+function bevelsOfStretch(edge: FlatEdge, whole: PartEdge, part: Part): Pick<PartEdge, "bevelRad" | "bevels"> {
+  if (whole.bevels.length === 0) return { bevelRad: [0, 0], bevels: [] };
+  const fromMm = shareAlong(edge, whole, part) * whole.flatLengthMm;
+  const toMm = fromMm + lengthOfEdgeMm(edge);
+  const ends = [fromMm, toMm].map((alongMm) => ({ alongMm, bevelRad: bevelAt(whole.bevels, alongMm) }));
+  const inside = whole.bevels.filter(({ alongMm }) => alongMm > fromMm && alongMm < toMm);
+  const [start, end] = [at(ends, 0), at(ends, 1)];
+  return {
+    bevelRad: [start.bevelRad, end.bevelRad],
+    bevels: [start, ...inside, end].map(({ alongMm, bevelRad }) => ({ alongMm: alongMm - fromMm, bevelRad })),
+  };
+}
+
+function bevelAt(bevels: PartEdge["bevels"], alongMm: number): number {
+  const next = bevels.findIndex((station) => station.alongMm >= alongMm);
+  if (next <= 0) return at(bevels, next).bevelRad;
+  const [a, b] = [at(bevels, next - 1), at(bevels, next)];
+  return a.bevelRad + ((b.bevelRad - a.bevelRad) * (alongMm - a.alongMm)) / (b.alongMm - a.alongMm || 1);
 }
 
 /** How far along the part's edge the first point of a piece lies, as a share of the edge's length. */

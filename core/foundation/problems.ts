@@ -70,6 +70,14 @@ export type Problem =
   | (Placed & { readonly kind: "reference-moved"; readonly fromNodeId: string; readonly toNodeId: string })
   | (Placed & { readonly kind: "left-of-centre-line"; readonly yMm: number })
   | (Placed & { readonly kind: "opening-names-no-sheet" })
+  | (Placed & { readonly kind: "opening-cuts-nothing" })
+  | (Placed & { readonly kind: "opening-leaves-nothing" })
+  | (Placed & {
+      readonly kind: "web-too-narrow";
+      readonly otherName: string;
+      readonly webMm: number;
+      readonly leastMm: number;
+    })
   | (Placed & { readonly kind: "edge-not-for-transition"; readonly otherName: string })
   | (Placed & { readonly kind: "fence-line-closed" })
   | (Placed & { readonly kind: "fence-without-sheet"; readonly fromMm: number; readonly toMm: number })
@@ -85,6 +93,27 @@ export type Problem =
       readonly otherName: string;
       readonly gapMm: number;
       readonly at: PlanPoint;
+    })
+  | (Placed & { readonly kind: "transition-has-no-area" })
+  | (Placed & { readonly kind: "transition-creased"; readonly angleRad: number; readonly at: PlanPoint })
+  | (Placed & {
+      readonly kind: "transition-twisted";
+      readonly twistRad: number;
+      readonly strain: number;
+      readonly limit: number;
+      readonly leastRadiusMm: number;
+      readonly at: PlanPoint;
+    })
+  | (Placed & {
+      readonly kind: "edge-has-three-sheets";
+      readonly otherName: string;
+      readonly thirdName: string;
+      readonly at: PlanPoint;
+    })
+  | (Placed & {
+      readonly kind: "cut-not-possible";
+      readonly cut: "square" | "mitre" | "butt";
+      readonly foldRad: number;
     })
   | (Placed & { readonly kind: "bend-too-tight"; readonly radiusMm: number; readonly leastRadiusMm: number })
   | (Placed & { readonly kind: "edge-cannot-be-set-back"; readonly edgeName: string })

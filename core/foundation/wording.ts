@@ -47,6 +47,12 @@ function sentenceFor(problem: Problem): string {
       return `${sayNode(problem.place.nodeId ?? "")} of ${name} lies ${formatMm(-problem.yMm)} mm left of the centre line. With mirroring on, draw the right half only.`;
     case "opening-names-no-sheet":
       return `${name} is to be cut square to a sheet, and names none. Choose the sheet, or cut it upright.`;
+    case "opening-cuts-nothing":
+      return `${name} lies over no sheet and cuts nothing. Move it over the sheet that it is for, or delete it.`;
+    case "opening-leaves-nothing":
+      return `Openings take away the whole of ${name}. Make them smaller, or delete ${name}.`;
+    case "web-too-narrow":
+      return `${name} leaves only ${formatMm(problem.webMm)} mm of foam to ${problem.otherName}, less than the ${formatMm(problem.leastMm)} mm to keep. Move it, make it smaller, or put in a hard insert there.`;
     case "edge-not-for-transition":
       return `${name} cannot begin at ${problem.otherName}: a transition runs between edges of sections, transitions and plates. Choose another edge.`;
     case "fence-line-closed":
@@ -60,7 +66,17 @@ function sentenceFor(problem: Problem): string {
     case "fence-edge-too-short":
       return `The lower edge of ${name} is short by ${wordShort(problem)}. Lengthen it in the side view.`;
     case "sheets-do-not-meet":
-      return `${name} and ${problem.otherName} share an edge in plan but miss each other by ${formatMm(problem.gapMm)} mm in height near x ${formatMm(problem.at.x)}. Bring the profiles together or end the shared edge there.`;
+      return `${name} and ${problem.otherName} share an edge but miss each other by ${formatMm(problem.gapMm)} mm near x ${formatMm(problem.at.x)}, y ${formatMm(problem.at.y)}. Bring their heights together or end the shared edge there.`;
+    case "transition-has-no-area":
+      return `The edges of ${name} lie on each other and leave no sheet between them. Choose another edge or move one of them.`;
+    case "transition-creased":
+      return `${name} has a crease of ${formatAngle(problem.angleRad)} near x ${formatMm(problem.at.x)}: no bent sheet joins its edges there. Round the corner of the edge, ease a free edge, or divide the transition there.`;
+    case "transition-twisted":
+      return `${name} needs ${formatNumber(problem.strain * 100, 2)} % strain of its foam near x ${formatMm(problem.at.x)}, with ${formatAngle(problem.twistRad)} of twist at most and a least radius of ${formatMm(problem.leastRadiusMm)} mm; the foam takes ${formatNumber(problem.limit * 100, 2)} %. Ease a free edge, make the foam thinner, or choose another foam.`;
+    case "edge-has-three-sheets":
+      return `${name}, ${problem.otherName} and ${problem.thirdName} meet in one edge near x ${formatMm(problem.at.x)}. It is cut as the joint of the first two; fit the third to them by hand, or end one of them before the edge.`;
+    case "cut-not-possible":
+      return `The joint of ${name} folds by ${formatAngle(problem.foldRad)} and cannot be cut as a ${problem.cut}: a bevel would be over 60°. It is cut as its fold asks; choose another cut.`;
     case "bend-too-tight":
       return `${name} bends to ${formatMm(problem.radiusMm)} mm; this foam bends cold to ${formatMm(problem.leastRadiusMm)} mm. Make the bend wider, the foam thinner, or choose another foam.`;
     case "edge-cannot-be-set-back":
@@ -150,9 +166,15 @@ const wordUsed = (used: number | undefined): string =>
 export function levelOf(problem: Problem): ProblemLevel {
   switch (problem.kind) {
     case "reference-moved":
+    case "opening-cuts-nothing":
+    case "web-too-narrow":
     case "rib-needs-bevel":
     case "ribs-overlap":
     case "bend-too-tight":
+    case "edge-has-three-sheets":
+    case "transition-creased":
+    case "transition-twisted":
+    case "cut-not-possible":
     case "sheets-do-not-meet":
     case "nothing-drawn":
     case "strip-not-held":

@@ -1,6 +1,6 @@
 import type { PlanPoint } from "../foundation/index.ts";
 import type { FaceDepths } from "../laminate/index.ts";
-import { faceOver, partIdOf, type SectionSheet, type Sheet, wedgeOver } from "../surfaces/index.ts";
+import { faceOver, type LyingSheet, partIdOf, type Sheet, wedgeOver } from "../surfaces/index.ts";
 
 /** What lies on the jig over one plan point. */
 export interface Rest {
@@ -36,7 +36,9 @@ export function restingFace(
   sheets: readonly Sheet[],
   attitude: "upright" | "inverted",
 ): RestingFace | undefined {
-  const sections = sheets.filter((sheet): sheet is SectionSheet => sheet.kind === "section");
+  const sections = sheets.filter(
+    (sheet): sheet is LyingSheet => sheet.kind !== "fence" && sheet.planLoops.length > 0,
+  );
   const images = sections.flatMap((sheet) => imagesOf(sheet, attitude));
   if (images.length === 0) return undefined;
   const pick = (side: "least" | "most") => images.map((image) => image[side]);
@@ -57,7 +59,7 @@ const restingDepth =
 function restFinder(
   images: readonly Image[],
   attitude: "upright" | "inverted",
-  sections: readonly SectionSheet[],
+  sections: readonly LyingSheet[],
 ): RestingFace["at"] {
   const wedge = wedgeOver(sections, restingDepth(attitude), "in joints");
   const isMirrored = sections.some(({ hands }) => hands.includes("left"));
@@ -75,7 +77,7 @@ function restFinder(
 /** Where a sheet slopes, a face off the drawn one ends beside its outline, by its depth at most. */
 const reachOf = ({ depthMm }: Pick<Image, "depthMm">): number => Math.abs(depthMm);
 
-function imagesOf(sheet: SectionSheet, attitude: "upright" | "inverted"): Image[] {
+function imagesOf(sheet: LyingSheet, attitude: "upright" | "inverted"): Image[] {
   const depthMm = restingDepth(attitude)(sheet.depths);
   const over = faceOver(sheet, depthMm);
   return sheet.hands.map((hand) => {

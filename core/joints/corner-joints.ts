@@ -1,3 +1,4 @@
+import { type SpacePoint, toPlan } from "../foundation/index.ts";
 import type { CornerFold, SectionSheet } from "../surfaces/index.ts";
 import { cutOfFold } from "./cut-of-fold.ts";
 import { edgesWithId } from "./edge-places.ts";
@@ -19,14 +20,30 @@ export function cornerJoints(
     const setBackOf = (sheet: SectionSheet, side: 0 | 1): SetBack => ({
       sheetId: sheet.id,
       edgeId: fold.edgeId,
-      amountsMm: edgesWithId(sheet, fold.edgeId).map(() => [cut.setBackMm[side], cut.setBackMm[side]]),
-      bevelRad: [cut.bevelRad[side], cut.bevelRad[side]],
+      edges: edgesWithId(sheet, fold.edgeId).map(() => ({
+        shares: [0, 1],
+        amountsMm: [cut.setBackMm[side], cut.setBackMm[side]],
+        bevelsRad: [cut.bevelRad[side], cut.bevelRad[side]],
+        isJoined: true,
+      })),
     });
     setBacks.push(setBackOf(front, 0), setBackOf(rear, 1));
     for (const stretch of fold.stretches) {
       const edgeIds = [fold.edgeId, fold.edgeId] as const;
-      const foldRad = [fold.foldRad, fold.foldRad] as const;
-      joints.push({ kind: "corner", sheets: [front, rear], edgeIds, foldRad, cut, ...stretch });
+      const { foldRad } = fold;
+      const { bevelRad, setBackMm, through } = cut;
+      const station = (alongMm: number, at: SpacePoint) => ({ alongMm, at, foldRad, bevelRad, setBackMm });
+      joints.push({
+        kind: "corner",
+        sheets: [front, rear],
+        edgeIds,
+        cut: cut.cut,
+        ...(through !== undefined && { through }),
+        lengthMm: stretch.lengthMm,
+        stations: [station(0, stretch.from), station(stretch.lengthMm, stretch.to)],
+        from: toPlan(stretch.from),
+        to: toPlan(stretch.to),
+      });
     }
   }
   return { joints, setBacks, problems: [] };

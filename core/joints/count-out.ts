@@ -1,4 +1,4 @@
-import type { PlanPoint } from "../foundation/index.ts";
+import { at, type PlanPoint } from "../foundation/index.ts";
 import { type Hand, partIdOf } from "../surfaces/index.ts";
 import type { SheetJoint } from "./sheet-joint.ts";
 import type { Joint } from "./types.ts";
@@ -13,17 +13,25 @@ export function countOut(found: readonly SheetJoint[]): readonly Joint[] {
       const count = (counts.get(pair) ?? 0) + 1;
       counts.set(pair, count);
       const onLeft = first === "left" || second === "left";
-      const side = ({ x, y }: PlanPoint): PlanPoint => ({ x, y: onLeft && joint.kind !== "centre" ? -y : y });
+      const sign = onLeft && joint.kind !== "centre" ? -1 : 1;
+      const side = ({ x, y }: PlanPoint): PlanPoint => ({ x, y: sign * y });
+      const stations = joint.stations.map((station) => ({
+        ...station,
+        at: { ...station.at, y: sign * station.at.y },
+      }));
+      const [start, end] = [at(stations, 0), at(stations, -1)];
       return {
         id: count === 1 ? pair : `${pair}#${count}`,
         kind: joint.kind,
         partIds,
         edgeIds: [ownEdgeId(joint, 0, first, second), ownEdgeId(joint, 1, second, first)],
         lengthMm: joint.lengthMm,
-        foldRad: joint.foldRad,
-        cut: joint.cut.cut,
-        bevelRad: joint.cut.bevelRad,
-        setBackMm: joint.cut.setBackMm,
+        foldRad: [start.foldRad, end.foldRad],
+        cut: joint.cut,
+        ...(joint.through !== undefined && { through: joint.through }),
+        bevelRad: start.bevelRad,
+        setBackMm: start.setBackMm,
+        stations,
         from: side(joint.from),
         to: side(joint.to),
       };

@@ -8,8 +8,49 @@ const LARGEST_BEVEL_RAD = Math.PI / 3;
 /** How one fold is cut: for both sheets the bevel off square and the set-back of the neutral fibre. */
 export interface FoldCut {
   readonly cut: JointCut;
+  readonly through?: 0 | 1;
   readonly bevelRad: readonly [number, number];
   readonly setBackMm: readonly [number, number];
+}
+
+/** How a joint is to be cut all along: `through` says which sheet of a butt runs through, the thicker if absent. */
+export interface CutChoice {
+  readonly cut: JointCut;
+  readonly through?: 0 | 1;
+}
+
+/**
+ * The cut that suits every fold of a joint: square where the wedges are within the glue's gap limit all along, a
+ * mitre where every fold allows it, else a butt.
+ */
+export function cutForFolds(
+  foldsRad: readonly number[],
+  a: FaceDepths,
+  b: FaceDepths,
+  glue: { readonly gapLimitMm: number },
+): CutChoice {
+  if (foldsRad.every((fold) => isWithinGap(fold, a, b, glue.gapLimitMm))) return { cut: "square" };
+  const [ta, tb] = [a.coreUpperMm - a.airMm, b.coreUpperMm - b.airMm];
+  const isMitred = (fold: number) =>
+    Math.abs(fold) <= SMOOTH_FOLD_RAD || mitreBevels(ta, tb, fold) !== undefined;
+  return foldsRad.every(isMitred) ? { cut: "mitre" } : { cut: "butt" };
+}
+
+/** Whether a cut can be made at a fold at all: its bevels within what a hand can cut. */
+export function canCut(choice: CutChoice, foldRad: number, a: FaceDepths, b: FaceDepths): boolean {
+  if (choice.cut === "square" || Math.abs(foldRad) <= SMOOTH_FOLD_RAD) return true;
+  if (choice.cut === "mitre")
+    return mitreBevels(a.coreUpperMm - a.airMm, b.coreUpperMm - b.airMm, foldRad) !== undefined;
+  return buttCut(foldRad, a, b, 0, choice.through).bevelRad.every(
+    (bevel) => Math.abs(bevel) <= LARGEST_BEVEL_RAD + 1e-9,
+  );
+}
+
+function isWithinGap(foldRad: number, a: FaceDepths, b: FaceDepths, gapLimitMm: number): boolean {
+  const thickestMm = Math.max(a.coreUpperMm - a.coreLowerMm, b.coreUpperMm - b.coreLowerMm);
+  return (
+    Math.abs(foldRad) <= SMOOTH_FOLD_RAD || 2 * thickestMm * Math.abs(Math.tan(foldRad / 2)) <= gapLimitMm
+  );
 }
 
 /**
@@ -30,16 +71,16 @@ export function cutOfFold(
   a: FaceDepths,
   b: FaceDepths,
   glue: { readonly gapMm: number; readonly gapLimitMm: number },
+  choice: CutChoice = cutForFolds([foldRad], a, b, glue),
 ): FoldCut {
   const half = Math.tan(foldRad / 2);
   const [ta, tb] = [a.coreUpperMm - a.airMm, b.coreUpperMm - b.airMm];
   const gap = glue.gapMm / 2;
-  const wedgeMm = 2 * Math.max(a.coreUpperMm - a.coreLowerMm, b.coreUpperMm - b.coreLowerMm) * Math.abs(half);
-  if (Math.abs(foldRad) <= SMOOTH_FOLD_RAD || wedgeMm <= glue.gapLimitMm) {
+  if (Math.abs(foldRad) <= SMOOTH_FOLD_RAD || choice.cut === "square") {
     const touch = (depths: FaceDepths) => (foldRad > 0 ? depths.coreUpperMm : depths.coreLowerMm) * half;
     return { cut: "square", bevelRad: [0, 0], setBackMm: [touch(a) + gap, touch(b) + gap] };
   }
-  const bevels = mitreBevels(ta, tb, foldRad);
+  const bevels = choice.cut === "mitre" ? mitreBevels(ta, tb, foldRad) : undefined;
   if (bevels) {
     return {
       cut: "mitre",
@@ -47,7 +88,7 @@ export function cutOfFold(
       setBackMm: [a.neutralMm * Math.tan(bevels[0]) + gap, b.neutralMm * Math.tan(bevels[1]) + gap],
     };
   }
-  return buttCut(foldRad, a, b, gap);
+  return buttCut(foldRad, a, b, gap, choice.through);
 }
 
 /**
@@ -65,13 +106,14 @@ export function mitreBevels(t1: number, t2: number, foldRad: number): readonly [
 }
 
 /**
- * No mitre: the thicker sheet (t₁) runs through. Where its own bevel would be negative (t₂ < t₁ cos φ) it ends square
+ * No mitre: the thicker sheet (t₁), or the one that the builder chose, runs through. Where its own bevel would be negative (t₂ < t₁ cos φ) it ends square
  * on the drawn edge and is tall enough for the thinner one's end, bevelled by the whole fold, to lie on. Else one
  * sheet lies flush on the other, along the plane of a face: inside the fold the thinner one on the inner face of the
  * thicker, outside it the air face of the thicker on the end of the thinner.
  */
-function buttCut(foldRad: number, a: FaceDepths, b: FaceDepths, gap: number): FoldCut {
-  const isFirstThrough = a.coreUpperMm - a.airMm >= b.coreUpperMm - b.airMm;
+function buttCut(foldRad: number, a: FaceDepths, b: FaceDepths, gap: number, chosen?: 0 | 1): FoldCut {
+  const thicker = a.coreUpperMm - a.airMm >= b.coreUpperMm - b.airMm ? 0 : 1;
+  const isFirstThrough = (chosen ?? thicker) === 0;
   const [through, ending] = isFirstThrough ? [a, b] : [b, a];
   const [own, other] = [through.coreUpperMm - through.airMm, ending.coreUpperMm - ending.airMm];
   const [first, second] =
@@ -81,6 +123,7 @@ function buttCut(foldRad: number, a: FaceDepths, b: FaceDepths, gap: number): Fo
   const [ofA, ofB] = isFirstThrough ? [first, second] : [second, first];
   return {
     cut: "butt",
+    through: isFirstThrough ? 0 : 1,
     bevelRad: [ofA.bevelRad, ofB.bevelRad],
     setBackMm: [ofA.setBackMm + gap, ofB.setBackMm + gap],
   };

@@ -1,6 +1,6 @@
 import type { Problem } from "../foundation/index.ts";
 import { glueOf, type Project, type ResolvedLines } from "../project/index.ts";
-import type { CornerFold, FenceSheet, SectionSheet, Sheet } from "../surfaces/index.ts";
+import type { CornerFold, FenceSheet, LyingSheet, Sheet } from "../surfaces/index.ts";
 import { centreJoints } from "./centre-joints.ts";
 import { cornerJoints } from "./corner-joints.ts";
 import { countOut } from "./count-out.ts";
@@ -10,8 +10,8 @@ import type { Joint, SetBack } from "./types.ts";
 
 /**
  * Every joint of the tray and every set-back that it asks of an edge: folds at profile corners, halves that meet
- * on the centre line, edges that follow another sheet's edge, and fences under their sheets. An edge that follows
- * but misses its neighbour in height is a problem, and no joint.
+ * on the centre line, edges that refer to another sheet's edge, and fences under their sheets. Where an edge that
+ * refers to another misses it, there is a problem, and no joint.
  */
 export function findJoints(
   project: Project,
@@ -24,14 +24,15 @@ export function findJoints(
   readonly problems: readonly Problem[];
 } {
   const glue = { gapMm: project.glue.gapMm, gapLimitMm: glueOf(project)?.gapLimitMm ?? 0 };
-  const sections = sheets.filter((sheet): sheet is SectionSheet => sheet.kind === "section");
+  const lying = sheets.filter((sheet): sheet is LyingSheet => sheet.kind !== "fence");
+  const sections = lying.filter((sheet) => sheet.kind === "section");
   const fences = sheets.filter((sheet): sheet is FenceSheet => sheet.kind === "fence");
   const meetings = [
     cornerJoints(folds, sections, glue),
-    centreJoints(sections, glue),
-    sharedEdgeJoints(lines, sections, glue),
+    centreJoints(lying, glue),
+    sharedEdgeJoints(project, lines, lying, glue),
   ];
-  const seats = fences.flatMap((fence) => seatJoints(fence, sections));
+  const seats = fences.flatMap((fence) => seatJoints(fence, lying));
   return {
     joints: countOut([...meetings.flatMap(({ joints }) => joints), ...seats]),
     setBacks: meetings.flatMap(({ setBacks }) => setBacks),

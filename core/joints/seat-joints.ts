@@ -1,31 +1,26 @@
 import { at } from "../foundation/index.ts";
-import { type FenceSheet, type SeatStation, type SectionSheet, seatBevelRad } from "../surfaces/index.ts";
-import type { FoldCut } from "./cut-of-fold.ts";
+import { type FenceSheet, type LyingSheet, type SeatStation, seatBevelRad } from "../surfaces/index.ts";
 import type { SheetJoint } from "./sheet-joint.ts";
+import type { JointStation } from "./types.ts";
 
 /**
  * A fence under each stretch of sheet that it stands under. Its upper edge butts against the sheet, bevelled by the
- * slope across it; the bevel of a joint is the steepest along it, positive where the left (outboard) face is the
- * longer one.
+ * slope across it at every place; positive where the left (outboard) face is the longer one.
  */
-export function seatJoints(fence: FenceSheet, sections: readonly SectionSheet[]): readonly SheetJoint[] {
+export function seatJoints(fence: FenceSheet, sheets: readonly LyingSheet[]): readonly SheetJoint[] {
   return runsOfSeat(fence.seat).flatMap((run): readonly SheetJoint[] => {
     const [first, last] = [at(run, 0), at(run, -1)];
-    const sheet = sections.find(({ id }) => id === first.sheetId);
+    const sheet = sheets.find(({ id }) => id === first.sheetId);
     if (!sheet || run.length < 2) return [];
-    let lengthMm = 0;
-    for (let i = 0; i + 1 < run.length; i++) {
-      const [a, b] = [at(run, i), at(run, i + 1)];
-      lengthMm += Math.hypot(b.alongMm - a.alongMm, b.midZMm - a.midZMm);
-    }
+    const stations = stationsOf(run, fence.thicknessMm);
     return [
       {
         kind: "fence seat",
         sheets: [fence, sheet],
         edgeIds: ["upper", ""],
-        foldRad: [0, 0],
-        cut: cutOfSeat(run, fence.thicknessMm),
-        lengthMm,
+        cut: stations.some(({ bevelRad }) => bevelRad[0] !== 0) ? "butt" : "square",
+        stations,
+        lengthMm: at(stations, -1).alongMm,
         from: first.at,
         to: last.at,
       },
@@ -44,11 +39,17 @@ function runsOfSeat(seat: readonly SeatStation[]): readonly (readonly SeatStatio
   return runs;
 }
 
-function cutOfSeat(run: readonly SeatStation[], thicknessMm: number): FoldCut {
-  const steepest = run.reduce(
-    (most, { bevelRad }) => (Math.abs(bevelRad) > Math.abs(most) ? bevelRad : most),
-    0,
-  );
-  const bevelRad = seatBevelRad(steepest, thicknessMm);
-  return { cut: bevelRad === 0 ? "square" : "butt", bevelRad: [bevelRad, 0], setBackMm: [0, 0] };
+function stationsOf(run: readonly SeatStation[], thicknessMm: number): readonly JointStation[] {
+  let alongMm = 0;
+  return run.map((station, i) => {
+    const before = run[i - 1];
+    if (before) alongMm += Math.hypot(station.alongMm - before.alongMm, station.midZMm - before.midZMm);
+    return {
+      alongMm,
+      at: { ...station.at, z: station.midZMm },
+      foldRad: 0,
+      bevelRad: [seatBevelRad(station.bevelRad, thicknessMm), 0],
+      setBackMm: [0, 0],
+    };
+  });
 }

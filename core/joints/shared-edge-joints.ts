@@ -1,104 +1,117 @@
 import type { Problem } from "../foundation/index.ts";
-import type { ResolvedLines } from "../project/index.ts";
-import { facePointAt, type RegionEdge, type SectionSheet } from "../surfaces/index.ts";
-import { edgesWithId, outside, placeOnEdge, surfaceOver } from "./edge-places.ts";
-import { type Meeting, meetAlong, type Neighbour } from "./meet-along.ts";
+import { type ItemEdge, nameOfItem, type Project, type ResolvedLines } from "../project/index.ts";
+import type { LyingSheet } from "../surfaces/index.ts";
+import type { CutChoice } from "./cut-of-fold.ts";
+import { edgesWithId } from "./edge-places.ts";
+import type { Candidate } from "./find-partner.ts";
+import { type LinkedEdge, linkedEdges } from "./linked-edges.ts";
+import { type ChoiceOf, type Meeting, meetAlong } from "./meet-along.ts";
 import type { GlueLine, Meetings, SheetJoint } from "./sheet-joint.ts";
 import type { SetBack } from "./types.ts";
 
-/** Sheets whose shared edge misses by more than this in height do not meet: half of what glue may fill. */
-const MEETING_HEIGHT_MM = 0.5;
-
-/** One side of a shared edge: a sheet, its edge there, and the sheets that may lie on the other side. */
-interface Side {
-  readonly sheet: SectionSheet;
-  readonly edgeId: string;
-  readonly others: readonly SectionSheet[];
-  readonly otherEdgeId: string;
-  readonly isFollower: boolean;
-}
-
 /**
- * The joints along edges that follow another item's edge, with set-backs on both sides. The joint is counted from
- * the follower; a follower that misses its neighbour in height is a problem, and neither is set back.
+ * The joints along edges that refer to another sheet's edge or that the builder joined, with set-backs on both sides.
+ * A joint is counted from the follower. Problems: edges that run beside each other and do not meet, a third sheet on
+ * one edge, a chosen cut that the fold does not allow.
  */
 export function sharedEdgeJoints(
+  project: Project,
   lines: ResolvedLines,
-  sections: readonly SectionSheet[],
+  sheets: readonly LyingSheet[],
   glue: GlueLine,
 ): Meetings {
   const joints: SheetJoint[] = [];
   const setBacks: SetBack[] = [];
   const problems: Problem[] = [];
-  for (const side of sidesOf(lines, sections)) {
-    const { sheet, edgeId, isFollower } = side;
-    for (const partner of partnersOf(side)) {
-      const met = meetAlong(sheet, edgeId, neighbourOf(partner), glue);
-      if (met.gapMm > MEETING_HEIGHT_MM) {
-        if (isFollower) problems.push(apart(side, partner, met));
-        continue;
-      }
-      const isKnown = setBacks.some((known) => known.sheetId === sheet.id && known.edgeId === edgeId);
-      if (!isKnown) setBacks.push(met.setBack, ...imageSetBack(sheet, met.setBack));
-      if (isFollower && met.joint)
-        joints.push({ ...met.joint, kind: "shared edge", edgeIds: [edgeId, side.otherEdgeId] });
-      break;
-    }
+  for (const linked of linkedEdges(project, lines, sheets)) {
+    const { sheet, edgeId, isFollower } = linked;
+    const candidates = candidatesOf(linked);
+    if (candidates.length === 0 || edgesWithId(sheet, edgeId).length === 0) continue;
+    const settings = { ...glue, toleranceMm: project.joints.toleranceMm };
+    const choiceOf = choiceFor(project, linked);
+    const met = meetAlong(sheet, edgeId, candidates, { ...settings, choiceOf });
+    if (met.gap && isFollower) problems.push(apart(project, linked, met.gap));
+    if (met.third) problems.push(thirdProblem(project, linked, met.third));
+    if (met.refused && isFollower)
+      problems.push({
+        ...placeOf(project, linked),
+        kind: "cut-not-possible",
+        ...met.refused,
+        cut: met.refused.choice.cut,
+      });
+    setBacks.push(met.setBack, ...imageSetBack(sheet, met.setBack));
+    if (isFollower) joints.push(...met.joints.map((joint) => ({ ...joint, kind: "shared edge" as const })));
   }
   return { joints, setBacks, problems };
 }
 
-function sidesOf(lines: ResolvedLines, sections: readonly SectionSheet[]): readonly Side[] {
-  return Object.entries(lines.follows).flatMap(([key, follow]): readonly Side[] => {
-    const [itemId = "", edgeId = ""] = key.split("/");
-    const followers = sections.filter((sheet) => sheet.itemId === itemId);
-    const followed = sections.filter((sheet) => sheet.itemId === follow.itemId);
-    const otherEdgeId = follow.edgeIds[0] ?? "";
-    return [
-      ...followers.map((sheet) => ({ sheet, edgeId, others: followed, otherEdgeId, isFollower: true })),
-      ...followed.flatMap((sheet) =>
-        follow.edgeIds.map((own) => ({
-          sheet,
-          edgeId: own,
-          others: followers,
-          otherEdgeId: edgeId,
-          isFollower: false,
-        })),
-      ),
-    ];
+function candidatesOf({ others }: LinkedEdge): readonly Candidate[] {
+  const seen = new Set<string>();
+  return others.flatMap(({ sheet, edgeId }): readonly Candidate[] => {
+    const key = `${sheet.id}/${edgeId}`;
+    const edges = edgesWithId(sheet, edgeId);
+    if (seen.has(key) || edges.length === 0) return [];
+    seen.add(key);
+    return [{ sheet, edgeId, edges }];
   });
 }
 
-/** The sheets that lie just outside the region edges of a side, each once, in the order of the edges. */
-function partnersOf({ sheet, edgeId, others }: Side): ReadonlySet<SectionSheet> {
-  const beside = (edge: RegionEdge): readonly SectionSheet[] => {
-    const middle = placeOnEdge(sheet, edge, 0.5);
-    return middle
-      ? others.filter((other) => facePointAt(other, 0, outside(middle)) !== undefined).slice(0, 1)
-      : [];
+const isEdge = (edge: ItemEdge, itemId: string, edgeId: string): boolean =>
+  edge.itemId === itemId && edge.edgeId === edgeId;
+
+/** The builder's cut for the joint, given at either of its edges. */
+function choiceFor({ joints }: Project, { sheet, edgeId }: LinkedEdge): ChoiceOf {
+  return (candidate): CutChoice | undefined => {
+    const chosen = joints.cuts.find(
+      ({ edge }) =>
+        isEdge(edge, sheet.itemId, edgeId) || isEdge(edge, candidate.sheet.itemId, candidate.edgeId),
+    );
+    if (!chosen) return undefined;
+    const { cut, throughItemId } = chosen;
+    if (throughItemId === sheet.itemId) return { cut, through: 0 };
+    return throughItemId === candidate.sheet.itemId ? { cut, through: 1 } : { cut };
   };
-  return new Set(edgesWithId(sheet, edgeId).flatMap(beside));
 }
 
-const neighbourOf = (sheet: SectionSheet): Neighbour => ({
-  sheet,
-  isBeside: (middle) => facePointAt(sheet, 0, outside(middle)) !== undefined,
-  at: ({ p }) => surfaceOver(sheet, p),
-});
-
-/** A joined sheet has its edge on the left half as well. */
-function imageSetBack(sheet: SectionSheet, setBack: SetBack): readonly SetBack[] {
+/** A joined sheet has its edge on the left half as well, run the other way. */
+function imageSetBack(sheet: LyingSheet, setBack: SetBack): readonly SetBack[] {
   const edgeId = `${setBack.edgeId}.left`;
   if (edgesWithId(sheet, edgeId).length === 0) return [];
-  const amountsMm = setBack.amountsMm.map(([a, b]) => [b, a] as const).reverse();
-  return [{ ...setBack, edgeId, amountsMm, bevelRad: [setBack.bevelRad[1], setBack.bevelRad[0]] }];
+  const edges = setBack.edges.toReversed().map(({ shares, amountsMm, bevelsRad, isJoined }) => ({
+    isJoined,
+    shares: shares.toReversed().map((share) => 1 - share),
+    amountsMm: amountsMm.toReversed(),
+    bevelsRad: bevelsRad.toReversed(),
+  }));
+  return [{ ...setBack, edgeId, edges }];
 }
 
-const apart = ({ sheet, edgeId }: Side, partner: SectionSheet, met: Meeting): Problem => ({
-  kind: "sheets-do-not-meet",
+const nameOfSheet = (project: Project, sheet: LyingSheet): string => {
+  const item = project.items.find(({ id }) => id === sheet.itemId);
+  return item ? nameOfItem(item) : sheet.name;
+};
+
+const placeOf = (project: Project, { sheet, edgeId }: LinkedEdge) => ({
   place: { itemId: sheet.itemId, nodeId: edgeId },
-  name: sheet.name,
-  otherName: partner.name,
-  gapMm: met.gapMm,
-  at: met.gapAt,
+  name: nameOfSheet(project, sheet),
+});
+
+const apart = (project: Project, linked: LinkedEdge, gap: NonNullable<Meeting["gap"]>): Problem => ({
+  ...placeOf(project, linked),
+  kind: "sheets-do-not-meet",
+  otherName: nameOfSheet(project, gap.candidate.sheet),
+  gapMm: gap.gapMm,
+  at: { x: gap.at.x, y: gap.at.y },
+});
+
+const thirdProblem = (
+  project: Project,
+  linked: LinkedEdge,
+  third: NonNullable<Meeting["third"]>,
+): Problem => ({
+  ...placeOf(project, linked),
+  kind: "edge-has-three-sheets",
+  otherName: nameOfSheet(project, third.sheets[0]),
+  thirdName: nameOfSheet(project, third.sheets[1]),
+  at: { x: third.at.x, y: third.at.y },
 });

@@ -1,7 +1,6 @@
 import type { PlanPoint, Problem } from "../foundation/index.ts";
 import type { Sheet } from "../surfaces/index.ts";
-import type { FoldCut } from "./cut-of-fold.ts";
-import type { Joint, SetBack } from "./types.ts";
+import type { Joint, JointCut, JointStation, SetBack } from "./types.ts";
 
 /** A joint between two sheets before it is counted out to hands. */
 export interface SheetJoint {
@@ -9,8 +8,10 @@ export interface SheetJoint {
   readonly sheets: readonly [Sheet, Sheet];
   readonly edgeIds: readonly [string, string];
   readonly lengthMm: number;
-  readonly foldRad: readonly [number, number];
-  readonly cut: FoldCut;
+  readonly cut: JointCut;
+  readonly through?: 0 | 1;
+  /** At least the start and the end. */
+  readonly stations: readonly JointStation[];
   readonly from: PlanPoint;
   readonly to: PlanPoint;
 }

@@ -1,11 +1,12 @@
 import { at, distanceFlat, type FlatPoint } from "../foundation/index.ts";
-import type { SetBack } from "../joints/index.ts";
-import type { RegionEdge, Sheet } from "../surfaces/index.ts";
+import type { EdgeSetBack, SetBack } from "../joints/index.ts";
+import { flatOnEdges, type RegionEdge, type Sheet } from "../surfaces/index.ts";
 import type { FlatEdge, FlatLoop } from "./types.ts";
 
-/** A drawn edge laid flat, with how far it is to be moved inward at each of its points. */
+/** A drawn edge laid flat, with how far it is to be moved inward at each of its points, and its bevel there. */
 export interface LaidEdge extends FlatEdge {
   readonly setBackMm: readonly number[];
+  readonly bevelsRad: readonly number[];
 }
 
 export interface LaidLoop {
@@ -13,51 +14,76 @@ export interface LaidLoop {
 }
 
 /**
- * A sheet's region laid flat at its neutral fibre: u − depth × turn along the bend, v unchanged (a general
- * cylinder's offset is a cylinder on the same rulings, and its right section is shorter by depth × turning angle).
- * Region edges in a row with one id become one edge.
+ * A sheet's region laid flat at its neutral fibre. Where a set-back changes along an edge, the edge has a point at
+ * every place that the set-back names. Region edges in a row with one id become one edge.
  */
 export function layLoopsFlat(sheet: Sheet, setBacks: readonly SetBack[]): readonly LaidLoop[] {
-  const depth = sheet.depths.neutralMm;
   const used = new Map<string, number>();
+  const flatOn = sheet.kind === "fence" || setBacks.length === 0 ? undefined : flatOnEdges(sheet);
   return sheet.loops.map(({ edges }) => {
     const laid = edges.map((edge): LaidEdge => {
-      const points = edge.points.map(
-        ({ u, v }, i): FlatPoint => ({ u: u - depth * at(edge.turnsRad, i), v }),
-      );
       const setBack = setBacks.find(({ edgeId }) => edgeId === edge.edgeId);
       const nth = used.get(edge.edgeId) ?? 0;
       used.set(edge.edgeId, nth + 1);
       return {
         edgeId: edge.edgeId,
         name: edge.name,
-        role: setBack && edge.role === "free" ? "joint" : edge.role,
-        points,
-        setBackMm: spread(points, setBack?.amountsMm[nth] ?? [0, 0]),
+        role: setBack && isSetBack(setBack) && edge.role === "free" ? "joint" : edge.role,
+        ...layEdge(edge, setBack?.edges[nth], flatOn),
       };
     });
-    return { edges: mergeRuns(laid, edges) };
+    return { edges: mergeRuns(laid) };
   });
 }
 
-/** An amount that goes evenly from one end of a polyline to the other. */
-function spread(points: readonly FlatPoint[], [from, to]: readonly [number, number]): readonly number[] {
-  if (from === to) return points.map(() => from);
-  const along = [0];
-  for (let i = 1; i < points.length; i++) {
-    along.push(at(along, -1) + distanceFlat(at(points, i - 1), at(points, i)));
+const isSetBack = ({ edges }: SetBack): boolean => edges.some(({ isJoined }) => isJoined);
+
+type LaidPoints = Pick<LaidEdge, "points" | "setBackMm" | "bevelsRad">;
+
+function layEdge(
+  edge: RegionEdge,
+  setBack: EdgeSetBack | undefined,
+  flatOn: ReturnType<typeof flatOnEdges> | undefined,
+): LaidPoints {
+  const isEven = !setBack || (isConstant(setBack.amountsMm) && isConstant(setBack.bevelsRad));
+  if (isEven || !flatOn) {
+    const fill = (value: number | undefined) => edge.flat.map(() => value ?? 0);
+    return {
+      points: edge.flat,
+      setBackMm: fill(setBack?.amountsMm[0]),
+      bevelsRad: edge.bevelsRad ?? fill(setBack?.bevelsRad[0]),
+    };
   }
-  const total = at(along, -1) || 1;
-  return along.map((s) => from + ((to - from) * s) / total);
+  const shares = [...new Set([...edge.shares, ...setBack.shares])].sort((a, b) => a - b);
+  const kept = shares.filter((share, i) => i === 0 || share - at(shares, i - 1) > SAME_SHARE);
+  return {
+    points: kept.map((share) => edge.flat[edge.shares.indexOf(share)] ?? flatOn(edge, share)),
+    setBackMm: kept.map((share) => valueAtShare(setBack.shares, setBack.amountsMm, share)),
+    bevelsRad: kept.map((share) => valueAtShare(setBack.shares, setBack.bevelsRad, share)),
+  };
 }
 
-function mergeRuns(laid: readonly LaidEdge[], edges: readonly RegionEdge[]): readonly LaidEdge[] {
+/** Shares nearer than this are one place: a nanometre on a metre. */
+const SAME_SHARE = 1e-12;
+
+const isConstant = (values: readonly number[]): boolean => values.every((value) => value === values[0]);
+
+/** Straight between the places of a table; shares ascend. */
+function valueAtShare(shares: readonly number[], values: readonly number[], share: number): number {
+  const next = shares.findIndex((known) => known >= share);
+  if (next <= 0) return next < 0 ? at(values, -1) : at(values, 0);
+  const [a, b] = [at(shares, next - 1), at(shares, next)];
+  const part = b > a ? (share - a) / (b - a) : 1;
+  return at(values, next - 1) + (at(values, next) - at(values, next - 1)) * part;
+}
+
+function mergeRuns(laid: readonly LaidEdge[]): readonly LaidEdge[] {
   const start = laid.findIndex(
     (edge, i) => edge.edgeId !== at(laid, (i + laid.length - 1) % laid.length).edgeId,
   );
   const from = Math.max(0, start);
   const merged: LaidEdge[] = [];
-  for (let i = 0; i < edges.length; i++) {
+  for (let i = 0; i < laid.length; i++) {
     const edge = at(laid, (from + i) % laid.length);
     const last = merged.at(-1);
     if (last?.edgeId === edge.edgeId) {
@@ -65,6 +91,7 @@ function mergeRuns(laid: readonly LaidEdge[], edges: readonly RegionEdge[]): rea
         ...last,
         points: [...last.points, ...edge.points.slice(1)],
         setBackMm: [...last.setBackMm, ...edge.setBackMm.slice(1)],
+        bevelsRad: [...last.bevelsRad, ...edge.bevelsRad.slice(1)],
       };
     } else {
       merged.push(edge);

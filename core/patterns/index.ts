@@ -1,4 +1,4 @@
 export { flatLengthMm, loopAreaMm2, loopsAreaMm2, polygonOfLoop } from "./flat-loops.ts";
 export { layParts } from "./lay-parts.ts";
 export { joinPolylines, moveInward } from "./set-back-edges.ts";
-export type { FlatEdge, FlatLoop, Part, PartEdge } from "./types.ts";
+export type { BevelStation, FlatEdge, FlatLoop, FlatRuling, Part, PartEdge } from "./types.ts";

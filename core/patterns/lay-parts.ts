@@ -1,9 +1,11 @@
 import { bendZones } from "../bending/index.ts";
-import { at, type Problem } from "../foundation/index.ts";
+import { at, distanceFlat, type FlatPoint, type Problem } from "../foundation/index.ts";
 import type { SetBack } from "../joints/index.ts";
 import { foamOf, type Project } from "../project/index.ts";
+import { developRuled } from "../rulings/index.ts";
 import {
   areaInSpace,
+  bordersOf,
   edgeLengthsInSpace,
   type FenceSheet,
   fenceAreaInSpace,
@@ -11,10 +13,11 @@ import {
   type LengthsInSpace,
   partIdOf,
   type RegionEdge,
-  type SeatStation,
-  type SectionSheet,
   type Sheet,
   seatBevelRad,
+  type TransitionSheet,
+  transitionAreaInSpace,
+  transitionEdgeInSpace,
 } from "../surfaces/index.ts";
 import {
   flatLengthMm,
@@ -24,9 +27,9 @@ import {
   loopAreaMm2,
   loopsAreaMm2,
 } from "./flat-loops.ts";
-import { mirrorLoop, mirrorSeat } from "./mirror-part.ts";
+import { mirrorEdge, mirrorLoop, mirrorRuling, mirrorSeat } from "./mirror-part.ts";
 import { setBackEdges } from "./set-back-edges.ts";
-import type { FlatLoop, Part, PartEdge } from "./types.ts";
+import type { BevelStation, FlatLoop, FlatRuling, Part, PartEdge } from "./types.ts";
 
 /**
  * Every part of the tray: each sheet laid flat at its neutral fibre, once for each hand. Edges at joints are set
@@ -57,7 +60,6 @@ export function layParts(
       sheet,
       laid,
       moved.map(({ loop }) => loop),
-      own,
     );
     if (part.verdict === "too tight" && part.minRadiusMm !== undefined) {
       const ratio = foamOf(project, sheet.foamId)?.leastBendRatio ?? 0;
@@ -82,16 +84,9 @@ export function layParts(
 const handName = (name: string, hand: Part["hand"]): string => (hand === "whole" ? name : `${name}, ${hand}`);
 
 /** The part of the right (or whole) hand. */
-function partOf(
-  project: Project,
-  sheet: Sheet,
-  laid: readonly LaidLoop[],
-  moved: readonly LaidLoop[],
-  setBacks: readonly SetBack[],
-): Part {
+function partOf(project: Project, sheet: Sheet, laid: readonly LaidLoop[], moved: readonly LaidLoop[]): Part {
   const loops = largestFirst(moved.map(plainLoop));
   const flatAreaMm2 = loopsAreaMm2(loops);
-  const drawnArea = sheet.kind === "section" ? sectionArea(sheet) : fenceArea(sheet);
   const [fromU, toU] = uSpan(loops);
   const ratio = foamOf(project, sheet.foamId)?.leastBendRatio ?? 0;
   const zones = bendZones(sheet, ratio)
@@ -107,12 +102,12 @@ function partOf(
     name: sheet.name,
     kind: sheet.kind,
     hand: at(sheet.hands, 0),
-    faceShown: sheet.kind === "section" ? "upper face" : "inboard face",
+    faceShown: sheet.kind === "fence" ? "inboard face" : "upper face",
     foamId: sheet.foamId,
     thicknessMm: sheet.thicknessMm,
     loops,
-    edges: partEdges(sheet, laid, moved, setBacks),
-    spaceAreaMm2: drawnArea + flatAreaMm2 - loopsAreaMm2(laid),
+    edges: partEdges(sheet, laid, moved),
+    spaceAreaMm2: drawnAreaMm2(sheet) + flatAreaMm2 - loopsAreaMm2(laid),
     flatAreaMm2,
     zones,
     ...(radii.length > 0 && { minRadiusMm: Math.min(...radii) }),
@@ -123,6 +118,8 @@ function partOf(
         ? "bend cold"
         : "flat",
     seat: sheet.kind === "fence" ? sheet.seat : [],
+    ...(sheet.kind === "transition" && { twist: sheet.judgement }),
+    rulings: sheet.kind === "transition" ? flatRulings(sheet) : [],
   };
 }
 
@@ -136,8 +133,16 @@ const largestFirst = (loops: readonly FlatLoop[]): readonly FlatLoop[] =>
     .sort((a, b) => b.area - a.area)
     .map(({ loop }) => loop);
 
-const sectionArea = (sheet: SectionSheet): number =>
-  areaInSpace(sheet.chart, sheet.planPieces, sheet.depths.neutralMm);
+function drawnAreaMm2(sheet: Sheet): number {
+  switch (sheet.kind) {
+    case "section":
+      return areaInSpace(sheet.chart, bordersOf(sheet), sheet.depths.neutralMm);
+    case "fence":
+      return fenceArea(sheet);
+    case "transition":
+      return transitionAreaInSpace(sheet);
+  }
+}
 
 function fenceArea(sheet: FenceSheet): number {
   const edge = (edgeId: string) =>
@@ -159,41 +164,92 @@ function uSpan(loops: readonly FlatLoop[]): readonly [number, number] {
 }
 
 /** The three lengths of every edge; edges in several pieces with one id are added up. */
-function partEdges(
-  sheet: Sheet,
-  laid: readonly LaidLoop[],
-  moved: readonly LaidLoop[],
-  setBacks: readonly SetBack[],
-): readonly PartEdge[] {
+function partEdges(sheet: Sheet, laid: readonly LaidLoop[], moved: readonly LaidLoop[]): readonly PartEdge[] {
   const drawn = edgesById(sheet.loops);
   const before = edgesById(laid);
   return [...edgesById(moved)].map(([edgeId, after]): PartEdge => {
     const lengthOf = (edges: readonly LaidEdge[]) =>
       edges.reduce((sum, { points }) => sum + flatLengthMm(points), 0);
     const flatMm = lengthOf(after);
-    const inSpace = (drawn.get(edgeId) ?? []).map((edge) => lengthsInSpace(sheet, edge));
-    const sum = (key: keyof LengthsInSpace) => inSpace.reduce((total, lengths) => total + lengths[key], 0);
+    const inSpace = lengthsOfEdge(sheet, edgeId, drawn.get(edgeId) ?? []);
     const { name, role } = at(after, 0);
+    const bevels = bevelsOf(sheet, edgeId, after);
     return {
       edgeId,
       name,
       role,
-      drawnLengthMm: sum("drawnMm"),
-      spaceLengthMm: sum("atDepthMm") + flatMm - lengthOf(before.get(edgeId) ?? []),
+      drawnLengthMm: inSpace.drawnMm,
+      spaceLengthMm: inSpace.atDepthMm + flatMm - lengthOf(before.get(edgeId) ?? []),
       flatLengthMm: flatMm,
-      bevelRad: bevelOf(sheet, edgeId, setBacks),
+      bevelRad: [bevels[0]?.bevelRad ?? 0, bevels.at(-1)?.bevelRad ?? 0],
+      bevels,
     };
   });
 }
 
-/** The bevel at the start and end of an edge; a fence's upper edge runs from its rear end to its front. */
-function bevelOf(sheet: Sheet, edgeId: string, setBacks: readonly SetBack[]): readonly [number, number] {
-  if (sheet.kind === "fence" && edgeId === "upper") {
-    const bevelAt = (station: SeatStation | undefined) =>
-      seatBevelRad(station?.bevelRad ?? 0, sheet.thicknessMm);
-    return [bevelAt(sheet.seat.at(-1)), bevelAt(sheet.seat[0])];
-  }
-  return setBacks.find((setBack) => setBack.edgeId === edgeId)?.bevelRad ?? [0, 0];
+/**
+ * The bevel along an edge, by flat length from its start; a fence's upper edge runs from its rear end to its front.
+ * Empty where it is square all along.
+ */
+function bevelsOf(sheet: Sheet, edgeId: string, edges: readonly LaidEdge[]): readonly BevelStation[] {
+  const all =
+    sheet.kind === "fence" && edgeId === "upper" ? seatBevels(sheet) : edges.flatMap(bevelsAlong(edges));
+  return all.every(({ bevelRad }) => bevelRad === 0) ? [] : withoutStraight(all);
+}
+
+/** Bevels of one of several pieces of an edge, counted on from the pieces before it. */
+const bevelsAlong =
+  (edges: readonly LaidEdge[]) =>
+  ({ points, bevelsRad }: LaidEdge, index: number): readonly BevelStation[] => {
+    let alongMm = edges.slice(0, index).reduce((sum, edge) => sum + flatLengthMm(edge.points), 0);
+    return points.map((point, i) => {
+      if (i > 0) alongMm += distanceFlat(at(points, i - 1), point);
+      return { alongMm, bevelRad: at(bevelsRad, i) };
+    });
+  };
+
+function seatBevels(sheet: FenceSheet): readonly BevelStation[] {
+  const lengthMm = sheet.seat.at(-1)?.alongMm ?? 0;
+  return sheet.seat.toReversed().map((station) => ({
+    alongMm: lengthMm - station.alongMm,
+    bevelRad: seatBevelRad(station.bevelRad, sheet.thicknessMm),
+  }));
+}
+
+/** A bevel is told to this: a fiftieth of a degree. */
+const BEVEL_TOLD_RAD = 3e-4;
+
+/** The stations between which the bevel is not straight, and both ends. */
+function withoutStraight(all: readonly BevelStation[]): readonly BevelStation[] {
+  const kept: BevelStation[] = [];
+  all.forEach((station, i) => {
+    const [before, after] = [kept.at(-1), all[i + 1]];
+    if (!before || !after) {
+      kept.push(station);
+      return;
+    }
+    const share = (station.alongMm - before.alongMm) / (after.alongMm - before.alongMm || 1);
+    const straight = before.bevelRad + (after.bevelRad - before.bevelRad) * share;
+    if (Math.abs(station.bevelRad - straight) > BEVEL_TOLD_RAD) kept.push(station);
+  });
+  return kept;
+}
+
+/** Where the rulings of a transition lie on its flat strips, those of each strip apart. */
+function flatRulings(sheet: TransitionSheet): readonly FlatRuling[] {
+  const { surface } = sheet.chart;
+  return sheet.strips.flatMap(({ shares, shift }) => {
+    const { flatAt } = developRuled(surface, sheet.depths.neutralMm, shares);
+    const place = (sMm: number, t: number): FlatPoint => {
+      const { u, v } = flatAt({ sMm, t });
+      return { u: u + shift.u, v: v + shift.v };
+    };
+    return sheet.rulings.map(({ sMm, twistRad }) => ({
+      from: place(sMm, shares[0]),
+      to: place(sMm, shares[1]),
+      twistRad,
+    }));
+  });
 }
 
 /** The edges of loops by their ids, in the order in which these first come. */
@@ -209,10 +265,16 @@ function edgesById<Edge extends { readonly edgeId: string }>(
   return byId;
 }
 
-function lengthsInSpace(sheet: Sheet, edge: RegionEdge): LengthsInSpace {
-  if (sheet.kind === "section") return edgeLengthsInSpace(sheet.chart, edge, sheet.depths.neutralMm);
-  const lengthMm = fenceEdgeLengthInSpace(sheet, edge.points);
-  return { drawnMm: lengthMm, atDepthMm: lengthMm };
+/** Drawn and neutral length in space of all region edges of one drawn edge. */
+function lengthsOfEdge(sheet: Sheet, edgeId: string, edges: readonly RegionEdge[]): LengthsInSpace {
+  if (sheet.kind === "transition") return transitionEdgeInSpace(sheet, edgeId);
+  const each = edges.map((edge): LengthsInSpace => {
+    if (sheet.kind === "section") return edgeLengthsInSpace(sheet.chart, edge, sheet.depths.neutralMm);
+    const lengthMm = fenceEdgeLengthInSpace(sheet, edge.points);
+    return { drawnMm: lengthMm, atDepthMm: lengthMm };
+  });
+  const sum = (key: keyof LengthsInSpace) => each.reduce((total, lengths) => total + lengths[key], 0);
+  return { drawnMm: sum("drawnMm"), atDepthMm: sum("atDepthMm") };
 }
 
 /** The mirror image of a right-hand part. */
@@ -223,7 +285,8 @@ function leftHand(part: Part, sheet: Sheet): Part {
     id: partIdOf(sheet.id, "left"),
     name: handName(sheet.name, "left"),
     loops: part.loops.map(mirrorLoop),
-    edges: part.edges.map((edge) => ({ ...edge, bevelRad: [edge.bevelRad[1], edge.bevelRad[0]] })),
+    edges: part.edges.map(mirrorEdge),
+    rulings: part.rulings.map(mirrorRuling),
     seat: part.seat.map(mirrorSeat),
   };
 }

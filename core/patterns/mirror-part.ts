@@ -1,5 +1,5 @@
 import type { SeatStation } from "../surfaces/index.ts";
-import type { FlatLoop } from "./types.ts";
+import type { FlatLoop, FlatRuling, PartEdge } from "./types.ts";
 
 /** The image of a flat loop: v changes sign, and the walk is turned round so that outlines stay counter-clockwise. */
 export const mirrorLoop = (loop: FlatLoop): FlatLoop => ({
@@ -16,4 +16,22 @@ export const mirrorSeat = (station: SeatStation): SeatStation => ({
   leftZMm: station.rightZMm,
   rightZMm: station.leftZMm,
   bevelRad: -station.bevelRad,
+});
+
+/** The image of an edge: it runs the other way. */
+export const mirrorEdge = (edge: PartEdge): PartEdge => {
+  const lengthMm = edge.bevels.at(-1)?.alongMm ?? 0;
+  return {
+    ...edge,
+    bevelRad: [edge.bevelRad[1], edge.bevelRad[0]],
+    bevels: edge.bevels
+      .toReversed()
+      .map(({ alongMm, bevelRad }) => ({ alongMm: lengthMm - alongMm, bevelRad })),
+  };
+};
+
+export const mirrorRuling = ({ from, to, twistRad }: FlatRuling): FlatRuling => ({
+  from: { u: from.u, v: -from.v },
+  to: { u: to.u, v: -to.v },
+  twistRad: -twistRad,
 });

@@ -46,7 +46,8 @@ function joinNeighbours(
   const edge = at(edges, index);
   const swallowedMm = SWALLOWED * Math.max(...edge.setBackMm.map(Math.abs));
   const isSwallowed = ({ points }: LaidEdge) => flatLengthMm(points) <= swallowedMm;
-  let line = moveInward(edge.points, edge.setBackMm);
+  const whole = moveInward(edge.points, edge.setBackMm);
+  let line = whole;
   let others = [...edges.slice(index + 1), ...edges.slice(0, index)];
   let countBefore = index;
   for (let isJoined = false; !isJoined; ) {
@@ -55,7 +56,7 @@ function joinNeighbours(
     const joined = joinPolylines(last.points, line);
     others = others.slice(0, -1);
     if (joined) {
-      others.push(withPoints(last, joined.first));
+      others.push(withPoints(last, joined.first, last.points));
       line = joined.second;
       isJoined = true;
     } else if (isSwallowed(last)) countBefore = Math.max(0, countBefore - 1);
@@ -66,7 +67,7 @@ function joinNeighbours(
     if (!first) return undefined;
     const joined = joinPolylines(line, first.points);
     if (joined) {
-      others = [withPoints(first, joined.second), ...rest];
+      others = [withPoints(first, joined.second, first.points), ...rest];
       line = joined.first;
       isJoined = true;
     } else if (isSwallowed(first)) others = rest;
@@ -74,18 +75,27 @@ function joinNeighbours(
   }
   const before = Math.min(countBefore, others.length);
   const [after, front] = [others.slice(0, others.length - before), others.slice(others.length - before)];
-  return { edges: [...front, withPoints(edge, line), ...after], index: before };
+  return { edges: [...front, withPoints(edge, line, whole), ...after], index: before };
 }
 
-/** An edge with new points keeps an amount for each; only the ends changed in number. */
-function withPoints(edge: LaidEdge, points: readonly FlatPoint[]): LaidEdge {
-  const [first, last] = [at(edge.setBackMm, 0), at(edge.setBackMm, -1)];
-  const isEven = edge.setBackMm.every((amount) => amount === first);
-  const setBackMm = isEven
-    ? points.map(() => first)
-    : points.map((_, i) => first + ((last - first) * i) / Math.max(1, points.length - 1));
-  return { ...edge, points, setBackMm };
+/**
+ * An edge with new points made of `before`, whose points its amounts and bevels belong to: what was kept keeps its own,
+ * a new end takes those of the kept point beside it.
+ */
+function withPoints(edge: LaidEdge, points: readonly FlatPoint[], before: readonly FlatPoint[]): LaidEdge {
+  if (points === before) return { ...edge, points };
+  const places = new Map(before.map((point, i) => [point, i]));
+  const known = points.map((point) => places.get(point));
+  const nearest = known.map(
+    (place, i) =>
+      place ?? known.slice(i).find((other) => other !== undefined) ?? lastOf(known.slice(0, i)) ?? 0,
+  );
+  const pick = (values: readonly number[]) => nearest.map((place) => at(values, place));
+  return { ...edge, points, setBackMm: pick(edge.setBackMm), bevelsRad: pick(edge.bevelsRad) };
 }
+
+const lastOf = (places: readonly (number | undefined)[]): number | undefined =>
+  places.findLast((place) => place !== undefined);
 
 /** Each point moved to the left of the direction of travel (inward on a counter-clockwise loop), corners mitred. */
 export function moveInward(points: readonly FlatPoint[], amountsMm: readonly number[]): readonly FlatPoint[] {

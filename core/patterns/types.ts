@@ -1,5 +1,6 @@
 import type { BendVerdict, BendZone } from "../bending/index.ts";
 import type { FlatPoint } from "../foundation/index.ts";
+import type { TwistJudgement } from "../rulings/index.ts";
 import type { EdgeRole, Hand, SeatStation } from "../surfaces/index.ts";
 
 /** One edge of a flat loop, first to last point, both ends included; seen from the face that the part names. */
@@ -31,6 +32,20 @@ export interface PartEdge {
    * face longer, on a fence the outboard face.
    */
   readonly bevelRad: readonly [number, number];
+  /** The bevel along the edge by flat length from its start, start and end included; empty where it is square all along. */
+  readonly bevels: readonly BevelStation[];
+}
+
+export interface BevelStation {
+  readonly alongMm: number;
+  readonly bevelRad: number;
+}
+
+/** A ruling on the flat pattern, and the turn of the sheet's plane along it. */
+export interface FlatRuling {
+  readonly from: FlatPoint;
+  readonly to: FlatPoint;
+  readonly twistRad: number;
 }
 
 /** A sheet on one hand, laid flat at its neutral fibre. */
@@ -40,7 +55,7 @@ export interface Part {
   readonly sheetId: string;
   readonly itemId: string;
   readonly name: string;
-  readonly kind: "section" | "fence";
+  readonly kind: "section" | "fence" | "transition";
   readonly hand: Hand;
   /** The face that looks at the reader of the pattern. */
   readonly faceShown: "upper face" | "inboard face";
@@ -58,4 +73,7 @@ export interface Part {
   readonly verdict: BendVerdict;
   /** A fence's upper edge: heights and bevels along it; empty for other parts. */
   readonly seat: readonly SeatStation[];
+  /** Of a transition: how it twists, and its rulings; absent for other parts. */
+  readonly twist?: TwistJudgement;
+  readonly rulings: readonly FlatRuling[];
 }

@@ -1,42 +1,88 @@
-import type { Problem } from "../foundation/index.ts";
-import type { Project, ResolvedLines } from "../project/index.ts";
+import type { Problem, SpacePoint } from "../foundation/index.ts";
+import { nameOfOpening, type Project, type ResolvedLines, type Transition } from "../project/index.ts";
+import type { RuledSurface } from "../rulings/index.ts";
 import { fenceSheet } from "./fence-sheet.ts";
-import { sectionSheets } from "./section-sheets.ts";
-import type { CornerFold, SectionSheet, Sheet } from "./types.ts";
+import { pivotOf, sectionSheets } from "./section-sheets.ts";
+import { wholeChart } from "./transition-edges.ts";
+import { transitionSheet } from "./transition-sheet.ts";
+import type { CornerFold, CylinderChart, LyingSheet, Sheet } from "./types.ts";
+
+/** The free edge of a plate's wing in space, from its start to its end; undefined where there is none. */
+export type WingEdge = (itemId: string, wingId: string) => readonly SpacePoint[] | undefined;
 
 /**
- * Every sheet of the tray, sections before fences, in the order of the document; the folds that divide sections;
- * and a problem for each item that could not be made. An item without a usable line has its problem already.
+ * Every sheet of the tray, sections before transitions before fences, each in the order of the document; the folds that
+ * divide sections; and a problem for each item that could not be made. An item without a usable line has its problem
+ * already.
  */
 export function buildSheets(
   project: Project,
   lines: ResolvedLines,
+  wingEdge: WingEdge = () => undefined,
 ): {
   readonly sheets: readonly Sheet[];
   readonly folds: readonly CornerFold[];
   readonly problems: readonly Problem[];
 } {
-  const sections: SectionSheet[] = [];
+  const lying: LyingSheet[] = [];
   const folds: CornerFold[] = [];
   const problems: Problem[] = [];
+  const cutting = new Set<string>();
+  const charts = new Map<string, CylinderChart>();
   for (const item of project.items) {
     if (item.kind !== "section") continue;
     const outline = lines.plan[item.id];
     const profile = lines.profiles[item.profileId];
     if (!outline?.closed || !profile) continue;
-    const made = sectionSheets(project, item, outline, profile);
-    sections.push(...made.sheets);
+    charts.set(item.id, wholeChart(item, profile, pivotOf(item, outline)));
+    const made = sectionSheets(project, item, outline, profile, lines.openings);
+    for (const openingId of made.openingIds) cutting.add(openingId);
+    lying.push(...made.sheets);
     folds.push(...made.folds);
     problems.push(...made.problems);
   }
-  const sheets: Sheet[] = [...sections];
+  const surfaces = new Map<string, RuledSurface>();
+  for (const item of transitionsInOrder(project)) {
+    const edges = lines.transitions[item.id];
+    if (!edges) continue;
+    const made = transitionSheet(item, edges, { project, charts, wingEdge, surfaces });
+    if (made.surface) surfaces.set(item.id, made.surface);
+    if (made.sheet) lying.push(made.sheet);
+    problems.push(...made.problems);
+  }
+  for (const opening of project.openings) {
+    if (lines.openings[opening.id] === undefined || cutting.has(opening.id)) continue;
+    const place = { openingId: opening.id };
+    problems.push({ kind: "opening-cuts-nothing", place, name: nameOfOpening(opening) });
+  }
+  const sheets: Sheet[] = [...lying];
   for (const item of project.items) {
     if (item.kind !== "fence") continue;
     const line = lines.plan[item.id];
     if (!line || line.closed) continue;
-    const made = fenceSheet(project, item, line, lines.lowerEdges[item.id], sections);
+    const made = fenceSheet(project, item, line, lines.lowerEdges[item.id], lying);
     if (made.sheet) sheets.push(made.sheet);
     problems.push(...made.problems);
   }
   return { sheets, folds, problems };
+}
+
+/** Transitions after those whose edges they use; references in a circle were left out before. */
+function transitionsInOrder(project: Project): readonly Transition[] {
+  const all = project.items.filter((item): item is Transition => item.kind === "transition");
+  const done: Transition[] = [];
+  const visit = (item: Transition): void => {
+    if (done.includes(item)) return;
+    for (const edge of [item.first, item.second]) {
+      const other = edge.kind === "stretch" && all.find(({ id }) => id === edge.edge.itemId);
+      if (other && other !== item && !isWaiting.has(other.id)) {
+        isWaiting.add(item.id);
+        visit(other);
+      }
+    }
+    done.push(item);
+  };
+  const isWaiting = new Set<string>();
+  for (const item of all) visit(item);
+  return done;
 }

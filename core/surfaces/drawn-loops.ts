@@ -10,6 +10,8 @@ export interface DrawnPiece {
   readonly edgeId: string;
   readonly name: string;
   readonly role: EdgeRole;
+  /** Square to the sheet, its foot on the plan curve; or upright, over the plan curve at every depth. */
+  readonly wall: "square" | "upright";
 }
 
 /** The loop of an outline as drawn, counter-clockwise; pieces on the centre line have the role "centre". */
@@ -25,6 +27,7 @@ export function drawnLoop(
     edgeId: piece.edgeId,
     name: names[piece.edgeId] ?? piece.edgeId,
     role: isMirrored && liesOnCentreLine(piece) ? "centre" : "free",
+    wall: "square",
   }));
 }
 
@@ -63,12 +66,14 @@ export function joinToImage(loop: readonly DrawnPiece[]): readonly (readonly Dra
   ]);
 }
 
-const imageOf = (drawn: DrawnPiece): DrawnPiece => ({
+/** The image of a piece across the centre line, walked so that what lay on its left does so still. */
+export const imageOf = (drawn: DrawnPiece): DrawnPiece => ({
   piece: mirrorPiece(drawn.piece),
   reversed: !drawn.reversed,
   edgeId: `${drawn.edgeId}.left`,
   name: `${drawn.name}, left`,
   role: drawn.role,
+  wall: drawn.wall,
 });
 
 /** The plan polygon of a loop, from parameters that flatten each piece. */

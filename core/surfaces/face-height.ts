@@ -1,17 +1,10 @@
-import { derivativeOnPiece, endOfPiece, pointOnPiece } from "../curves/index.ts";
-import { at, dotSpace, type PlanPoint, type SpacePoint } from "../foundation/index.ts";
-import {
-  bendAtPlace,
-  type ChartPlace,
-  heightAtPlace,
-  normalAtPlace,
-  parameterOf,
-  parameterOnArc,
-  placeOfXi,
-  xiOfPlan,
-} from "./cylinder-chart.ts";
+import { dotSpace, type PlanPoint, type SpacePoint } from "../foundation/index.ts";
+import { placeUnder, pointOnRuled, rulingAt } from "../rulings/index.ts";
+import { type ChartPlace, heightAtPlace, normalAtPlace } from "./cylinder-chart.ts";
 import { insideOf, polygonsContain } from "./inside-polygons.ts";
-import type { CylinderChart, EndPlane, SectionSheet } from "./types.ts";
+import { type Cover, coverOf } from "./opened-cover.ts";
+import { placeFinder } from "./place-finder.ts";
+import type { CylinderChart, EndPlane, LyingSheet, SectionSheet, TransitionSheet } from "./types.ts";
 
 /** A place on a face over a plan point, with the inward normal there. */
 export type FacePoint = SpacePoint & { readonly normal: SpacePoint };
@@ -21,28 +14,57 @@ export type FacePoint = SpacePoint & { readonly normal: SpacePoint };
  * the right or whole hand; undefined where the sheet is not. The face ends square under the drawn edge, and at a
  * profile corner on the mitre plane.
  */
-export function faceHeightAt(sheet: SectionSheet, depthMm: number, p: PlanPoint): number | undefined {
+export function faceHeightAt(sheet: LyingSheet, depthMm: number, p: PlanPoint): number | undefined {
   return facePointAt(sheet, depthMm, p)?.z;
 }
 
 /** As `faceHeightAt`, with the inward normal there. */
-export function facePointAt(sheet: SectionSheet, depthMm: number, p: PlanPoint): FacePoint | undefined {
-  return lookFor(sheet, depthMm, (foot) => polygonsContain(sheet.planLoops, foot))(p);
+export function facePointAt(sheet: LyingSheet, depthMm: number, p: PlanPoint): FacePoint | undefined {
+  if (sheet.kind === "transition") return ruledFaceOver(sheet, depthMm, "within")(p);
+  return lookFor(sheet, depthMm, coverOf(sheet, polygonsContainer))(p);
 }
 
 /** A face made ready for many look-ups: as `facePointAt`. */
-export function faceOver(sheet: SectionSheet, depthMm: number): (p: PlanPoint) => FacePoint | undefined {
-  return lookFor(sheet, depthMm, insideOf(sheet.planLoops));
+export function faceOver(sheet: LyingSheet, depthMm: number): (p: PlanPoint) => FacePoint | undefined {
+  if (sheet.kind === "transition") return ruledFaceOver(sheet, depthMm, "within");
+  return lookFor(sheet, depthMm, coverOf(sheet, insideOf));
 }
 
 /**
  * A face as it would go on past the edges of its sheet: the chart's own surface at that depth, wherever asked. Used
  * where a joint fills the wedge between faces that end square.
  */
-export function endlessFaceOver(sheet: SectionSheet, depthMm: number): (p: PlanPoint) => FacePoint {
+export function endlessFaceOver(sheet: LyingSheet, depthMm: number): (p: PlanPoint) => FacePoint | undefined {
+  if (sheet.kind === "transition") return ruledFaceOver(sheet, depthMm, "endless");
   const placeUnder = placeFinder(sheet.chart, depthMm);
   return (p) => facePointUnder(sheet.chart, placeUnder(p), depthMm, p);
 }
+
+/** A face of a transition over the plan; it ends square under the drawn edges. */
+function ruledFaceOver(
+  { chart: { surface }, planBox }: TransitionSheet,
+  depthMm: number,
+  reach: "within" | "endless",
+): (p: PlanPoint) => FacePoint | undefined {
+  const [least, most] = planBox;
+  if (Number.isNaN(least.x)) return () => undefined;
+  const find = placeUnder(surface, depthMm, reach);
+  const far = Math.abs(depthMm);
+  return (p) => {
+    if (
+      reach === "within" &&
+      (p.x < least.x - far || p.x > most.x + far || p.y < least.y - far || p.y > most.y + far)
+    )
+      return undefined;
+    const place = find(p);
+    if (!place) return undefined;
+    const { normal } = rulingAt(surface, place.sMm);
+    return { x: p.x, y: p.y, z: pointOnRuled(surface, place, depthMm).z, normal };
+  };
+}
+
+const polygonsContainer = (polygons: readonly (readonly PlanPoint[])[]) => (p: PlanPoint) =>
+  polygonsContain(polygons, p);
 
 function facePointUnder(chart: CylinderChart, place: ChartPlace, depthMm: number, p: PlanPoint): FacePoint {
   const normal = normalAtPlace(chart, place);
@@ -53,7 +75,7 @@ function facePointUnder(chart: CylinderChart, place: ChartPlace, depthMm: number
 function lookFor(
   { chart, planBox, ends }: SectionSheet,
   depthMm: number,
-  isInside: (foot: PlanPoint) => boolean,
+  isInside: Cover,
 ): (p: PlanPoint) => FacePoint | undefined {
   const [least, most] = planBox;
   const reach = Math.abs(depthMm);
@@ -62,7 +84,8 @@ function lookFor(
     if (p.x < least.x - reach || p.x > most.x + reach) return undefined;
     if (p.y < least.y - reach || p.y > most.y + reach) return undefined;
     const point = facePointUnder(chart, placeUnder(p), depthMm, p);
-    if (!isInside({ x: p.x - depthMm * point.normal.x, y: p.y - depthMm * point.normal.y })) return undefined;
+    const foot = { x: p.x - depthMm * point.normal.x, y: p.y - depthMm * point.normal.y };
+    if (!isInside(foot, p)) return undefined;
     return ends.some((end) => isBeyond(end, point)) ? undefined : point;
   };
 }
@@ -71,42 +94,5 @@ const isBeyond = ({ origin, toward }: EndPlane, { x, y, z }: SpacePoint): boolea
   dotSpace({ x: x - origin.x, y: y - origin.y, z: z - origin.z }, toward) > 1e-9;
 
 /** Whether a plan point of the right or whole hand lies on the drawn surface of the sheet. */
-export const sheetContains = (sheet: SectionSheet, p: PlanPoint): boolean =>
+export const sheetContains = (sheet: LyingSheet, p: PlanPoint): boolean =>
   facePointAt(sheet, 0, p) !== undefined;
-
-/**
- * Finds the chart place whose normal at `depthMm` passes over a plan point. ξ of the offset surface rises with u as
- * long as the offset is smaller than the radius, which the sheet's own check ensures.
- */
-function placeFinder(chart: CylinderChart, depthMm: number): (p: PlanPoint) => ChartPlace {
-  if (depthMm === 0) return (p) => placeOfXi(chart, xiOfPlan(chart, p));
-  const shift = (place: ChartPlace): number => {
-    const normal = normalAtPlace(chart, place);
-    return depthMm * (normal.x - normal.y * chart.tanHeading);
-  };
-  const slope = shiftSlope(chart, depthMm);
-  const starts = chart.pieces.map((_, index) => shift({ index, t: 0 }));
-  const ends = chart.pieces.map(({ piece }, index) => endOfPiece(piece)[0] + shift({ index, t: 1 }));
-  const last = chart.pieces.length - 1;
-  return (p) => {
-    const target = xiOfPlan(chart, p);
-    let index = 0;
-    while (index < last && target > at(ends, index)) index++;
-    const { piece } = at(chart.pieces, index);
-    if (piece.kind === "line") return placeOfXi(chart, target - at(starts, index), index);
-    if (piece.kind === "arc" && chart.tanHeading === 0 && chart.tanTilt === 0) {
-      return { index, t: parameterOnArc(piece, target, depthMm) };
-    }
-    const t = parameterOf((s) => {
-      const place = { index, t: s };
-      return [pointOnPiece(piece, s)[0] + shift(place), derivativeOnPiece(piece, s)[0] * slope(place)];
-    }, target);
-    return { index, t };
-  };
-}
-
-/** dξ of the offset surface over dξ of the drawn one: 1 − depth × curvature. */
-const shiftSlope =
-  (chart: CylinderChart, depthMm: number) =>
-  (place: ChartPlace): number =>
-    1 - depthMm * bendAtPlace(chart, place).curvaturePerMm;

@@ -15,7 +15,7 @@ import { lowerHeights } from "./fence-lower-edge.ts";
 import { END_GRACE_MM, type Stretch, stretchesAlong } from "./fence-stretches.ts";
 import { lookAbove } from "./look-above.ts";
 import { dropStraight, sampleChords } from "./sample-chords.ts";
-import type { ChartPiece, FenceSheet, RegionEdge, SectionSheet } from "./types.ts";
+import type { ChartPiece, FenceSheet, LyingSheet, RegionEdge } from "./types.ts";
 
 /** A fence's edges are long and low: a fifth of the chord error of any pattern, and lengths good to 4e-7. */
 const FENCE_CHORDS: ChordLimits = { sagMm: CHORD_ERROR_MM / 5, turnRad: 0.003 };
@@ -40,7 +40,7 @@ export function fenceSheet(
   fence: Fence,
   line: Curve,
   lowerEdge: Curve | undefined,
-  sheets: readonly SectionSheet[],
+  sheets: readonly LyingSheet[],
 ): { readonly sheet?: FenceSheet; readonly problems: readonly Problem[] } {
   const core = coreOf(project, fence);
   const kink = sharpestKink(fence, line);
@@ -197,7 +197,8 @@ function outlineEdges(lower: readonly FlatPoint[], upper: readonly FlatPoint[]):
     name,
     role,
     points,
-    turnsRad: points.map(() => 0),
+    flat: points,
+    shares: points.map((_, i) => i / (points.length - 1)),
   });
   const [lowerFront, lowerRear] = [at(lower, 0), at(lower, -1)];
   const [upperFront, upperRear] = [at(upper, 0), at(upper, -1)];

@@ -13,6 +13,7 @@ export {
   xiOfPlan,
   xiRange,
 } from "./cylinder-chart.ts";
+export { type EdgeSpot, flatOnEdges, inwardAt, placeOnTrace, spotOnEdge } from "./edge-spots.ts";
 export { faceHeightAt, faceOver, facePointAt, sheetContains } from "./face-height.ts";
 export { heightOnCurve } from "./fence-lower-edge.ts";
 export { polygonsContain } from "./inside-polygons.ts";
@@ -22,24 +23,32 @@ export {
   fenceEdgeLengthInSpace,
   type LengthsInSpace,
 } from "./measure-in-space.ts";
+export { transitionAreaInSpace, transitionEdgeInSpace } from "./measure-transition.ts";
 export { partIdOf } from "./part-id.ts";
+export { bordersOf } from "./region-islands.ts";
 export { seatBevelRad } from "./seat-bevel.ts";
 export { bendSamples } from "./section-checks.ts";
 export type {
+  BorderPiece,
   Chart,
   ChartPiece,
   CornerFold,
   CylinderChart,
+  DrawnRuling,
   EdgeRole,
+  EdgeTrace,
   EndPlane,
   FenceSheet,
   Hand,
+  LyingSheet,
   RegionEdge,
   RegionLoop,
+  RuledChart,
   SeatStation,
   SectionSheet,
   Sheet,
   SheetCommon,
+  TransitionSheet,
   UprightChart,
 } from "./types.ts";
 export { wedgeOver } from "./wedge-over.ts";

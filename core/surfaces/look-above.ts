@@ -3,7 +3,7 @@ import type { PlanPoint } from "../foundation/index.ts";
 import type { FaceDepths } from "../laminate/index.ts";
 import type { Fence } from "../project/index.ts";
 import { faceOver } from "./face-height.ts";
-import type { SeatStation, SectionSheet } from "./types.ts";
+import type { LyingSheet, SeatStation } from "./types.ts";
 import { wedgeOver } from "./wedge-over.ts";
 
 /** Position and tangent of the fence's line at an arc length. */
@@ -24,7 +24,7 @@ export function lookAbove(
   fence: Fence,
   thicknessMm: number,
   walk: Walk,
-  sheets: readonly SectionSheet[],
+  sheets: readonly LyingSheet[],
 ): Above {
   const ready = (depthOf: (depths: FaceDepths) => number): readonly ReadyFace[] =>
     sheets.map((sheet) => ({ sheetId: sheet.id, over: faceOver(sheet, depthOf(sheet.depths)) }));

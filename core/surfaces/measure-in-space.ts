@@ -8,7 +8,8 @@ import {
   type SpacePoint,
 } from "../foundation/index.ts";
 import { bendAtPlace, type ChartPlace, pieceIndexOfXi, placeOfXi, xiOfPlan } from "./cylinder-chart.ts";
-import type { CylinderChart, FenceSheet, RegionEdge } from "./types.ts";
+import { footFinder, plumbSpeed } from "./plumb-walls.ts";
+import type { CylinderChart, EdgeTrace, FenceSheet, RegionEdge } from "./types.ts";
 
 /** An edge's length in space on the drawn surface, and at a depth inward from it. */
 export interface LengthsInSpace {
@@ -22,7 +23,8 @@ export interface LengthsInSpace {
  */
 export function edgeLengthsInSpace(chart: CylinderChart, edge: RegionEdge, depthMm: number): LengthsInSpace {
   const { trace } = edge;
-  if (!trace) {
+  if (trace?.kind === "plumb") return plumbLengths(chart, trace, depthMm);
+  if (trace?.kind !== "plan") {
     const lengthMm = Math.abs(at(edge.points, -1).v - at(edge.points, 0).v);
     return { drawnMm: lengthMm, atDepthMm: lengthMm };
   }
@@ -42,6 +44,20 @@ export function edgeLengthsInSpace(chart: CylinderChart, edge: RegionEdge, depth
   };
   const drawnMm = lengthAt(0);
   return { drawnMm, atDepthMm: isFlat ? drawnMm : lengthAt(depthMm) };
+}
+
+/** The lengths of an upright wall's edge: over one plan curve at every depth. */
+function plumbLengths(
+  chart: CylinderChart,
+  { piece, from, to }: Extract<EdgeTrace, { kind: "plumb" }>,
+  depthMm: number,
+): LengthsInSpace {
+  const [low, high] = from < to ? [from, to] : [to, from];
+  const lengthAt = (depth: number): number => {
+    const footAt = footFinder(chart, depth);
+    return integrateWithOpenEnds((t) => plumbSpeed(chart, piece, t, depth, footAt), low, high);
+  };
+  return { drawnMm: lengthAt(0), atDepthMm: lengthAt(depthMm) };
 }
 
 /** |dX/ds| on the surface at a depth, for dξ/ds and dy/ds: along the right section it shrinks by 1 − depth × curvature. */

@@ -1,13 +1,5 @@
 import { type CurvePiece, derivativeOnPiece, endOfPiece } from "../curves/index.ts";
-import {
-  at,
-  cross2,
-  dot2,
-  type PlanPoint,
-  type Problem,
-  SMOOTH_FOLD_RAD,
-  type SpacePoint,
-} from "../foundation/index.ts";
+import { at, cross2, dot2, type Problem, SMOOTH_FOLD_RAD, type SpacePoint } from "../foundation/index.ts";
 import type { Profile, Section } from "../project/index.ts";
 import {
   chartPointAt,
@@ -17,7 +9,7 @@ import {
   spacePointAt,
   xiRange,
 } from "./cylinder-chart.ts";
-import type { CornerFold, CylinderChart, EndPlane, SectionSheet } from "./types.ts";
+import type { CornerFold, CylinderChart, EndPlane, RegionEdge, SectionSheet } from "./types.ts";
 
 /** A profile with more corners than this is a curve drawn in straight steps, not a tray of so many sheets. */
 const MOST_CORNERS = 40;
@@ -97,32 +89,49 @@ export function foldsBetween(
   section: Section,
 ): readonly CornerFold[] {
   return corners.flatMap(({ nodeId, edgeId, foldRad }) => {
-    const [front, rear] = sheets.filter(({ loops }) =>
+    const touching = sheets.filter(({ loops }) =>
       loops.some(({ edges }) => edges.some((edge) => edge.edgeId === edgeId)),
     );
-    if (!front || !rear) return [];
-    const stretches = front.loops.flatMap(({ edges }) =>
-      edges
-        .filter((edge) => edge.edgeId === edgeId)
-        .map(({ points }) => {
-          const [a, b] = [at(points, 0), at(points, -1)];
-          return {
-            from: planAtEnd(front.chart, a.v),
-            to: planAtEnd(front.chart, b.v),
-            lengthMm: Math.abs(b.v - a.v),
-          };
-        }),
+    const fronts = touching.filter((sheet) => endsAt(sheet, edgeId));
+    const rears = touching.filter((sheet) => !endsAt(sheet, edgeId));
+    return fronts.flatMap((front) =>
+      rears.flatMap((rear): CornerFold[] => {
+        const beyond = rulingSpans(rear, edgeId);
+        const spans = rulingSpans(front, edgeId).filter((span) =>
+          beyond.some((other) => overlapMm(span, other) > SHORTEST_FOLD_MM),
+        );
+        if (spans.length === 0) return [];
+        const stretches = spans.map(([a, b]) => ({
+          from: spaceAtEnd(front.chart, a),
+          to: spaceAtEnd(front.chart, b),
+          lengthMm: Math.abs(b - a),
+        }));
+        return [{ nodeId, itemId: section.id, sheetIds: [front.id, rear.id], edgeId, foldRad, stretches }];
+      }),
     );
-    return [
-      { nodeId, itemId: section.id, sheetIds: [front.id, rear.id] as const, edgeId, foldRad, stretches },
-    ];
   });
 }
 
-/** The plan point on a chart's last ruling at v. */
-function planAtEnd(chart: CylinderChart, v: number): PlanPoint {
+/** Sheets that share less of a ruling than this only touch. */
+const SHORTEST_FOLD_MM = 1e-3;
+
+const foldEdges = ({ loops }: SectionSheet, edgeId: string): readonly RegionEdge[] =>
+  loops.flatMap(({ edges }) => edges.filter((edge) => edge.edgeId === edgeId));
+
+/** Whether a sheet's last ruling lies on a corner, rather than its first. */
+const endsAt = (sheet: SectionSheet, edgeId: string): boolean =>
+  foldEdges(sheet, edgeId).some(({ points }) => at(points, 0).u > sheet.chart.lengthUMm / 2);
+
+/** From where to where along the ruling, v at both ends, a sheet lies on a corner. */
+const rulingSpans = (sheet: SectionSheet, edgeId: string): readonly (readonly [number, number])[] =>
+  foldEdges(sheet, edgeId).map(({ points }) => [at(points, 0).v, at(points, -1).v]);
+
+const overlapMm = (a: readonly [number, number], b: readonly [number, number]): number =>
+  Math.min(Math.max(...a), Math.max(...b)) - Math.max(Math.min(...a), Math.min(...b));
+
+/** The space point on a chart's last ruling at v. */
+function spaceAtEnd(chart: CylinderChart, v: number): SpacePoint {
   const place = placeOfXi(chart, xiRange(chart)[1]);
   const across = (v - chartPointAt(chart, place, chart.pivotYMm).v) * chart.ruling.y;
-  const { x, y } = spacePointAt(chart, place, chart.pivotYMm + across, 0);
-  return { x, y };
+  return spacePointAt(chart, place, chart.pivotYMm + across, 0);
 }

@@ -1,8 +1,9 @@
-import { crossingParameters, endOfPiece, pointOnPiece } from "../curves/index.ts";
-import { at, type FlatPoint, type Vec2 } from "../foundation/index.ts";
+import { crossingParameters, derivativeOnPiece, pointOnPiece } from "../curves/index.ts";
+import { at, type FlatPoint, type PlanPoint, type Vec2 } from "../foundation/index.ts";
 import type { ChordLimits } from "./chord-limits.ts";
 import { chartPointAt, directionAtPlace, pieceIndexOfXi, placeOfXi, xiOfPlan } from "./cylinder-chart.ts";
 import { type DrawnPiece, walkEnds } from "./drawn-loops.ts";
+import { type Foot, footFinder, plumbBevelRad, xiShift } from "./plumb-walls.ts";
 import { sampleChords } from "./sample-chords.ts";
 import type { CylinderChart, RegionEdge, RegionLoop } from "./types.ts";
 
@@ -31,7 +32,7 @@ export function traceLoops(
   const closed: RegionLoop[] = [];
   const chains: Chain[] = [];
   for (const loop of loops) {
-    const stretches = loop.flatMap((drawn) => stretchesOf(chart, drawn, limits));
+    const stretches = loop.flatMap((drawn) => stretchesOf(chart, drawn, limits, flatness.neutralMm));
     const isInside = (stretch: Stretch) => stretch.isInside;
     if (stretches.every(isInside)) {
       closed.push({ edges: stretches.map((stretch) => traceStretch(chart, stretch, flatness)) });
@@ -63,9 +64,20 @@ interface Stretch {
   readonly pieceIndex: number;
 }
 
-function stretchesOf(chart: CylinderChart, drawn: DrawnPiece, limits: XiLimits): readonly Stretch[] {
-  const borders = chart.pieces.slice(0, -1).map(({ piece }) => endOfPiece(piece)[0]);
-  for (const limit of [limits.from, limits.to]) if (limit) borders.push(limit.xi);
+function stretchesOf(
+  chart: CylinderChart,
+  drawn: DrawnPiece,
+  limits: XiLimits,
+  neutralMm: number,
+): readonly Stretch[] {
+  const depthMm = wallDepth(drawn, neutralMm);
+  const borderAt = (index: number, t: 0 | 1): number =>
+    pointOnPiece(at(chart.pieces, index).piece, t)[0] + xiShift(chart, { index, t }, depthMm);
+  const last = chart.pieces.length - 1;
+  const borders = chart.pieces.slice(0, -1).map((_, index) => borderAt(index, 1));
+  if (limits.from) borders.push(borderAt(0, 0));
+  if (limits.to) borders.push(borderAt(last, 1));
+  const footAt = footFinder(chart, depthMm);
   const normal: Vec2 = [1, -chart.tanHeading];
   const shift = chart.pivotYMm * chart.tanHeading;
   const [start, end] = walkEnds(drawn);
@@ -77,29 +89,43 @@ function stretchesOf(chart: CylinderChart, drawn: DrawnPiece, limits: XiLimits):
   return all.slice(1).map((to, i) => {
     const from = at(all, i);
     const [x, y] = pointOnPiece(drawn.piece, (from + to) / 2);
-    const xi = xiOfPlan(chart, { x, y });
+    const { xi } = footAt({ x, y });
     const isInside =
       (limits.from === undefined || xi > limits.from.xi) && (limits.to === undefined || xi < limits.to.xi);
     return { drawn, from, to, isInside, pieceIndex: pieceIndexOfXi(chart, xi) };
   });
 }
 
-/** A traced point: chart coordinates, the turn of the surface there, and its place in the flat pattern. */
+/** An upright wall is traced where it cuts the neutral fibre, a square one where it is drawn. */
+const wallDepth = ({ wall }: DrawnPiece, neutralMm: number): number => (wall === "upright" ? neutralMm : 0);
+
+/** A traced point: chart coordinates, its place in the flat pattern, and the share of the stretch before it. */
 interface TracedPoint {
   readonly point: FlatPoint;
-  readonly turnRad: number;
   readonly flat: FlatPoint;
+  readonly share: number;
 }
 
 function traceStretch(chart: CylinderChart, stretch: Stretch, flatness: Flatness): RegionEdge {
   const { drawn, from, to, pieceIndex } = stretch;
   const startRad = directionAtPlace(chart, { index: 0, t: 0 });
+  const isUpright = drawn.wall === "upright";
+  const footUnder = footFinder(chart, wallDepth(drawn, flatness.neutralMm));
+  const footAt = (p: PlanPoint): Pick<Foot, "place" | "y"> =>
+    isUpright ? footUnder(p) : { place: placeOfXi(chart, xiOfPlan(chart, p), pieceIndex), y: p.y };
   const trace = (t: number): TracedPoint => {
     const [x, y] = pointOnPiece(drawn.piece, t);
-    const place = placeOfXi(chart, xiOfPlan(chart, { x, y }), pieceIndex);
-    const point = chartPointAt(chart, place, y);
+    const foot = footAt({ x, y });
+    const { place } = foot;
+    const point = chartPointAt(chart, place, foot.y);
     const turnRad = directionAtPlace(chart, place) - startRad;
-    return { point, turnRad, flat: { u: point.u - flatness.neutralMm * turnRad, v: point.v } };
+    const flat = { u: point.u - flatness.neutralMm * turnRad, v: point.v };
+    return { point, flat, share: (t - from) / (to - from) };
+  };
+  const bevelAt = (t: number): number => {
+    const [x, y] = pointOnPiece(drawn.piece, t);
+    const [dx, dy] = derivativeOnPiece(drawn.piece, t);
+    return plumbBevelRad(chart, footUnder({ x, y }).place, to > from ? [dx, dy] : [-dx, -dy]);
   };
   const isStraight = drawn.piece.kind === "line" && at(chart.pieces, pieceIndex).piece.kind === "line";
   const traced = isStraight
@@ -110,8 +136,10 @@ function traceStretch(chart: CylinderChart, stretch: Stretch, flatness: Flatness
     name: drawn.name,
     role: drawn.role,
     points: traced.map(({ point }) => point),
-    turnsRad: traced.map(({ turnRad }) => turnRad),
-    trace: { piece: drawn.piece, from, to },
+    flat: traced.map(({ flat }) => flat),
+    shares: traced.map(({ share }) => share),
+    trace: { kind: isUpright ? "plumb" : "plan", piece: drawn.piece, from, to },
+    ...(isUpright && { bevelsRad: traced.map(({ share }) => bevelAt(from + (to - from) * share)) }),
   };
 }
 
@@ -125,7 +153,7 @@ interface ChainEnd {
   readonly chain: Chain;
   readonly isStart: boolean;
   readonly point: FlatPoint;
-  readonly turnRad: number;
+  readonly flat: FlatPoint;
 }
 
 /** Joins chains into loops along the corner rulings: along a ruling, inside lies between first and second, … */
@@ -141,13 +169,13 @@ function closeChains(
       chain,
       isStart: true,
       point: at(at(chain.edges, 0).points, 0),
-      turnRad: at(at(chain.edges, 0).turnsRad, 0),
+      flat: at(at(chain.edges, 0).flat, 0),
     },
     {
       chain,
       isStart: false,
       point: at(at(chain.edges, -1).points, -1),
-      turnRad: at(at(chain.edges, -1).turnsRad, -1),
+      flat: at(at(chain.edges, -1).flat, -1),
     },
   ]);
   for (const [limit, isFront] of [
@@ -166,7 +194,8 @@ function closeChains(
         name: "fold",
         role: "joint",
         points: [leaving.point, arriving.point],
-        turnsRad: [leaving.turnRad, arriving.turnRad],
+        flat: [leaving.flat, arriving.flat],
+        shares: [0, 1],
       };
       next.set(leaving.chain, { chain: arriving.chain, ruling });
     }

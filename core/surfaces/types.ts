@@ -1,6 +1,7 @@
 import type { CurvePiece } from "../curves/index.ts";
 import type { FlatPoint, PlanPoint, SpacePoint } from "../foundation/index.ts";
 import type { FaceDepths } from "../laminate/index.ts";
+import type { RuledPlace, RuledSurface, TwistJudgement } from "../rulings/index.ts";
 
 /** Which image of the drawing: with mirroring off, or joined across the centre line, a sheet is whole. */
 export type Hand = "right" | "left" | "whole";
@@ -50,24 +51,63 @@ export interface UprightChart {
   readonly lengthUMm: number;
 }
 
-export type Chart = CylinderChart | UprightChart;
+/**
+ * The ruled sheet between two edges as a chart: u is the sweep s of its pairing, mm; v the share t of the way from
+ * the first edge to the second, 0 to 1.
+ */
+export interface RuledChart {
+  readonly kind: "ruled";
+  readonly surface: RuledSurface;
+}
 
-/** What happens at an edge: free, joined to another sheet, or joined to its own image on the centre line. */
-export type EdgeRole = "free" | "joint" | "centre";
+export type Chart = CylinderChart | UprightChart | RuledChart;
+
+/** What happens at an edge: free, joined to another sheet, joined to its own image on the centre line, or a cut. */
+export type EdgeRole = "free" | "joint" | "centre" | "seam";
+
+/**
+ * What the points of a region edge lie on, from the first (share 0) to the last (share 1): a stretch of a plan
+ * curve, by its parameter, under the drawn surface ("plan") or, where the edge is cut upright, under the face at any
+ * depth ("plumb": the edge's own points are the feet of its neutral fibre); or a straight in the coordinates of a ruled chart, on one of the strips that it is
+ * divided into.
+ */
+export type EdgeTrace =
+  | { readonly kind: "plan"; readonly piece: CurvePiece; readonly from: number; readonly to: number }
+  | { readonly kind: "plumb"; readonly piece: CurvePiece; readonly from: number; readonly to: number }
+  | { readonly kind: "ruled"; readonly from: RuledPlace; readonly to: RuledPlace; readonly strip: number };
 
 /**
  * One drawn edge of a sheet, in chart coordinates {u, v} of the drawn surface, dense enough that the chords
- * keep CHORD_ERROR_MM and OUTLINE_SHORTFALL in the flat pattern. `turnsRad[i]` is the angle that the surface has
- * turned toward its inward normal from u = 0 to point i: a surface at depth d has u − d · turn there. `trace`,
- * where present, is the plan curve that the points lie on and the stretch of its parameter, first to last point.
+ * keep CHORD_ERROR_MM and OUTLINE_SHORTFALL in the flat pattern. `flat` holds the same points on the neutral fibre
+ * laid flat, `shares` their places on the trace. An edge without a trace is straight in its chart.
  */
 export interface RegionEdge {
   readonly edgeId: string;
   readonly name: string;
   readonly role: EdgeRole;
   readonly points: readonly FlatPoint[];
-  readonly turnsRad: readonly number[];
-  readonly trace?: { readonly piece: CurvePiece; readonly from: number; readonly to: number };
+  readonly flat: readonly FlatPoint[];
+  readonly shares: readonly number[];
+  readonly trace?: EdgeTrace;
+  /** Of an upright wall: its bevel off square at each point, rad; positive leaves the air face longer. */
+  readonly bevelsRad?: readonly number[];
+}
+
+/** A stretch of a region's border in plan, and how it is cut. */
+export interface BorderPiece {
+  readonly piece: CurvePiece;
+  readonly wall: "square" | "upright";
+}
+
+/** Where a section with openings is, at any depth: by the foot for square edges, by the plan point for upright ones. */
+export interface OpenedCover {
+  /** The outline of the whole section and its square openings, even-odd. */
+  readonly square: readonly (readonly PlanPoint[])[];
+  /** Upright openings, one by one. */
+  readonly upright: readonly (readonly PlanPoint[])[];
+  /** Where openings divide the section into sheets: this one's outline, and those of the others beside it. */
+  readonly own: readonly (readonly PlanPoint[])[];
+  readonly others: readonly (readonly PlanPoint[])[];
 }
 
 /** A closed loop of edges, end to end, counter-clockwise for an outline and clockwise for a hole, seen from above. */
@@ -97,12 +137,19 @@ export interface EndPlane {
 export interface SectionSheet extends SheetCommon {
   readonly kind: "section";
   readonly chart: CylinderChart;
-  /** The outline of the whole section as polygons in plan (right or whole hand), even-odd. */
+  /**
+   * The outline of the whole section with its openings (where these divide it, of this sheet of it) as polygons in
+   * plan (right or whole hand), even-odd.
+   */
   readonly planLoops: readonly (readonly PlanPoint[])[];
   /** Its bounding box in plan: least and most corner. */
   readonly planBox: readonly [PlanPoint, PlanPoint];
   /** The curves of that outline, in no order. */
   readonly planPieces: readonly CurvePiece[];
+  /** The same curves with how each is cut, as they meet at the neutral fibre; absent where no opening cuts the section. */
+  readonly borders?: readonly BorderPiece[];
+  /** Absent where no opening cuts the section: then `planLoops` says it. */
+  readonly cover?: OpenedCover;
   /** The mitre planes at profile corners that bound this sheet of its section. */
   readonly ends: readonly EndPlane[];
 }
@@ -116,10 +163,10 @@ export interface CornerFold {
   readonly edgeId: string;
   /** Turn toward the inward normal, rad: positive when the core lies inside the fold. */
   readonly foldRad: number;
-  /** Ends of the ruling in plan, and its length, one entry for each island. */
+  /** Ends of the ruling in space, and its length, one entry for each island. */
   readonly stretches: readonly {
-    readonly from: PlanPoint;
-    readonly to: PlanPoint;
+    readonly from: SpacePoint;
+    readonly to: SpacePoint;
     readonly lengthMm: number;
   }[];
 }
@@ -146,5 +193,29 @@ export interface FenceSheet extends SheetCommon {
   readonly standsFirst: boolean;
 }
 
+/** A ruling as it is drawn: its ends on the drawn surface, and the turn of the tangent plane along it. */
+export interface DrawnRuling {
+  readonly sMm: number;
+  readonly from: SpacePoint;
+  readonly to: SpacePoint;
+  readonly twistRad: number;
+}
+
+export interface TransitionSheet extends SheetCommon {
+  readonly kind: "transition";
+  readonly chart: RuledChart;
+  readonly judgement: TwistJudgement;
+  /** The shares t between which each strip lies, and where it is laid: one from 0 to 1 unless twist divides the sheet. */
+  readonly strips: readonly { readonly shares: readonly [number, number]; readonly shift: FlatPoint }[];
+  readonly rulings: readonly DrawnRuling[];
+  /** The outline in plan (right or whole hand) as one polygon, and its box; empty where the sheet stands upright. */
+  readonly planLoops: readonly (readonly PlanPoint[])[];
+  readonly planBox: readonly [PlanPoint, PlanPoint];
+  readonly planPieces: readonly CurvePiece[];
+}
+
+/** A sheet that lies over the plan, and that ribs and fences may meet. */
+export type LyingSheet = SectionSheet | TransitionSheet;
+
 /** One drawn surface with its outline: what every later stage works on. */
-export type Sheet = SectionSheet | FenceSheet;
+export type Sheet = SectionSheet | FenceSheet | TransitionSheet;

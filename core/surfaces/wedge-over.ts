@@ -1,7 +1,7 @@
 import type { PlanPoint } from "../foundation/index.ts";
 import type { FaceDepths } from "../laminate/index.ts";
 import { endlessFaceOver, faceOver } from "./face-height.ts";
-import type { SectionSheet } from "./types.ts";
+import type { LyingSheet } from "./types.ts";
 
 /** On a border a point counts as inside, and looking beside a joint goes this far beyond its wedge, mm. */
 const BESIDE_MM = 0.05;
@@ -20,7 +20,7 @@ const AROUND = Array.from(
  * of the right or whole hand.
  */
 export function wedgeOver(
-  sheets: readonly SectionSheet[],
+  sheets: readonly LyingSheet[],
   depthOf: (depths: FaceDepths) => number,
   where: "in joints" | "also under free edges",
 ): (p: PlanPoint) => { readonly sheetId: string; readonly z: number } | undefined {
@@ -41,9 +41,9 @@ export function wedgeOver(
     const near = ready.filter((one) => isWithin(one, one.reachMm));
     const images = near.filter(({ hasCentreJoint, reachMm }) => hasCentreJoint && Math.abs(p.y) <= reachMm);
     const faces = [
-      ...near.map(({ sheet, endless }) => ({ sheetId: sheet.id, z: endless(p).z })),
-      ...images.map(({ sheet, endless }) => ({ sheetId: sheet.id, z: endless({ x: p.x, y: -p.y }).z })),
-    ];
+      ...near.map(({ sheet, endless }) => ({ sheetId: sheet.id, z: endless(p)?.z })),
+      ...images.map(({ sheet, endless }) => ({ sheetId: sheet.id, z: endless({ x: p.x, y: -p.y })?.z })),
+    ].flatMap(({ sheetId, z }) => (z === undefined ? [] : [{ sheetId, z }]));
     if (faces.length < leastFaces) return undefined;
     return faces.reduce<(typeof faces)[number] | undefined>(
       (lowest, face) => (lowest === undefined || face.z < lowest.z ? face : lowest),

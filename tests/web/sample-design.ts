@@ -81,6 +81,7 @@ function part(id: string, itemId: string, hand: Part["hand"], corners: readonly 
       spaceLengthMm: lengthOf(edge.points),
       flatLengthMm: lengthOf(edge.points),
       bevelRad: [0, edge.role === "joint" ? 0.06 : 0],
+      bevels: [],
     })),
     spaceAreaMm2: 620000,
     flatAreaMm2: 620000,
@@ -100,6 +101,7 @@ function part(id: string, itemId: string, hand: Part["hand"], corners: readonly 
     maxStrain: 0.0062,
     verdict: "bend cold",
     seat: [],
+    rulings: [],
   };
 }
 

@@ -28,6 +28,7 @@ export function practiceDesign(paper: Partial<Project["paper"]> = {}): Design {
     spaceLengthMm: 601.2,
     flatLengthMm: 601.2,
     bevelRad: [0, 0],
+    bevels: [],
   }));
   const part: Part = {
     id: "S1R",
@@ -59,6 +60,7 @@ export function practiceDesign(paper: Partial<Project["paper"]> = {}): Design {
     maxStrain: 0.0055,
     verdict: "bend cold",
     seat: [],
+    rulings: [],
   };
   return {
     project,

@@ -120,7 +120,16 @@ describe("a part longer than the stock", () => {
 
   it("shares an edge's drawn and space lengths out by flat length", () => {
     const part = flatPart([rectangle(2000, 500)]);
-    const edges = part.edges.map((edge) => ({ ...edge, drawnLengthMm: 3000, bevelRad: [0, 0.2] as const }));
+    const bevels = [
+      { alongMm: 0, bevelRad: 0 },
+      { alongMm: 2000, bevelRad: 0.2 },
+    ];
+    const edges = part.edges.map((edge) => ({
+      ...edge,
+      drawnLengthMm: 3000,
+      bevelRad: [0, 0.2] as const,
+      bevels,
+    }));
     const { strips } = cutStrips([{ ...part, edges }], project);
     const front = strips[0]?.edges.find(({ edgeId }) => edgeId === "e0");
     expect(front?.drawnLengthMm).toBeCloseTo((3000 * 1000) / 2000, 9);

@@ -67,6 +67,7 @@ export function flatPart(loops: readonly FlatLoop[], changes: Partial<Part> = {}
           spaceLengthMm: lengthMm,
           flatLengthMm: lengthMm,
           bevelRad: [0, 0] as const,
+          bevels: [],
         };
       }),
     ),
@@ -76,6 +77,7 @@ export function flatPart(loops: readonly FlatLoop[], changes: Partial<Part> = {}
     maxStrain: 0,
     verdict: "flat",
     seat: [],
+    rulings: [],
     ...changes,
   };
 }

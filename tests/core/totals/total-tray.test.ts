@@ -50,6 +50,7 @@ const joint: Joint = {
   cut: "mitre",
   bevelRad: [0.05, 0.05],
   setBackMm: [0, 0],
+  stations: [],
   from: { x: 0, y: 0 },
   to: { x: 0, y: 500 },
 };

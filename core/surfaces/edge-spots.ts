@@ -1,0 +1,156 @@
+import { derivativeOnPiece, pointOnPiece } from "../curves/index.ts";
+import {
+  addSpace,
+  at,
+  crossSpace,
+  dotSpace,
+  type FlatPoint,
+  lengthSpace,
+  type SpacePoint,
+} from "../foundation/index.ts";
+import { developRuled, pointOnRuled, type RuledPlace, rulingAt } from "../rulings/index.ts";
+import {
+  type ChartPlace,
+  heightAtPlace,
+  normalAtPlace,
+  pieceIndexOfXi,
+  placeOfXi,
+  spacePointAt,
+  turnAtPlace,
+  uAtPlace,
+  vAtPlace,
+  xiOfPlan,
+  xiRange,
+} from "./cylinder-chart.ts";
+import type { EdgeTrace, LyingSheet, RegionEdge, SectionSheet, TransitionSheet } from "./types.ts";
+
+/** A place on a sheet's edge in space: on the drawn surface, the way the loop runs, and the sheet's inward normal. */
+export interface EdgeSpot {
+  readonly point: SpacePoint;
+  /** Unit vector; the sheet lies to its left, seen against the normal. */
+  readonly along: SpacePoint;
+  /** Unit vector square to the edge. */
+  readonly normal: SpacePoint;
+}
+
+/** The spot at a share (0 to 1) of a region edge of a sheet of the right or whole hand. */
+export function spotOnEdge(sheet: LyingSheet, edge: RegionEdge, share: number): EdgeSpot {
+  return sheet.kind === "section" ? spotOnSection(sheet, edge, share) : spotOnTransition(sheet, edge, share);
+}
+
+/** Finds the place of a share of a region edge on the neutral fibre laid flat, as the edge's own points are. */
+export function flatOnEdges(sheet: LyingSheet): (edge: RegionEdge, share: number) => FlatPoint {
+  return sheet.kind === "transition"
+    ? flatOnTransition(sheet)
+    : (edge, share) => flatOnSection(sheet, edge, share);
+}
+
+function flatOnTransition(sheet: TransitionSheet): ReturnType<typeof flatOnEdges> {
+  const laid = sheet.strips.map(({ shares, shift }) => ({
+    shift,
+    development: developRuled(sheet.chart.surface, sheet.depths.neutralMm, shares),
+  }));
+  return (edge, share) => {
+    const { trace } = edge;
+    if (trace?.kind !== "ruled") return between(at(edge.flat, 0), at(edge.flat, -1), share);
+    const { development, shift } = at(laid, trace.strip);
+    const { u, v } = development.flatAt(placeOnTrace(trace, share));
+    return { u: u + shift.u, v: v + shift.v };
+  };
+}
+
+/** The place of a ruled chart at a share of a trace. */
+export const placeOnTrace = (
+  { from, to }: Extract<EdgeTrace, { kind: "ruled" }>,
+  share: number,
+): RuledPlace => ({
+  sMm: from.sMm + (to.sMm - from.sMm) * share,
+  t: from.t + (to.t - from.t) * share,
+});
+
+function flatOnSection(sheet: SectionSheet, edge: RegionEdge, share: number): FlatPoint {
+  const { trace } = edge;
+  if (trace?.kind !== "plan") return between(at(edge.flat, 0), at(edge.flat, -1), share);
+  const { chart, depths } = sheet;
+  const [x, y] = pointOnPiece(trace.piece, trace.from + (trace.to - trace.from) * share);
+  const place = placeOfXi(chart, xiOfPlan(chart, { x, y }), pieceOfTrace(sheet, trace));
+  return {
+    u: uAtPlace(chart, place) - depths.neutralMm * turnAtPlace(chart, place),
+    v: vAtPlace(chart, place, y),
+  };
+}
+
+const between = (a: FlatPoint, b: FlatPoint, share: number): FlatPoint => ({
+  u: a.u + (b.u - a.u) * share,
+  v: a.v + (b.v - a.v) * share,
+});
+
+/** The piece of the profile that a traced stretch lies on: that of its middle. */
+function pieceOfTrace({ chart }: SectionSheet, trace: Extract<EdgeTrace, { kind: "plan" }>): number {
+  const [x, y] = pointOnPiece(trace.piece, (trace.from + trace.to) / 2);
+  return pieceIndexOfXi(chart, xiOfPlan(chart, { x, y }));
+}
+
+function spotOnSection(sheet: SectionSheet, edge: RegionEdge, share: number): EdgeSpot {
+  const { chart } = sheet;
+  const { trace } = edge;
+  if (trace?.kind !== "plan") return spotOnRuling(sheet, edge, share);
+  const t = trace.from + (trace.to - trace.from) * share;
+  const [x, y] = pointOnPiece(trace.piece, t);
+  const [dx, dy] = derivativeOnPiece(trace.piece, t);
+  const place = placeOfXi(chart, xiOfPlan(chart, { x, y }), pieceOfTrace(sheet, trace));
+  const normal = normalAtPlace(chart, place);
+  const sign = trace.to > trace.from ? 1 : -1;
+  const rise = -(normal.x * dx + normal.y * dy) / normal.z;
+  return {
+    point: { x, y, z: heightAtPlace(chart, place, y) },
+    along: unit({ x: sign * dx, y: sign * dy, z: sign * rise }),
+    normal,
+  };
+}
+
+/** On the ruling at a profile corner, the first or the last of the chart. */
+function spotOnRuling({ chart }: SectionSheet, edge: RegionEdge, share: number): EdgeSpot {
+  const [a, b] = [at(edge.points, 0), at(edge.points, -1)];
+  const [first, last] = xiRange(chart);
+  const place: ChartPlace = placeOfXi(chart, a.u < chart.lengthUMm / 2 ? first : last);
+  const v = a.v + (b.v - a.v) * share;
+  const y = chart.pivotYMm + (v - vAtPlace(chart, place, chart.pivotYMm)) * chart.ruling.y;
+  const sign = b.v > a.v ? 1 : -1;
+  return {
+    point: spacePointAt(chart, place, y, 0),
+    along: addSpace(ZERO, chart.ruling, sign),
+    normal: normalAtPlace(chart, place),
+  };
+}
+
+const ZERO: SpacePoint = { x: 0, y: 0, z: 0 };
+const unit = (a: SpacePoint): SpacePoint => addSpace(ZERO, a, 1 / (lengthSpace(a) || 1));
+
+/** Steps of the share by which the direction of an edge is felt. */
+const FEEL = 1e-5;
+
+function spotOnTransition(sheet: TransitionSheet, edge: RegionEdge, share: number): EdgeSpot {
+  const { surface } = sheet.chart;
+  const { trace } = edge;
+  if (trace?.kind !== "ruled") return { point: ZERO, along: ZERO, normal: ZERO };
+  const placeAt = (part: number) => placeOnTrace(trace, part);
+  const place = placeAt(share);
+  const [before, after] = [Math.max(0, share - FEEL), Math.min(1, share + FEEL)];
+  const along = unit(
+    addSpace(pointOnRuled(surface, placeAt(after), 0), pointOnRuled(surface, placeAt(before), 0), -1),
+  );
+  const { normal } = rulingAt(surface, inside(place.sMm, trace));
+  const square = addSpace(normal, along, -dotSpace(normal, along));
+  return { point: pointOnRuled(surface, place, 0), along, normal: unit(square) };
+}
+
+/** At a border of pieces the ruling is asked for on the side that the edge lies on. */
+function inside(sMm: number, { from, to }: Extract<EdgeTrace, { kind: "ruled" }>): number {
+  const [low, high] = from.sMm < to.sMm ? [from.sMm, to.sMm] : [to.sMm, from.sMm];
+  const hair = Math.min(1e-6, (high - low) / 4);
+  return Math.min(Math.max(sMm, low + hair), Math.max(low + hair, high - hair));
+}
+
+/** The direction from an edge into its sheet: square to edge and normal. */
+export const inwardAt = ({ along, normal }: EdgeSpot): SpacePoint => crossSpace(normal, along);
