@@ -5,6 +5,7 @@ import { buildJig } from "./jig/index.ts";
 import { findJoints } from "./joints/index.ts";
 import { markingTables } from "./marking/index.ts";
 import { layParts } from "./patterns/index.ts";
+import { foldPlates, wingFreeEdge } from "./plates/index.ts";
 import { checkDocument, type Project, resolveLines, soundProject } from "./project/index.ts";
 import { buildSheets } from "./surfaces/index.ts";
 import { totalTray } from "./totals/index.ts";
@@ -18,7 +19,9 @@ export type { Design } from "./book/index.ts";
 export function designTray(typed: Project): Design {
   const project = soundProject(typed);
   const lines = resolveLines(project);
-  const surfaces = buildSheets(project, lines);
+  const folding = foldPlates(project, lines);
+  const { plates } = folding;
+  const surfaces = buildSheets(project, lines, (itemId, wingId) => wingFreeEdge(plates, itemId, wingId));
   const joining = findJoints(project, lines, surfaces.sheets, surfaces.folds);
   const patterns = layParts(project, surfaces.sheets, joining.setBacks);
   const cutting = cutStrips(patterns.parts, project);
@@ -33,6 +36,7 @@ export function designTray(typed: Project): Design {
   const totals = totalTray({ parts, strips, seams, joints, jig }, project);
   return {
     project,
+    plates,
     sheets,
     joints,
     parts,
@@ -45,6 +49,7 @@ export function designTray(typed: Project): Design {
     problems: [
       ...checkDocument(typed),
       ...lines.problems,
+      ...folding.problems,
       ...surfaces.problems,
       ...joining.problems,
       ...patterns.problems,

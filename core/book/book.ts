@@ -6,6 +6,7 @@ import { jigSheets } from "./jig-sheets.ts";
 import { type Fonts, readLettering } from "./lettering.ts";
 import { framePages, type SheetBody } from "./page-frame.ts";
 import { partsSheets } from "./parts-sheets.ts";
+import { plateSheets } from "./plate-sheets.ts";
 import { shoppingSheets } from "./shopping-sheets.ts";
 import { stripSheets } from "./strip-sheets.ts";
 import type { DrawingSet } from "./types.ts";
@@ -22,6 +23,7 @@ export function drawBook(design: Design, fonts: Fonts): DrawingSet {
       const part = design.parts.find((candidate) => candidate.id === strip.partId);
       return part === undefined ? [] : stripSheets(design, strip, part, lettering);
     }),
+    ...design.plates.flatMap((plate) => plateSheets(design, plate, lettering)),
     ...jigSheets(design, lettering),
     ...glueSheets(design, lettering),
   ];

@@ -11,12 +11,15 @@ export type Hazard =
   | "epoxy"
   | "fire"
   | "saw"
+  | "solvent"
+  | "metal dust"
+  | "metal edges"
   | "judgement";
 
 /**
  * What is said about each hazard: plain words, and who knows better. Sources: published guidance of health and
- * safety bodies for epoxy, isocyanates, dust, hot-wire fume and electrics, foam fire; common practice for knife
- * and saw.
+ * safety bodies for epoxy, isocyanates, dust, hot-wire fume and electrics, foam fire; common practice for knife,
+ * saw, solvent and metal.
  */
 const CAUTIONS: Readonly<Record<Hazard, string>> = {
   knife:
@@ -31,6 +34,12 @@ const CAUTIONS: Readonly<Record<Hazard, string>> = {
     "Epoxy resin, hardener and uncured dust sensitise the skin, more with every contact. Nitrile or butyl gloves, sleeves taped; wash with soap, never with solvent. The supplier's data sheet comes before this page.",
   fire: "Every organic foam burns, whatever its label says; the smoke is black and toxic. No flame, no sparks, no hot work near it. Follow local fire and waste rules.",
   saw: "Saw: goggles, mask, hearing protection; hands behind the blade.",
+  solvent:
+    "Solvent: flammable, and its vapour creeps along the floor. Fresh air, no flame, no spark, no pilot light; gloves that it does not dissolve; wet rags flat outdoors or in a closed metal can.",
+  "metal dust":
+    "Metal dust: goggles and a P2, N95 or better mask; wet abrading binds it. Sweep up aluminium dust apart from steel's and keep it from sparks and flame.",
+  "metal edges":
+    "Cut metal is a knife: gloves when carrying it, every edge deburred before anything else; clamp it flat when drilling, it snatches and spins. Fingers out of the brake.",
   judgement:
     "These pages do not say that a floor is safe, strong, legal or fire-proof. The technical rules of your event and its scrutineer decide what may run; suppliers' data sheets and local codes come before every figure here.",
 };

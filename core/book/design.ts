@@ -5,6 +5,7 @@ import type { Jig } from "../jig/index.ts";
 import type { Joint } from "../joints/index.ts";
 import type { MarkingTable } from "../marking/index.ts";
 import type { Part } from "../patterns/index.ts";
+import type { FoldedPlate } from "../plates/index.ts";
 import type { Project } from "../project/index.ts";
 import type { Sheet } from "../surfaces/index.ts";
 import type { Totals } from "../totals/index.ts";
@@ -12,6 +13,7 @@ import type { Totals } from "../totals/index.ts";
 /** Everything that follows from a project: plain data, recomputed at every change, never edited. */
 export interface Design {
   readonly project: Project;
+  readonly plates: readonly FoldedPlate[];
   readonly sheets: readonly Sheet[];
   readonly joints: readonly Joint[];
   readonly parts: readonly Part[];

@@ -14,6 +14,7 @@ export {
   type ReportStrip,
   reportOf,
 } from "./report.ts";
+export type { ReportBend, ReportPlate, ReportPlateEdge, ReportWing } from "./report-plates.ts";
 export type { PlacedPiece, TemplateLayout, Tile } from "./template-layouts.ts";
 export { drawTemplates, type PlannedTemplates, planTemplates, type TemplatePlan } from "./templates.ts";
 export type { DrawingPage, DrawingSet, LineStyle, Mark, PaperPoint, TextFace } from "./types.ts";

@@ -91,7 +91,8 @@ export function ribLabels(
   ];
 }
 
-const boxesOf = (words: readonly TextMark[], lettering: Lettering): readonly Box[] =>
+/** The boxes around words as printed. */
+export const boxesOf = (words: readonly TextMark[], lettering: Lettering): readonly Box[] =>
   words.map((word) => boxOf(textCorners(word, lettering)));
 
 /** Sizes tried one after the other, code and notes, mm. */
@@ -103,7 +104,7 @@ const SIZES: readonly (readonly [number, number])[] = [
 ];
 
 /** The code, large, its notes below and the arrow; where nothing fits, small letters over the middle. */
-function mainLabel(
+export function mainLabel(
   piece: Piece,
   notes: readonly string[],
   context: { readonly taken: readonly Box[]; readonly lettering: Lettering },
@@ -199,10 +200,10 @@ function forwardArrow(
 }
 
 /** Places along a line that are tried for its words. */
-const SHARES = [0.35, 0.5, 0.65, 0.2, 0.8, 0.28, 0.42, 0.58, 0.72];
+export const SHARES = [0.35, 0.5, 0.65, 0.2, 0.8, 0.28, 0.42, 0.58, 0.72];
 
 /** The first of the texts that lies clear of what is to stay free, else the first. */
-function freest(choices: readonly TextMark[], room: LabelRoom): TextMark {
+export function freest(choices: readonly TextMark[], room: LabelRoom): TextMark {
   const clear = choices.find((mark) => {
     const box = boxOf(textCorners(mark, room.lettering));
     return !room.avoid.some((other) => boxesOverlap(box, other));
@@ -254,7 +255,7 @@ function alongLine(points: readonly PaperPoint[], words: string, share: number):
 }
 
 /** Words along any line, just above it. */
-function besideLine(points: readonly PaperPoint[], words: string, share: number): TextMark {
+export function besideLine(points: readonly PaperPoint[], words: string, share: number): TextMark {
   const spot = spotOn(points, share);
   const turned = uprightText(
     textMark(spot.at, words, { anchor: "middle", turnRad: spot.turnRad, layer: "words" }),

@@ -9,7 +9,7 @@ import type { DrawingPage } from "./types.ts";
 /** Free paper around a piece, mm. */
 const ROOM_MM = 10;
 
-/** Every strip and every rib that needs a template, each true to size on a page just large enough. */
+/** Every strip, every plate and every rib that needs a template, each true to size on a page just large enough. */
 export function drawPiecePages(design: Design, fonts: Fonts): readonly DrawingPage[] {
   const lettering = readLettering(fonts);
   return templatePieces(design).map((piece) => piecePage(design, piece, lettering));

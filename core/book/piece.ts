@@ -1,13 +1,13 @@
 import type { LineMark } from "./marks.ts";
 import type { PaperPoint } from "./types.ts";
 
-/** Something that is printed true to size: a strip or a rib, in its own flat frame with x = u, y = v, mm. */
+/** Something that is printed true to size: a strip, a rib or a plate, in its own flat frame with x = u, y = v, mm. */
 export interface Piece {
   /** The code that every page carries: of the strip, or of the first of several identical ribs. */
   readonly id: string;
   readonly name: string;
-  /** What it is cut from: the lines of foam have the kerf in them, those of board are the finished ones. */
-  readonly stuff: "foam" | "board";
+  /** What it is cut from: the lines of foam have the kerf in them, those of board and metal are the finished ones. */
+  readonly stuff: "foam" | "board" | "metal";
   /** Which face is up, which hand: the words that stand beside the code on every page. */
   readonly face: string;
   /** The word at the arrow, and where it points in the flat frame. */

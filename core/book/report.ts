@@ -15,6 +15,7 @@ import type { MarkingRow } from "../marking/index.ts";
 import { type FlatLoop, loopAreaMm2, type Part, type PartEdge, polygonOfLoop } from "../patterns/index.ts";
 import type { Totals } from "../totals/index.ts";
 import type { Design } from "./design.ts";
+import { type ReportPlate, reportPlates } from "./report-plates.ts";
 
 /** A strip in the report: a piece cut from stock, with its marking-out table. */
 export interface ReportStrip {
@@ -102,6 +103,7 @@ export interface Report {
   readonly projectId: string;
   readonly title: string;
   readonly parts: readonly ReportPart[];
+  readonly plates: readonly ReportPlate[];
   readonly joints: readonly Joint[];
   readonly seams: Design["seams"];
   readonly ribs: readonly ReportRib[];
@@ -123,6 +125,7 @@ export function reportOf(design: Design): Report {
     projectId: project.id,
     title: project.title,
     parts: design.parts.map((part) => reportPart(design, part)),
+    plates: reportPlates(design),
     joints: design.joints,
     seams: design.seams,
     ribs: design.jig.ribs.map(reportRib),

@@ -7,6 +7,8 @@ import { type Placing, paper } from "./marks.ts";
 import { type PageWindow, pageWindow } from "./page-window.ts";
 import type { Piece } from "./piece.ts";
 import { type LabelRoom, ribLabels, stripLabels } from "./piece-labels.ts";
+import { plateLabels } from "./plate-labels.ts";
+import { platePiece } from "./plate-piece.ts";
 import { ribGroups, ribPiece } from "./rib-piece.ts";
 import { stripPiece } from "./strip-piece.ts";
 import { layOutTemplates, type TemplateLayout } from "./template-layouts.ts";
@@ -28,7 +30,7 @@ export interface PlannedTemplates {
 }
 
 /**
- * Counts and lays out the true-size pages of every strip and of every rib that needs a template. Problems:
+ * Counts and lays out the true-size pages of every strip, every plate and every rib that needs a template. Problems:
  * `page-too-small`, `number-out-of-range` for paper settings.
  */
 export function planTemplates(design: Design): PlannedTemplates {
@@ -82,13 +84,14 @@ function firstPagesOf(layouts: readonly TemplateLayout[], first: number): readon
   });
 }
 
-/** Every strip, and one rib of each outline whose top is not one straight line. */
+/** Every strip, every plate, and one rib of each outline whose top is not one straight line. */
 export function templatePieces(design: Design): readonly Piece[] {
   const strips = design.strips.flatMap((strip) => {
     const part = design.parts.find((candidate) => candidate.id === strip.partId);
     return part === undefined ? [] : [stripPiece(design, strip, part)];
   });
-  return [...strips, ...templateRibs(design).map((group) => ribPiece(group, attitudeOf(design)))];
+  const plates = design.plates.flatMap((plate) => plate.parts.map((part) => platePiece(plate, part)));
+  return [...strips, ...plates, ...templateRibs(design).map((group) => ribPiece(group, attitudeOf(design)))];
 }
 
 export const templateRibs = (design: Design) => ribGroups(design).filter((group) => !group.rib.straightTop);
@@ -117,6 +120,10 @@ export function labelsOf(design: Design, room: LabelRoom): readonly Mark[] {
   const strip = design.strips.find((candidate) => candidate.id === room.piece.id);
   const part = design.parts.find((candidate) => candidate.id === strip?.partId);
   if (strip !== undefined && part !== undefined) return stripLabels(design, strip, part, room);
+  for (const plate of design.plates) {
+    const flat = plate.parts.find(({ id }) => id === room.piece.id);
+    if (flat !== undefined) return plateLabels(plate, flat, room);
+  }
   const group = templateRibs(design).find((candidate) => candidate.rib.id === room.piece.id);
   return group === undefined ? [] : ribLabels(group, attitudeOf(design), room);
 }

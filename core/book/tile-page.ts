@@ -191,12 +191,21 @@ function heading(content: HeadingContent, setting: TemplateSetting): readonly Ma
   ];
 }
 
-/** How to cut by the lines on a page: ribs of board have no kerf in their lines, foam has. */
+/** How to cut by the lines on a page: ribs of board and plates of metal have no kerf in their lines, foam has. */
 function lineWords(inside: readonly PlacedPiece[], { cutting }: TemplateSetting): string {
-  const isBoard = ({ piece }: PlacedPiece) => piece.stuff === "board";
-  if (inside.every(isBoard)) return "saw up to the centre of the line";
-  return inside.some(isBoard) ? `foam: ${bladeWords(cutting)}` : bladeWords(cutting);
+  const words = { board: BOARD_LINE_WORDS, metal: METAL_LINE_WORDS, foam: bladeWords(cutting) };
+  const stuffs = (["foam", "board", "metal"] as const).filter((stuff) =>
+    inside.some(({ piece }) => piece.stuff === stuff),
+  );
+  if (stuffs.length <= 1) return words[stuffs[0] ?? "board"];
+  return stuffs
+    .filter((stuff) => stuff !== "board")
+    .map((stuff) => `${stuff}: ${words[stuff]}`)
+    .join("; ");
 }
+
+const BOARD_LINE_WORDS = "saw up to the centre of the line";
+const METAL_LINE_WORDS = "cut to the centre of the line, bend lines in pencil, never scribed";
 
 /** For each piece on the page which face is up and where front or top is. */
 function faces(

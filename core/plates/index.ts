@@ -9,6 +9,7 @@ export {
 export { aircraftAllowance, dinCompensationMm, dinFactor, kFactorOfRightAngle } from "./bend-conventions.ts";
 export { type BondHazard, type BondStep, bondPreparation } from "./bond-preparation.ts";
 export { foldPlate, type PlateOutcome } from "./fold-plate.ts";
+export { foldPlates, wingFreeEdge } from "./fold-plates.ts";
 export { polygonOfPlateLoop } from "./plate-areas.ts";
 export {
   type PlateUnderFoam,

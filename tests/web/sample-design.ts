@@ -129,6 +129,7 @@ const parts: readonly Part[] = [
 /** What a design of the sample could look like; figures are plausible, not computed. */
 export const sampleDesign: Design = {
   project: sampleProject,
+  plates: [],
   sheets: [],
   joints: [],
   parts,

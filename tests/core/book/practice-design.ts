@@ -64,6 +64,7 @@ export function practiceDesign(paper: Partial<Project["paper"]> = {}): Design {
   };
   return {
     project,
+    plates: [],
     sheets: [],
     joints: [],
     parts: [part],
