@@ -29,6 +29,7 @@ import {
 } from "./flat-loops.ts";
 import { mirrorEdge, mirrorLoop, mirrorRuling, mirrorSeat } from "./mirror-part.ts";
 import { setBackEdges } from "./set-back-edges.ts";
+import { thinBevels } from "./thin-bevels.ts";
 import type { BevelStation, FlatLoop, FlatRuling, Part, PartEdge } from "./types.ts";
 
 /**
@@ -194,7 +195,7 @@ function partEdges(sheet: Sheet, laid: readonly LaidLoop[], moved: readonly Laid
 function bevelsOf(sheet: Sheet, edgeId: string, edges: readonly LaidEdge[]): readonly BevelStation[] {
   const all =
     sheet.kind === "fence" && edgeId === "upper" ? seatBevels(sheet) : edges.flatMap(bevelsAlong(edges));
-  return all.every(({ bevelRad }) => bevelRad === 0) ? [] : withoutStraight(all);
+  return all.every(({ bevelRad }) => bevelRad === 0) ? [] : thinBevels(all);
 }
 
 /** Bevels of one of several pieces of an edge, counted on from the pieces before it. */
@@ -214,25 +215,6 @@ function seatBevels(sheet: FenceSheet): readonly BevelStation[] {
     alongMm: lengthMm - station.alongMm,
     bevelRad: seatBevelRad(station.bevelRad, sheet.thicknessMm),
   }));
-}
-
-/** A bevel is told to this: a fiftieth of a degree. */
-const BEVEL_TOLD_RAD = 3e-4;
-
-/** The stations between which the bevel is not straight, and both ends. */
-function withoutStraight(all: readonly BevelStation[]): readonly BevelStation[] {
-  const kept: BevelStation[] = [];
-  all.forEach((station, i) => {
-    const [before, after] = [kept.at(-1), all[i + 1]];
-    if (!before || !after) {
-      kept.push(station);
-      return;
-    }
-    const share = (station.alongMm - before.alongMm) / (after.alongMm - before.alongMm || 1);
-    const straight = before.bevelRad + (after.bevelRad - before.bevelRad) * share;
-    if (Math.abs(station.bevelRad - straight) > BEVEL_TOLD_RAD) kept.push(station);
-  });
-  return kept;
 }
 
 /** Where the rulings of a transition lie on its flat strips, those of each strip apart. */

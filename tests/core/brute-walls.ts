@@ -16,7 +16,7 @@ export function bruteFaceOver(sheet: BruteSheet, p: PlanPoint, depthMm: number):
 }
 
 /** Length of a plumb wall's edge on the face at a depth: chords over its plan curve, twice, extrapolated. */
-export function brutePlumbLength(sheet: BruteSheet, piece: CurvePiece, depthMm: number, count = 400): number {
+export function brutePlumbLength(sheet: BruteSheet, piece: CurvePiece, depthMm: number, count = 240): number {
   const points = Array.from({ length: count + 1 }, (_, i) => {
     const [x, y] = pointOnPiece(piece, i / count);
     return bruteFaceOver(sheet, { x, y }, depthMm);
@@ -39,7 +39,7 @@ export function bruteAreaOverCircle(
   radiusMm: number,
   depthMm: number,
 ): number {
-  const [rings, spokes, h] = [60, 120, 0.02];
+  const [rings, spokes, h] = [40, 64, 0.02];
   let sum = 0;
   for (let i = 0; i < rings; i++) {
     const r = (radiusMm * (i + 0.5)) / rings;
