@@ -73,8 +73,9 @@ function withSlopes(places: readonly Place[]): readonly PairingNode[] {
     const stretch = places.slice(start, end + 1);
     const slopes = slopesOf(stretch, at(places, start).fanAfter);
     slopes.forEach((slope, index) => {
-      if (index > 0) before[start + index] = slope;
-      if (index < slopes.length - 1) after[start + index] = slope;
+      if (index > 0) before[start + index] = keptMonotone(at(stretch, index - 1), at(stretch, index), slope);
+      if (index + 1 < stretch.length)
+        after[start + index] = keptMonotone(at(stretch, index), at(stretch, index + 1), slope);
     });
   });
   return places.map(({ sMm, firstMm, fanAfter }, k) => ({
@@ -87,14 +88,13 @@ function withSlopes(places: readonly Place[]): readonly PairingNode[] {
   }));
 }
 
-/** d firstMm / d s on one smooth stretch: of the polynomial through five neighbours, kept monotone for both edges. */
+/** d firstMm / d s on one smooth stretch: of the polynomial through five neighbours. */
 function slopesOf(stretch: readonly Place[], fan: FanApex): readonly number[] {
   if (fan !== "none") return stretch.map(() => (fan === "first" ? 0 : 2));
   const points = Math.min(SLOPE_POINTS, stretch.length);
   return stretch.map((_, k) => {
     const start = Math.min(stretch.length - points, Math.max(0, k - (points >> 1)));
-    const slope = slopeThrough(stretch.slice(start, start + points), k - start);
-    return keptMonotone(stretch, k, slope);
+    return slopeThrough(stretch.slice(start, start + points), k - start);
   });
 }
 
@@ -114,18 +114,13 @@ function slopeThrough(places: readonly Place[], index: number): number {
   return slope;
 }
 
-/** A cubic is monotone while its end slopes are at most thrice the chord's (Fritsch & Carlson 1980); here for both edges. */
-function keptMonotone(stretch: readonly Place[], k: number, slope: number): number {
-  let [low, high] = [0, 2];
-  for (const [a, b] of [
-    [k - 1, k],
-    [k, k + 1],
-  ] as const) {
-    const [from, to] = [stretch[a], stretch[b]];
-    if (from === undefined || to === undefined) continue;
-    const chord = (to.firstMm - from.firstMm) / (to.sMm - from.sMm);
-    high = Math.min(high, 3 * chord);
-    low = Math.max(low, 2 - 3 * (2 - chord));
-  }
-  return low > high ? (low + high) / 2 : Math.min(high, Math.max(low, slope));
+/**
+ * A slope that keeps the cubic between two places monotone for both edges: at most thrice the chord's (Fritsch & Carlson
+ * 1980). Where a limit binds on one side only, the pairing turns a little at that ruling.
+ */
+function keptMonotone(from: Place, to: Place, slope: number): number {
+  const chord = (to.firstMm - from.firstMm) / (to.sMm - from.sMm);
+  const high = Math.min(2, 3 * chord);
+  const low = Math.max(0, 3 * chord - 4);
+  return Math.min(high, Math.max(low, slope));
 }

@@ -4,10 +4,11 @@ import type { FanApex } from "./types.ts";
 const EDGES_MEET_MM = 1e-7;
 const ALONG_RULING_RAD = 1e-7;
 
-/** The foam whose bend counts. */
+/** The foam whose bend counts; none with a least radius of 0. */
 export interface BendLimits {
   readonly thicknessMm: number;
   readonly leastRadiusMm: number;
+  readonly fanBend?: "swept edge" | "near apex";
 }
 
 /** Ends of rulings as `evaluateEdge` writes them, and where in them: EDGE_NUMBERS numbers from an offset. */
@@ -42,14 +43,14 @@ export function twistOf(a: Float64Array, i: number, b: Float64Array, j: number):
 
 /**
  * How much tighter than the foam's limit a ruling bends, as thickness over radius; 0 within the limit. The bend is that
- * of the tighter end; in a fan that of the swept edge, carried to one thickness from the apex. Never over one thickness
- * in radius.
+ * of the tighter end as each edge shows it; in a fan that of the swept edge, or carried from there to one thickness from
+ * the apex. Never over one thickness in radius.
  */
 export function bendOf(
   ends: RulingEnds,
   twistRad: number,
   fan: FanApex,
-  { thicknessMm, leastRadiusMm }: BendLimits,
+  { thicknessMm, leastRadiusMm, fanBend }: BendLimits,
 ): number {
   if (leastRadiusMm <= thicknessMm) return 0;
   const { first, firstOffset, second, secondOffset } = ends;
@@ -63,7 +64,7 @@ export function bendOf(
   if (fan !== "first") bend = curvatureAt(first, firstOffset, rx / length, ry / length, rz / length, rate);
   if (fan !== "second")
     bend = Math.max(bend, curvatureAt(second, secondOffset, rx / length, ry / length, rz / length, rate));
-  const tight = fan === "none" ? bend : bend * Math.max(1, length / thicknessMm);
+  const tight = fan === "none" || fanBend !== "near apex" ? bend : bend * Math.max(1, length / thicknessMm);
   return Math.max(0, Math.min(1, tight * thicknessMm) - thicknessMm / leastRadiusMm);
 }
 

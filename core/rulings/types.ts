@@ -40,7 +40,13 @@ export interface EdgePlace {
 
 export interface PairingSettings {
   readonly thicknessMm: number;
+  /** The foam's limit: tighter bends are traded against twist. With 0 twist alone counts. */
   readonly leastRadiusMm: number;
+  /**
+   * Where the bend of a fan counts in the search: at the edge that it sweeps (the default), or one thickness in from its
+   * apex, which makes fans dear.
+   */
+  readonly fanBend?: "swept edge" | "near apex";
   /**
    * Which side the inward normal is on: where its mean has z > 0 (the default) or z < 0. A sheet whose mean normal is
    * level takes the one that a walker along the first edge, the second on the right, sees as up.
