@@ -62,6 +62,8 @@ export const QuietHandles = memo(function QuietHandles({
   paint,
 }: Omit<HandlesProps, "nodeId">) {
   const draw = (context: Konva.Context) => {
+    // The corners that a circle is made of say nothing beside it.
+    if (line.kind === "opening" && line.nodes.every((node) => node.mark === "ring")) return;
     context.setAttr("fillStyle", paint.ink);
     for (const node of withoutCrowd(line.nodes, transform, undefined)) {
       const [x, y] = toPx(transform, node.at);

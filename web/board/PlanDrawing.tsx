@@ -45,7 +45,7 @@ export function PlanDrawing({ project, scene, selection, transform, box, paint }
           key={lineKey(line.line)}
           {...shared}
           line={line}
-          tint={tintOf(line, project, paint)}
+          {...fillOf(line, project, paint)}
           mirrored={scene.mirrored}
         />
       ))}
@@ -93,10 +93,19 @@ interface Drawn {
   readonly paint: Paint;
 }
 
-function tintOf(line: SceneLine, project: Project, paint: Paint): string | undefined {
-  return (line.kind === "section" || line.kind === "transition") && line.line.of === "item"
-    ? paint.tints[hatchOfItem(project, line.line.itemId) - 1]
-    : undefined;
+interface PlanFill {
+  readonly colour: string;
+  readonly opacity: number;
+  readonly imageOpacity: number;
+}
+
+/** Sheets are tinted as their parts are, metal is grey, and through an opening there is paper. */
+function fillOf({ kind, line }: SceneLine, project: Project, paint: Paint): PlanFill | undefined {
+  if (kind === "opening") return { colour: paint.sheet, opacity: 0.9, imageOpacity: 0.9 };
+  if (kind === "plate") return { colour: paint.pencil, opacity: 0.3, imageOpacity: 0.12 };
+  if ((kind !== "section" && kind !== "transition") || line.of !== "item") return undefined;
+  const colour = paint.tints[hatchOfItem(project, line.itemId) - 1];
+  return colour === undefined ? undefined : { colour, opacity: 0.35, imageOpacity: 0.14 };
 }
 
 /** The letter and number that an item or opening goes by. */
@@ -112,16 +121,18 @@ function codeOf({ line }: SceneLine, project: Project): string {
 const Fill = memo(function Fill({
   line,
   transform,
-  tint,
+  colour,
+  opacity,
+  imageOpacity,
   mirrored,
-}: Drawn & { readonly tint: string | undefined; readonly mirrored: boolean }) {
-  if (tint === undefined || line.broken) return null;
+}: Drawn & Partial<PlanFill> & { readonly mirrored: boolean }) {
+  if (colour === undefined || line.broken) return null;
   const points = pointsOfLine(line);
   return (
     <>
-      <Line points={linePx(transform, points)} closed fill={tint} opacity={0.35} />
+      <Line points={linePx(transform, points)} closed fill={colour} opacity={opacity ?? 1} />
       {mirrored ? (
-        <Line points={linePx(transform, imageOf(points))} closed fill={tint} opacity={0.14} />
+        <Line points={linePx(transform, imageOf(points))} closed fill={colour} opacity={imageOpacity ?? 1} />
       ) : null}
     </>
   );

@@ -8,6 +8,7 @@ export function keepUnchanged(before: Design | undefined, now: Design): Design {
   if (before === undefined) return now;
   return {
     ...now,
+    plates: keepEntries(before.plates, now.plates),
     sheets: keepEntries(before.sheets, now.sheets),
     joints: keepEntries(before.joints, now.joints),
     parts: keepEntries(before.parts, now.parts),

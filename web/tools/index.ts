@@ -29,7 +29,7 @@ export {
 } from "./selected-line.ts";
 export { chosenOwner, targetAt } from "./target-at.ts";
 export { type Hand, takeUp } from "./tools.ts";
-export { edgeRefAt } from "./transition/index.ts";
+export { type EdgeEnd, edgeRefAt, endsOfEdges } from "./transition/index.ts";
 export { directionOf } from "./typed-place.ts";
 export type {
   Draft,

@@ -1,6 +1,7 @@
 import type { Design } from "../../core/design.ts";
 import type { FlatPoint, PlanPoint } from "../../core/foundation/index.ts";
 import type { FlatLoop, Part } from "../../core/patterns/index.ts";
+import type { RuledSurface } from "../../core/rulings/index.ts";
 import type { RegionLoop, SeatStation, Sheet } from "../../core/surfaces/index.ts";
 import { thinnedIndices } from "./thinned-indices.ts";
 
@@ -34,10 +35,19 @@ const thinnedPart = (part: Part): Part => ({
 
 function thinnedSheet(sheet: Sheet): Sheet {
   const loops = sheet.loops.map(thinnedRegionLoop);
-  return sheet.kind === "fence"
-    ? { ...sheet, loops, seat: thinnedSeat(sheet.seat) }
-    : { ...sheet, loops, planLoops: sheet.planLoops.map(thinnedPlan) };
+  if (sheet.kind === "fence") return { ...sheet, loops, seat: thinnedSeat(sheet.seat) };
+  const planLoops = sheet.planLoops.map(thinnedPlan);
+  return sheet.kind === "section"
+    ? { ...sheet, loops, planLoops }
+    : { ...sheet, loops, planLoops, chart: { ...sheet.chart, surface: asData(sheet.chart.surface) } };
 }
+
+/** What cannot be sent from the worker are the functions that its edges were made of; their spans say the same. */
+const asData = (surface: RuledSurface): RuledSurface => ({
+  ...surface,
+  first: { ...surface.first, pieces: [] },
+  second: { ...surface.second, pieces: [] },
+});
 
 const thinnedFlatLoop = (loop: FlatLoop): FlatLoop => ({
   edges: loop.edges.map((edge) => ({ ...edge, points: thinnedFlat(edge.points) })),
@@ -46,7 +56,12 @@ const thinnedFlatLoop = (loop: FlatLoop): FlatLoop => ({
 const thinnedRegionLoop = (loop: RegionLoop): RegionLoop => ({
   edges: loop.edges.map((edge) => {
     const kept = thinnedIndices(edge.points, across, SCREEN_CHORD_MM);
-    return { ...edge, points: only(edge.points, kept), turnsRad: only(edge.turnsRad, kept) };
+    return {
+      ...edge,
+      points: only(edge.points, kept),
+      flat: only(edge.flat, kept),
+      shares: only(edge.shares, kept),
+    };
   }),
 });
 

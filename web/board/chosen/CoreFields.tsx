@@ -1,5 +1,6 @@
 import { formatMm } from "../../../core/foundation/index.ts";
 import { coreOf, type Fence, type Section, type Transition } from "../../../core/project/index.ts";
+import { Select } from "../../controls/index.ts";
 import { useDocument } from "../../stores/index.ts";
 import { LabelledCell } from "./LabelledCell.tsx";
 
@@ -8,19 +9,34 @@ interface CoreFieldsProps {
   readonly onChange: (core: Section["core"]) => void;
 }
 
-/** The foam thickness of one sheet; empty is the tray's own. */
+/** The foam of one sheet and its thickness; empty is the tray's own. */
 export function CoreFields({ item, onChange }: CoreFieldsProps) {
   const project = useDocument((state) => state.project);
-  const { foamId } = coreOf(project, item);
+  const { foamId, thicknessMm: ownMm } = coreOf(project, item);
+  const { foams } = project.materials;
+  const choose = (chosenId: string) =>
+    onChange(chosenId === "" ? undefined : { foamId: chosenId, thicknessMm: ownMm });
   return (
-    <LabelledCell
-      label="Foam thickness"
-      unit="mm"
-      value={item.core?.thicknessMm}
-      hint={formatMm(project.core.thicknessMm)}
-      testId="foam-thickness"
-      onClear={() => onChange(undefined)}
-      onChange={(thicknessMm) => onChange({ foamId, thicknessMm })}
-    />
+    <>
+      <Select
+        label="Foam"
+        value={item.core ? foamId : ""}
+        options={[
+          { value: "", word: "the tray's" },
+          ...foams.map((foam) => ({ value: foam.id, word: foam.name })),
+        ]}
+        testId="foam-choice"
+        onChange={choose}
+      />
+      <LabelledCell
+        label="Foam thickness"
+        unit="mm"
+        value={item.core?.thicknessMm}
+        hint={formatMm(project.core.thicknessMm)}
+        testId="foam-thickness"
+        onClear={() => onChange(undefined)}
+        onChange={(thicknessMm) => onChange({ foamId, thicknessMm })}
+      />
+    </>
   );
 }

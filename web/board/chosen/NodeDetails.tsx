@@ -3,7 +3,7 @@ import { nodeLabel, toDegrees, toRadians } from "../../../core/foundation/index.
 import type { LineRef, NodeChanges, PlanNode, SideNode } from "../../../core/project/index.ts";
 import { Choice, TextField } from "../../controls/index.ts";
 import { useDocument, useView } from "../../stores/index.ts";
-import { elementsOfLine, idsOf, newId, selectLine } from "../../tools/index.ts";
+import { elementsOfLine, newId, selectLine, takenIds } from "../../tools/index.ts";
 import { dispatchAll } from "../dispatch-all.ts";
 import { NumberCell } from "./NumberCell.tsx";
 
@@ -22,6 +22,8 @@ export function NodeDetails({ line, nodeId, closed }: NodeDetailsProps) {
   const before = elements[index - 1] ?? (closed ? elements.at(-1) : undefined);
   const leavesCurve = node.next === "curve" && (closed || index < elements.length - 1);
   const arrivesCurve = before?.next === "curve";
+  // An edge in space has no single angle that a direction could be typed as.
+  const hasTangents = line.of !== "edge";
   const change = (changes: NodeChanges) =>
     useDocument.getState().dispatch({ kind: "change-node", line, nodeId: node.id, changes });
   return (
@@ -30,7 +32,7 @@ export function NodeDetails({ line, nodeId, closed }: NodeDetailsProps) {
       {leavesCurve || arrivesCurve ? (
         <Meets node={node} isBetweenCurves={leavesCurve && arrivesCurve} change={change} />
       ) : null}
-      {arrivesCurve ? (
+      {arrivesCurve && hasTangents ? (
         <Tangent
           label="Direction where the curve arrives"
           testId="tangent-in"
@@ -38,7 +40,7 @@ export function NodeDetails({ line, nodeId, closed }: NodeDetailsProps) {
           onChange={(tangentInRad) => change({ tangentInRad })}
         />
       ) : null}
-      {leavesCurve ? (
+      {leavesCurve && hasTangents ? (
         <Tangent
           label="Direction where the curve leaves"
           testId="tangent-out"
@@ -115,8 +117,7 @@ function Tangent({
 
 function Deeds({ line, node }: { readonly line: LineRef; readonly node: PlanNode | SideNode }) {
   const split = () => {
-    const elements = elementsOfLine(useDocument.getState().project, line);
-    const newNodeId = newId("n", idsOf(elements));
+    const newNodeId = newId("n", takenIds(useDocument.getState().project, line));
     dispatchAll([{ kind: "split-segment", line, afterNodeId: node.id, t: 0.5, newNodeId }]);
     useView.getState().select({ ...selectLine(line), nodeId: newNodeId });
   };

@@ -167,7 +167,8 @@ const NodeRow = memo(function NodeRow({ line, node, before, isLast, isChosen, up
   );
 }, isSameRow);
 
-function SegmentSwitch({
+/** Says whether the segment that leaves a node is straight or curved, and turns it. */
+export function SegmentSwitch({
   line,
   nodeId,
   next,

@@ -1,12 +1,13 @@
 import { nameOfItem, type Transition, type TransitionChanges } from "../../../core/project/index.ts";
-import { TextField } from "../../controls/index.ts";
+import { Choice, TextField } from "../../controls/index.ts";
 import { codeOfItem } from "../../drawings/index.ts";
 import { useDocument } from "../../stores/index.ts";
 import { ChosenProblems } from "./ChosenProblems.tsx";
 import { CoreFields } from "./CoreFields.tsx";
 import { DeleteButton } from "./DeleteButton.tsx";
+import { TransitionEdgeFields } from "./TransitionEdgeFields.tsx";
 
-/** A transition as numbers: its two edges and its foam. */
+/** A transition as numbers: its two edges, the side of its core and its foam. */
 export function TransitionPanel({ transition }: { readonly transition: Transition }) {
   const change = (changes: TransitionChanges) =>
     useDocument.getState().dispatch({ kind: "change-transition", itemId: transition.id, changes });
@@ -24,6 +25,19 @@ export function TransitionPanel({ transition }: { readonly transition: Transitio
         value={transition.name}
         mostLetters={60}
         onChange={(name) => change({ name })}
+      />
+      <TransitionEdgeFields transition={transition} side="first" />
+      <TransitionEdgeFields transition={transition} side="second" />
+      <h3 className="caption">Core</h3>
+      <Choice
+        label="The foam lies"
+        value={transition.coreSide ?? "above"}
+        options={[
+          { value: "above", word: "above the drawn surface" },
+          { value: "below", word: "below it" },
+        ]}
+        testId="core-side"
+        onChange={(coreSide) => change({ coreSide: coreSide === "above" ? undefined : coreSide })}
       />
       <CoreFields item={transition} onChange={(core) => change({ core })} />
     </>

@@ -58,7 +58,7 @@ function sight(state: PlateState, context: ToolContext): Sight {
 }
 
 function promptFor(count: number): string {
-  if (count === 0) return "Click the first corner of the plate's flat base in the plan, or type it.";
+  if (count === 0) return "Click the first corner of its flat base in the plan, or type it.";
   if (count < RULES.leastNodes) return "Click the next corner, or type where it lies.";
-  return "Click the first node, or press Enter, to close the base. Wings are added to its edges afterwards.";
+  return "Click the first node, or press Enter, to close the base.";
 }

@@ -194,10 +194,10 @@ function finishFor(state: TransitionState): Pick<Sight, "finish"> {
 function promptFor(state: TransitionState): string {
   const which = state.first ? "ends" : "begins";
   if (!isDrawing(state)) {
-    return `Click the edge where the transition ${which}, or click bare paper to draw an edge of its own.`;
+    return `Click the edge where it ${which}, or bare paper to draw one.`;
   }
   const count = state.drawing.nodes.length;
-  if (count === 0) return `Click the first node of the edge where the transition ${which}, or type it.`;
+  if (count === 0) return `Click the first node of the edge where it ${which}, or type it.`;
   if (count < RULES.leastNodes) return "Click the next node of the edge, or type where it lies.";
-  return "Click on, or press Enter to end the edge. Its heights can be dragged in the side view afterwards.";
+  return "Click on, or press Enter to end the edge.";
 }
