@@ -3,7 +3,7 @@ export { developRuled } from "./develop-ruled.ts";
 export { edgeOfFunction, straightEdge } from "./edges.ts";
 export { judgeTwist, pressStrain, twistProfile } from "./judge-twist.ts";
 export { areaOfRuled, lengthOnRuled } from "./measure-ruled.ts";
-export { pairEdges } from "./pair-edges.ts";
+export { pairEdges, ruledSurface } from "./pair-edges.ts";
 export { placeOnEdge } from "./place-on-edge.ts";
 export { placeUnder } from "./place-under.ts";
 export { pointOnRuled, rulingAt } from "./ruling-at.ts";
@@ -12,6 +12,7 @@ export type {
   Development,
   EdgePlace,
   FanApex,
+  PairedEdges,
   PairingNode,
   PairingSettings,
   RuledPlace,

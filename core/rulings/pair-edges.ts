@@ -1,4 +1,4 @@
-import { addSpace, at, distanceSpace, dotSpace } from "../foundation/index.ts";
+import { addSpace, at, distanceSpace, dotSpace, type SpacePoint } from "../foundation/index.ts";
 import { reverseEdge } from "./compile-edge.ts";
 import { findCreases } from "./find-creases.ts";
 import { edgePair } from "./knots.ts";
@@ -45,12 +45,23 @@ export const ruledSurface = (paired: PairedEdges): RuledSurface => ({
   creases: findCreases(paired),
 });
 
-/** Whether the closing rulings are shorter when the second edge is run the other way. */
+/** Sums of ruling lengths that differ by less, relative, are equal. */
+const EQUAL_RELATIVE = 1e-9;
+
+/** Whether the closing rulings are shorter when the second edge is run the other way; of closed edges those at quarters. */
 function runsAgainst(first: SpaceEdge, second: SpaceEdge): boolean {
-  const [a0, a1] = [placeOnEdge(first, 0).point, placeOnEdge(first, first.lengthMm, "before").point];
-  const [b0, b1] = [placeOnEdge(second, 0).point, placeOnEdge(second, second.lengthMm, "before").point];
-  return distanceSpace(a0, b1) + distanceSpace(a1, b0) < distanceSpace(a0, b0) + distanceSpace(a1, b1);
+  for (const part of [0, 0.25]) {
+    const [a0, a1] = [pointAtPart(first, part), pointAtPart(first, 1 - part)];
+    const [b0, b1] = [pointAtPart(second, part), pointAtPart(second, 1 - part)];
+    const same = distanceSpace(a0, b0) + distanceSpace(a1, b1);
+    const against = distanceSpace(a0, b1) + distanceSpace(a1, b0);
+    if (Math.abs(same - against) > EQUAL_RELATIVE * (same + against)) return against < same;
+  }
+  return false;
 }
+
+const pointAtPart = (edge: SpaceEdge, part: number): SpacePoint =>
+  placeOnEdge(edge, part * edge.lengthMm, "before").point;
 
 /** The rise of the sheet's normals, each as heavy as the area it stands for. */
 function meanRise(paired: PairedEdges): number {
