@@ -111,6 +111,24 @@ export type Problem =
       readonly at: PlanPoint;
     })
   | (Placed & {
+      readonly kind: "edges-coincide";
+      readonly otherName: string;
+      readonly edgeIds: readonly [string, string];
+      readonly at: PlanPoint;
+    })
+  | (Placed & {
+      readonly kind: "edges-nearly-meet";
+      readonly otherName: string;
+      readonly gapMm: number;
+      readonly at: PlanPoint;
+    })
+  | (Placed & {
+      readonly kind: "sheets-overlap";
+      readonly otherName: string;
+      readonly overlapMm: number;
+      readonly at: PlanPoint;
+    })
+  | (Placed & {
       readonly kind: "cut-not-possible";
       readonly cut: "square" | "mitre" | "butt";
       readonly foldRad: number;

@@ -75,6 +75,12 @@ function sentenceFor(problem: Problem): string {
       return `${name} needs ${formatNumber(problem.strain * 100, 2)} % strain of its foam near x ${formatMm(problem.at.x)}, with ${formatAngle(problem.twistRad)} of twist at most and a least radius of ${formatMm(problem.leastRadiusMm)} mm; the foam takes ${formatNumber(problem.limit * 100, 2)} %. Ease a free edge, make the foam thinner, or choose another foam.`;
     case "edge-has-three-sheets":
       return `${name}, ${problem.otherName} and ${problem.thirdName} meet in one edge near x ${formatMm(problem.at.x)}. It is cut as the joint of the first two; fit the third to them by hand, or end one of them before the edge.`;
+    case "edges-coincide":
+      return `An edge of ${name} and one of ${problem.otherName} lie on each other near x ${formatMm(problem.at.x)}, y ${formatMm(problem.at.y)}, and are not joined. Join them, or move them apart.`;
+    case "edges-nearly-meet":
+      return `${name} and ${problem.otherName} run beside each other with a gap of ${formatMm(problem.gapMm)} mm near x ${formatMm(problem.at.x)}, y ${formatMm(problem.at.y)}. Let one edge follow the other, or move them apart.`;
+    case "sheets-overlap":
+      return `${name} lies ${formatMm(problem.overlapMm)} mm or more inside ${problem.otherName} near x ${formatMm(problem.at.x)}, y ${formatMm(problem.at.y)}. Move an edge, or let one follow the other.`;
     case "cut-not-possible":
       return `The joint of ${name} folds by ${formatAngle(problem.foldRad)} and cannot be cut as a ${problem.cut}: a bevel would be over 60°. It is cut as its fold asks; choose another cut.`;
     case "bend-too-tight":
@@ -175,6 +181,9 @@ export function levelOf(problem: Problem): ProblemLevel {
     case "transition-creased":
     case "transition-twisted":
     case "cut-not-possible":
+    case "edges-coincide":
+    case "edges-nearly-meet":
+    case "sheets-overlap":
     case "sheets-do-not-meet":
     case "nothing-drawn":
     case "strip-not-held":

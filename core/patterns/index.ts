@@ -1,4 +1,5 @@
 export { flatLengthMm, loopAreaMm2, loopsAreaMm2, polygonOfLoop } from "./flat-loops.ts";
 export { layParts } from "./lay-parts.ts";
+export { type Shortest, shortestBetween } from "./nearest-lines.ts";
 export { joinPolylines, moveInward } from "./set-back-edges.ts";
-export type { BevelStation, FlatEdge, FlatLoop, FlatRuling, Part, PartEdge } from "./types.ts";
+export type { BevelStation, FlatEdge, FlatLoop, FlatRuling, OpeningWeb, Part, PartEdge } from "./types.ts";

@@ -27,10 +27,11 @@ import {
   loopAreaMm2,
   loopsAreaMm2,
 } from "./flat-loops.ts";
-import { mirrorEdge, mirrorLoop, mirrorRuling, mirrorSeat } from "./mirror-part.ts";
+import { mirrorEdge, mirrorLoop, mirrorRuling, mirrorSeat, mirrorWeb } from "./mirror-part.ts";
+import { openingWebs } from "./opening-webs.ts";
 import { setBackEdges } from "./set-back-edges.ts";
 import { thinBevels } from "./thin-bevels.ts";
-import type { BevelStation, FlatLoop, FlatRuling, Part, PartEdge } from "./types.ts";
+import type { BevelStation, FlatLoop, FlatRuling, OpeningWeb, Part, PartEdge } from "./types.ts";
 
 /**
  * Every part of the tray: each sheet laid flat at its neutral fibre, once for each hand. Edges at joints are set
@@ -72,6 +73,7 @@ export function layParts(
         leastRadiusMm: ratio * sheet.thicknessMm,
       });
     }
+    problems.push(...narrowWebs(project, part));
     for (const hand of sheet.hands)
       parts.push(
         hand === "left"
@@ -83,6 +85,30 @@ export function layParts(
 }
 
 const handName = (name: string, hand: Part["hand"]): string => (hand === "whole" ? name : `${name}, ${hand}`);
+
+/** The openings that leave a part less foam than the setting asks for. */
+function narrowWebs(project: Project, { id, itemId, webs }: Part): readonly Problem[] {
+  const leastMm = project.openingSettings.webMm;
+  const narrowest = new Map<string, OpeningWeb>();
+  for (const web of webs ?? []) {
+    const known = narrowest.get(web.openingId);
+    if (!known || web.webMm < known.webMm) narrowest.set(web.openingId, web);
+  }
+  return [...narrowest.values()].flatMap(({ openingId, name, otherName, webMm }): Problem[] =>
+    webMm < leastMm
+      ? [
+          {
+            kind: "web-too-narrow",
+            place: { openingId, itemId, partId: id },
+            name,
+            otherName,
+            webMm,
+            leastMm,
+          },
+        ]
+      : [],
+  );
+}
 
 /** The part of the right (or whole) hand. */
 function partOf(project: Project, sheet: Sheet, laid: readonly LaidLoop[], moved: readonly LaidLoop[]): Part {
@@ -96,6 +122,8 @@ function partOf(project: Project, sheet: Sheet, laid: readonly LaidLoop[], moved
   const radii = zones.flatMap(({ leastRadiusMm }) => leastRadiusMm ?? []);
   const verdicts = zones.map(({ verdict }) => verdict);
   const id = partIdOf(sheet.id, at(sheet.hands, 0));
+  const edges = partEdges(sheet, laid, moved);
+  const webs = openingWebs(loops, edges);
   return {
     id,
     sheetId: sheet.id,
@@ -107,7 +135,7 @@ function partOf(project: Project, sheet: Sheet, laid: readonly LaidLoop[], moved
     foamId: sheet.foamId,
     thicknessMm: sheet.thicknessMm,
     loops,
-    edges: partEdges(sheet, laid, moved),
+    edges,
     spaceAreaMm2: drawnAreaMm2(sheet) + flatAreaMm2 - loopsAreaMm2(laid),
     flatAreaMm2,
     zones,
@@ -121,6 +149,7 @@ function partOf(project: Project, sheet: Sheet, laid: readonly LaidLoop[], moved
     seat: sheet.kind === "fence" ? sheet.seat : [],
     ...(sheet.kind === "transition" && { twist: sheet.judgement }),
     rulings: sheet.kind === "transition" ? flatRulings(sheet) : [],
+    ...(webs.length > 0 && { webs }),
   };
 }
 
@@ -172,7 +201,7 @@ function partEdges(sheet: Sheet, laid: readonly LaidLoop[], moved: readonly Laid
     const lengthOf = (edges: readonly LaidEdge[]) =>
       edges.reduce((sum, { points }) => sum + flatLengthMm(points), 0);
     const flatMm = lengthOf(after);
-    const inSpace = lengthsOfEdge(sheet, edgeId, drawn.get(edgeId) ?? []);
+    const inSpace = lengthsOfEdge(sheet, drawn.get(edgeId) ?? []);
     const { name, role } = at(after, 0);
     const bevels = bevelsOf(sheet, edgeId, after);
     return {
@@ -184,8 +213,14 @@ function partEdges(sheet: Sheet, laid: readonly LaidLoop[], moved: readonly Laid
       flatLengthMm: flatMm,
       bevelRad: [bevels[0]?.bevelRad ?? 0, bevels.at(-1)?.bevelRad ?? 0],
       bevels,
+      ...openingOf(drawn.get(edgeId)?.[0]),
     };
   });
+}
+
+function openingOf(edge: RegionEdge | undefined): Pick<PartEdge, "opening"> {
+  if (edge?.openingId === undefined) return {};
+  return { opening: { id: edge.openingId, cut: edge.trace?.kind === "plumb" ? "upright" : "square" } };
 }
 
 /**
@@ -248,9 +283,9 @@ function edgesById<Edge extends { readonly edgeId: string }>(
 }
 
 /** Drawn and neutral length in space of all region edges of one drawn edge. */
-function lengthsOfEdge(sheet: Sheet, edgeId: string, edges: readonly RegionEdge[]): LengthsInSpace {
-  if (sheet.kind === "transition") return transitionEdgeInSpace(sheet, edgeId);
+function lengthsOfEdge(sheet: Sheet, edges: readonly RegionEdge[]): LengthsInSpace {
   const each = edges.map((edge): LengthsInSpace => {
+    if (sheet.kind === "transition") return transitionEdgeInSpace(sheet, edge);
     if (sheet.kind === "section") return edgeLengthsInSpace(sheet.chart, edge, sheet.depths.neutralMm);
     const lengthMm = fenceEdgeLengthInSpace(sheet, edge.points);
     return { drawnMm: lengthMm, atDepthMm: lengthMm };
@@ -269,6 +304,7 @@ function leftHand(part: Part, sheet: Sheet): Part {
     loops: part.loops.map(mirrorLoop),
     edges: part.edges.map(mirrorEdge),
     rulings: part.rulings.map(mirrorRuling),
+    ...(part.webs && { webs: part.webs.map(mirrorWeb) }),
     seat: part.seat.map(mirrorSeat),
   };
 }

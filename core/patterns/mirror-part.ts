@@ -1,5 +1,5 @@
 import type { SeatStation } from "../surfaces/index.ts";
-import type { FlatLoop, FlatRuling, PartEdge } from "./types.ts";
+import type { FlatLoop, FlatRuling, OpeningWeb, PartEdge } from "./types.ts";
 
 /** The image of a flat loop: v changes sign, and the walk is turned round so that outlines stay counter-clockwise. */
 export const mirrorLoop = (loop: FlatLoop): FlatLoop => ({
@@ -34,4 +34,10 @@ export const mirrorRuling = ({ from, to, twistRad }: FlatRuling): FlatRuling => 
   from: { u: from.u, v: -from.v },
   to: { u: to.u, v: -to.v },
   twistRad: -twistRad,
+});
+
+export const mirrorWeb = (web: OpeningWeb): OpeningWeb => ({
+  ...web,
+  from: { u: web.from.u, v: -web.from.v },
+  to: { u: web.to.u, v: -web.to.v },
 });

@@ -34,6 +34,8 @@ export interface PartEdge {
   readonly bevelRad: readonly [number, number];
   /** The bevel along the edge by flat length from its start, start and end included; empty where it is square all along. */
   readonly bevels: readonly BevelStation[];
+  /** The opening that it is an edge of, and how that is cut; absent for other edges. */
+  readonly opening?: { readonly id: string; readonly cut: "square" | "upright" };
 }
 
 export interface BevelStation {
@@ -46,6 +48,19 @@ export interface FlatRuling {
   readonly from: FlatPoint;
   readonly to: FlatPoint;
   readonly twistRad: number;
+}
+
+/** The narrowest foam left between an opening and something else of its part. */
+export interface OpeningWeb {
+  readonly openingId: string;
+  /** The name of the opening's edge there, and of the edge, joint or opening on the other side. */
+  readonly name: string;
+  readonly otherName: string;
+  readonly otherEdgeId: string;
+  readonly webMm: number;
+  /** Its ends on the flat pattern: on the opening, and on the other edge. */
+  readonly from: FlatPoint;
+  readonly to: FlatPoint;
 }
 
 /** A sheet on one hand, laid flat at its neutral fibre. */
@@ -76,4 +91,6 @@ export interface Part {
   /** Of a transition: how it twists, and its rulings; absent for other parts. */
   readonly twist?: TwistJudgement;
   readonly rulings: readonly FlatRuling[];
+  /** One for each opening in it; absent where it has none. */
+  readonly webs?: readonly OpeningWeb[];
 }

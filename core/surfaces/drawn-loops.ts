@@ -12,6 +12,8 @@ export interface DrawnPiece {
   readonly role: EdgeRole;
   /** Square to the sheet, its foot on the plan curve; or upright, over the plan curve at every depth. */
   readonly wall: "square" | "upright";
+  /** The opening that it belongs to, if to one. */
+  readonly openingId?: string;
 }
 
 /** The loop of an outline as drawn, counter-clockwise; pieces on the centre line have the role "centre". */
@@ -74,6 +76,7 @@ export const imageOf = (drawn: DrawnPiece): DrawnPiece => ({
   name: `${drawn.name}, left`,
   role: drawn.role,
   wall: drawn.wall,
+  ...(drawn.openingId !== undefined && { openingId: drawn.openingId }),
 });
 
 /** The plan polygon of a loop, from parameters that flatten each piece. */

@@ -1,29 +1,30 @@
-import { areaOfRuled, lengthOnRuled, rulingAt } from "../rulings/index.ts";
+import { distanceSpace } from "../foundation/index.ts";
+import { areaOfRuled, lengthOnRuled, pointOnRuled } from "../rulings/index.ts";
 import type { LengthsInSpace } from "./measure-in-space.ts";
-import type { TransitionSheet } from "./types.ts";
+import type { RegionEdge, TransitionSheet } from "./types.ts";
 
 /** The area of a transition in space at the neutral fibre, strip by strip, by quadrature; mm². */
 export const transitionAreaInSpace = ({ chart, depths, strips }: TransitionSheet): number =>
   strips.reduce((sum, { shares }) => sum + areaOfRuled(chart.surface, depths.neutralMm, shares), 0);
 
 /**
- * The lengths in space of a whole edge of a transition, drawn and on the neutral fibre, all strips together: of its
- * sides and dividing lines by quadrature along them (a dividing line counts once for each strip beside it), of its
- * closing edges those of the rulings.
+ * The lengths in space of a region edge of a transition, drawn and on the neutral fibre: along a side or a dividing line
+ * by quadrature between two stops of the sweep, along a closing edge that of the ruling.
  */
 export function transitionEdgeInSpace(
-  { chart, depths, strips }: TransitionSheet,
-  edgeId: string,
+  { chart, depths }: TransitionSheet,
+  { trace }: RegionEdge,
 ): LengthsInSpace {
+  if (trace?.kind !== "ruled") return { drawnMm: 0, atDepthMm: 0 };
   const { surface } = chart;
-  if (edgeId === "start" || edgeId === "end") {
-    const { lengthMm } = rulingAt(surface, edgeId === "start" ? 0 : surface.lengthSMm);
+  const { from, to } = trace;
+  if (from.sMm === to.sMm) {
+    const lengthMm = distanceSpace(pointOnRuled(surface, from, 0), pointOnRuled(surface, to, 0));
     return { drawnMm: lengthMm, atDepthMm: lengthMm };
   }
-  const number = Number(edgeId.slice("divide-".length));
-  const [t, times] = edgeId === "first" ? [0, 1] : edgeId === "second" ? [1, 1] : [number / strips.length, 2];
+  const span = [Math.min(from.sMm, to.sMm), Math.max(from.sMm, to.sMm)] as const;
   return {
-    drawnMm: times * lengthOnRuled(surface, 0, t),
-    atDepthMm: times * lengthOnRuled(surface, depths.neutralMm, t),
+    drawnMm: lengthOnRuled(surface, 0, from.t, span),
+    atDepthMm: lengthOnRuled(surface, depths.neutralMm, from.t, span),
   };
 }

@@ -41,6 +41,7 @@ function loopOf(opening: Opening, curve: Curve): readonly DrawnPiece[] {
       name: own ? `${name}, ${own}` : name,
       role: "free",
       wall: opening.cut,
+      openingId: opening.id,
     };
   });
 }

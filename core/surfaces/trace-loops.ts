@@ -135,6 +135,7 @@ function traceStretch(chart: CylinderChart, stretch: Stretch, flatness: Flatness
     edgeId: drawn.edgeId,
     name: drawn.name,
     role: drawn.role,
+    ...(drawn.openingId !== undefined && { openingId: drawn.openingId }),
     points: traced.map(({ point }) => point),
     flat: traced.map(({ flat }) => flat),
     shares: traced.map(({ share }) => share),

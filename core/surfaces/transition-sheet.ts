@@ -2,6 +2,7 @@ import {
   at,
   CHORD_ERROR_MM,
   COINCIDENT_POINTS_MM,
+  distanceSpace,
   type FlatPoint,
   ON_CENTRE_LINE_MM,
   OUTLINE_SHORTFALL,
@@ -170,12 +171,16 @@ function traceStrip(
     forward: boolean,
   ): RegionEdge[] => {
     const stops = forward ? breaks : breaks.toReversed();
-    return stops.slice(1).map((sMm, i) =>
-      trace(surface, development, { edgeId, name, role, strip }, [
+    return stops.slice(1).map((sMm, i) => {
+      const span = [
         { sMm: at(stops, i), t },
         { sMm, t },
-      ]),
-    );
+      ] as const;
+      const edge = standsStill(surface, span)
+        ? ({ edgeId: `${edgeId}-apex`, name: `apex of a fan on the ${name}`, role: "free" } as const)
+        : { edgeId, name, role };
+      return trace(surface, development, { ...edge, strip }, span);
+    });
   };
   const closing = (sMm: number, edgeId: string, name: string, ts: readonly [number, number]): RegionEdge =>
     trace(surface, development, { edgeId, name, role: "free", strip }, [
@@ -212,6 +217,15 @@ const dividing = (number: number): readonly [edgeId: string, name: string, role:
   `dividing line ${number}`,
   "seam",
 ];
+
+/** In a fan the edge that the rulings start from stands still; behind the drawn surface it opens to a short arc. */
+function standsStill(surface: RuledSurface, [from, to]: readonly [RuledPlace, RuledPlace]): boolean {
+  const middle = { sMm: (from.sMm + to.sMm) / 2, t: from.t };
+  const [a, b, c] = [from, middle, to].map((place) => pointOnRuled(surface, place, 0));
+  return (
+    a !== undefined && b !== undefined && c !== undefined && distanceSpace(a, b) + distanceSpace(b, c) < 1e-6
+  );
+}
 
 const hasLength = ({ flat }: RegionEdge): boolean =>
   flat.some((point) => Math.hypot(point.u - at(flat, 0).u, point.v - at(flat, 0).v) > 1e-6);

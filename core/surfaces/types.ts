@@ -89,6 +89,8 @@ export interface RegionEdge {
   readonly flat: readonly FlatPoint[];
   readonly shares: readonly number[];
   readonly trace?: EdgeTrace;
+  /** The opening that it is an edge of. */
+  readonly openingId?: string;
   /** Of an upright wall: its bevel off square at each point, rad; positive leaves the air face longer. */
   readonly bevelsRad?: readonly number[];
 }
