@@ -22,6 +22,7 @@ export function dataTables(design: Design): readonly DataTable[] {
     stripsTable(design),
     markingTable(design),
     jointsTable(design),
+    bendsTable(design),
     ribsTable(design),
     ribHeightsTable(design),
     glueUpTable(design),
@@ -151,6 +152,40 @@ const jointsTable = (design: Design): DataTable => ({
     degrees(joint.bevelRad[0]),
     degrees(joint.bevelRad[1]),
   ]),
+});
+
+const bendsTable = (design: Design): DataTable => ({
+  name: "bends",
+  header: [
+    "plate",
+    "bend",
+    "way",
+    "angle deg",
+    "inside radius mm",
+    "k factor",
+    "allowance mm",
+    "deduction mm",
+    "set-back mm",
+    "flange mm",
+    "length mm",
+  ],
+  rows: design.plates.flatMap(({ parts }) =>
+    parts.flatMap((part) =>
+      part.bends.map(({ name, figures, lengthMm }) => [
+        part.id,
+        name,
+        figures.direction,
+        degrees(figures.angleRad),
+        mm(figures.insideRadiusMm),
+        roundTo(figures.kFactor, 4),
+        mm(figures.allowanceMm),
+        mm(figures.deductionMm),
+        mm(figures.setBackMm),
+        mm(figures.flangeMm),
+        mm(lengthMm),
+      ]),
+    ),
+  ),
 });
 
 const ribsTable = (design: Design): DataTable => ({

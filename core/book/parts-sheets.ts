@@ -15,6 +15,7 @@ export function partsSheets(design: Design, lettering: Lettering): readonly Shee
   const blocks: readonly Block[] = [
     headingBlock("Strips to cut"),
     ...stripTable(design, lettering),
+    ...plateTable(design, lettering),
     ...jointTable(design, lettering),
     gapBlock(3),
     paragraphBlock(cuttingBesideWords(design.project.cutting), CONTENT_WIDTH_MM, lettering),
@@ -60,6 +61,31 @@ function stripTable(design: Design, lettering: Lettering): readonly Block[] {
     ];
   });
   return tableBlocks(columns, rows, lettering);
+}
+
+function plateTable(design: Design, lettering: Lettering): readonly Block[] {
+  if (design.plates.length === 0) return [];
+  const columns = [
+    { title: "Plate", widthMm: 24, face: "mono" as const },
+    { title: "Name", widthMm: 44 },
+    { title: "Length", widthMm: 20, ...MONO_END },
+    { title: "Width", widthMm: 20, ...MONO_END },
+    { title: "Thick", widthMm: 15, ...MONO_END },
+    { title: "Metal", widthMm: 31 },
+    { title: "Bends", widthMm: 20, ...MONO_END },
+  ];
+  const rows = design.plates.flatMap((plate) =>
+    plate.parts.map((part) => [
+      part.id,
+      plate.name,
+      formatMm(part.lengthMm),
+      formatMm(part.widthMm),
+      formatMm(plate.thicknessMm),
+      plate.metalName,
+      formatNumber(part.bends.length, 0),
+    ]),
+  );
+  return [headingBlock("Plates to cut and fold"), ...tableBlocks(columns, rows, lettering)];
 }
 
 function jointTable(design: Design, lettering: Lettering): readonly Block[] {

@@ -232,7 +232,7 @@ function edgeLabels(design: Design, strip: Strip, part: Part, room: LabelRoom): 
 }
 
 /** Words beside an edge on the material's side, which lies to the left of its direction. */
-function insideEdge(points: readonly PaperPoint[], words: string, share: number): TextMark {
+export function insideEdge(points: readonly PaperPoint[], words: string, share: number): TextMark {
   const spot = spotOn(points, share);
   const [nx, ny] = [-Math.sin(spot.turnRad), Math.cos(spot.turnRad)];
   return uprightText(
@@ -255,7 +255,7 @@ function alongLine(points: readonly PaperPoint[], words: string, share: number):
 }
 
 /** Words along any line, just above it. */
-export function besideLine(points: readonly PaperPoint[], words: string, share: number): TextMark {
+function besideLine(points: readonly PaperPoint[], words: string, share: number): TextMark {
   const spot = spotOn(points, share);
   const turned = uprightText(
     textMark(spot.at, words, { anchor: "middle", turnRad: spot.turnRad, layer: "words" }),

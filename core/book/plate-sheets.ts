@@ -9,7 +9,7 @@ import {
   RAMP_RATIO,
 } from "../plates/index.ts";
 import { type Block, flowBlocks, gapBlock, headingBlock, paragraphBlock, tableBlocks } from "./blocks.ts";
-import { cautionBlocks, cautionWords } from "./cautions.ts";
+import { cautionWords } from "./cautions.ts";
 import type { Design } from "./design.ts";
 import type { Lettering } from "./lettering.ts";
 import { CONTENT, CONTENT_WIDTH_MM, type SheetBody } from "./page-frame.ts";
@@ -77,14 +77,14 @@ function bendTable(part: PlatePart, lettering: Lettering): readonly Block[] {
     return [paragraphBlock("This plate stays flat.", CONTENT_WIDTH_MM, lettering)];
   }
   const columns = [
-    { title: "Bend", widthMm: 31 },
+    { title: "Bend", widthMm: 27 },
     { title: "Way", widthMm: 13 },
     { title: "Angle", widthMm: 17, ...MONO_END },
     { title: "R in", widthMm: 14, ...MONO_END },
     { title: "K", widthMm: 14, ...MONO_END },
     { title: "Allow.", widthMm: 17, ...MONO_END },
     { title: "Deduct", widthMm: 17, ...MONO_END },
-    { title: "Set-back", widthMm: 17, ...MONO_END },
+    { title: "Set-back", widthMm: 21, ...MONO_END },
     { title: "Middle", widthMm: 17, ...MONO_END },
     { title: "Length", widthMm: 17, ...MONO_END },
   ];
@@ -139,7 +139,7 @@ function cornerTable(part: PlatePart, lettering: Lettering): readonly Block[] {
     cells.slice(i * perRow, (i + 1) * perRow).flat(),
   );
   return [
-    headingBlock("Corners of the flat, mm back from the front and right from the left of the blank"),
+    headingBlock("Corners of the flat, mm from the blank's front and left"),
     ...tableBlocks(columns, rows, lettering),
   ];
 }
@@ -190,13 +190,12 @@ function foamBlocks(design: Design, plate: FoldedPlate, lettering: Lettering): r
     headingBlock(`${plate.id}: under the foam`),
     text(foamWords(plate, plateUnderFoam(design.project, item), item.bond.lineMm)),
     headingBlock(`${plate.id}: bonding`),
-    ...bondPreparation(item.bond.lineMm, plate.metalName).flatMap(({ title, words, hazards }, i) => [
+    ...bondPreparation(item.bond.lineMm).flatMap(({ title, words, hazards }, i) => [
       paragraphBlock(`${i + 1}  ${title}`, CONTENT_WIDTH_MM, lettering, { face: "bold" }),
       text(words),
       ...hazards.map((hazard) => text(cautionWords(hazard))),
       gapBlock(1),
     ]),
-    ...cautionBlocks(["judgement"], lettering),
   ];
 }
 

@@ -51,6 +51,13 @@ function shoppingRows(design: Design): readonly (readonly string[])[] {
       squareMetres(line.areaMm2),
       counted(line.sheetsAtLeast, "sheet"),
     ]),
+    ...design.plates.flatMap((plate) =>
+      plate.parts.map((part) => [
+        `${plate.metalName}, ${formatNumber(plate.thicknessMm, 1)} mm, for ${part.id}`,
+        squareMetres(part.lengthMm * part.widthMm),
+        `${formatNumber(Math.ceil(part.lengthMm), 0)} × ${formatNumber(Math.ceil(part.widthMm), 0)}`,
+      ]),
+    ),
     ...(totals.ribBoardAreaMm2 > 0
       ? [
           [
@@ -73,9 +80,13 @@ function totalRows(design: Design): readonly (readonly string[])[] {
     ["Strips", formatNumber(totals.stripCount, 0)],
     ["Foam area", squareMetres(totals.foamAreaMm2)],
     ["Bare foam", formatMass(totals.foamMassKg)],
+    ...(design.plates.length > 0 ? [["Metal plates", formatMass(platesMassKg(design))]] : []),
     ["Glue in the joints", formatMass(totals.glueMassKg)],
     ["Joints", `${formatNumber(totals.jointLengthMm / 1000, 2)} m`],
     ["Rib board", formatMass(totals.ribBoardMassKg)],
     ["Hands-on time to the bare shell", `${formatNumber(totals.handsOnHours, 1)} h`],
   ];
 }
+
+const platesMassKg = ({ plates }: Design): number =>
+  plates.reduce((sum, { massKg, parts }) => sum + massKg * parts.length, 0);

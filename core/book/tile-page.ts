@@ -26,8 +26,8 @@ export interface TemplateSetting {
 /** The instruction on every page. */
 export const PRINT_WORDS = "print at 100 %, no scaling; check the bar with a steel rule";
 
-/** How to cut a rib by its line, beside the words about foam. */
-export const BOARD_WORDS = "boards: saw up to its centre";
+/** How to cut ribs and plates by their lines, beside the words about foam. */
+export const BOARD_WORDS = "board, metal: to its centre";
 
 /** One page of the templates: what lies in its window, cut exactly at the window's border. */
 export function tilePage(

@@ -14,12 +14,13 @@ export interface BondStep {
  * the last abrading is done under wet epoxy; and a bonded edge peels, so it is also fastened. Common practice of boat
  * and aircraft home builders; the adhesive maker's sheet comes first.
  */
-export function bondPreparation(bondLineMm: number, metalName: string): readonly BondStep[] {
+export function bondPreparation(bondLineMm: number): readonly BondStep[] {
   return [
     {
       kind: "deburr",
       title: "Break the edges",
-      words: `Fold ${metalName} first, then file all edges, reliefs and corners round: burrs lift the bond and cut cloth and hands.`,
+      words:
+        "Fold the plate first, then file all edges, reliefs and corners round: burrs lift the bond and cut cloth and hands.",
       hazards: ["metal edges"],
     },
     {

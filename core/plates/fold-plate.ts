@@ -91,6 +91,7 @@ function tryWings(
     if (wing)
       return without(plate, wing.wingId, { kind: "plate-overlaps-itself", otherName: flat.otherName });
   }
+  placed.sort((a, b) => orderOf(plate, a.wingId) - orderOf(plate, b.wingId));
   const folded = placed.map((wing) =>
     foldWing(wing, at(at(base, wing.loopIndex), wing.edgeIndex), plate.zMm),
   );

@@ -49,7 +49,7 @@ describe("foam over a plate", () => {
 });
 
 describe("the preparation of a bond on metal", () => {
-  const steps = bondPreparation(0.5, "aluminium");
+  const steps = bondPreparation(0.5);
 
   it("degreases before it abrades, coats and abrades wet, bonds at once, and fastens the edges too", () => {
     expect(steps.map(({ kind }) => kind)).toEqual(["deburr", "degrease", "abrade", "coat", "bond", "fasten"]);
