@@ -39,6 +39,7 @@ export function designTray(typed: Project): Design {
     plates,
     sheets,
     joints,
+    jointOffers: joining.offers,
     parts,
     seams,
     strips,

@@ -2,7 +2,7 @@ import type { Seam, Strip } from "../cutting/index.ts";
 import type { Problem } from "../foundation/index.ts";
 import type { GlueStep } from "../glue-up/index.ts";
 import type { Jig } from "../jig/index.ts";
-import type { Joint } from "../joints/index.ts";
+import type { Joint, JointOffer } from "../joints/index.ts";
 import type { MarkingTable } from "../marking/index.ts";
 import type { Part } from "../patterns/index.ts";
 import type { FoldedPlate } from "../plates/index.ts";
@@ -16,6 +16,8 @@ export interface Design {
   readonly plates: readonly FoldedPlate[];
   readonly sheets: readonly Sheet[];
   readonly joints: readonly Joint[];
+  /** Edges that lie on each other and are not joined. */
+  readonly jointOffers: readonly JointOffer[];
   readonly parts: readonly Part[];
   readonly seams: readonly Seam[];
   readonly strips: readonly Strip[];

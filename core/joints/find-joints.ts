@@ -4,9 +4,12 @@ import type { CornerFold, FenceSheet, LyingSheet, Sheet } from "../surfaces/inde
 import { centreJoints } from "./centre-joints.ts";
 import { cornerJoints } from "./corner-joints.ts";
 import { countOut } from "./count-out.ts";
+import { findOffers } from "./find-offers.ts";
+import { findOverlaps } from "./find-overlaps.ts";
+import { linkedEdges } from "./linked-edges.ts";
 import { seatJoints } from "./seat-joints.ts";
 import { sharedEdgeJoints } from "./shared-edge-joints.ts";
-import type { Joint, SetBack } from "./types.ts";
+import type { Joint, JointOffer, SetBack } from "./types.ts";
 
 /**
  * Every joint of the tray and every set-back that it asks of an edge: folds at profile corners, halves that meet
@@ -21,21 +24,29 @@ export function findJoints(
 ): {
   readonly joints: readonly Joint[];
   readonly setBacks: readonly SetBack[];
+  readonly offers: readonly JointOffer[];
   readonly problems: readonly Problem[];
 } {
   const glue = { gapMm: project.glue.gapMm, gapLimitMm: glueOf(project)?.gapLimitMm ?? 0 };
   const lying = sheets.filter((sheet): sheet is LyingSheet => sheet.kind !== "fence");
   const sections = lying.filter((sheet) => sheet.kind === "section");
   const fences = sheets.filter((sheet): sheet is FenceSheet => sheet.kind === "fence");
+  const linked = linkedEdges(project, lines, lying);
+  const found = findOffers(project, lying, linked);
   const meetings = [
     cornerJoints(folds, sections, glue),
     centreJoints(lying, glue),
-    sharedEdgeJoints(project, lines, lying, glue),
+    sharedEdgeJoints(project, linked, glue),
   ];
   const seats = fences.flatMap((fence) => seatJoints(fence, lying));
   return {
     joints: countOut([...meetings.flatMap(({ joints }) => joints), ...seats]),
     setBacks: meetings.flatMap(({ setBacks }) => setBacks),
-    problems: meetings.flatMap(({ problems }) => problems),
+    offers: found.offers,
+    problems: [
+      ...meetings.flatMap(({ problems }) => problems),
+      ...found.problems,
+      ...findOverlaps(project, lying),
+    ],
   };
 }

@@ -1,10 +1,10 @@
 import type { Problem } from "../foundation/index.ts";
-import { type ItemEdge, nameOfItem, type Project, type ResolvedLines } from "../project/index.ts";
+import { type ItemEdge, nameOfItem, type Project } from "../project/index.ts";
 import type { LyingSheet } from "../surfaces/index.ts";
 import type { CutChoice } from "./cut-of-fold.ts";
 import { edgesWithId } from "./edge-places.ts";
 import type { Candidate } from "./find-partner.ts";
-import { type LinkedEdge, linkedEdges } from "./linked-edges.ts";
+import type { LinkedEdge } from "./linked-edges.ts";
 import { type ChoiceOf, type Meeting, meetAlong } from "./meet-along.ts";
 import type { GlueLine, Meetings, SheetJoint } from "./sheet-joint.ts";
 import type { SetBack } from "./types.ts";
@@ -14,16 +14,11 @@ import type { SetBack } from "./types.ts";
  * A joint is counted from the follower. Problems: edges that run beside each other and do not meet, a third sheet on
  * one edge, a chosen cut that the fold does not allow.
  */
-export function sharedEdgeJoints(
-  project: Project,
-  lines: ResolvedLines,
-  sheets: readonly LyingSheet[],
-  glue: GlueLine,
-): Meetings {
+export function sharedEdgeJoints(project: Project, edges: readonly LinkedEdge[], glue: GlueLine): Meetings {
   const joints: SheetJoint[] = [];
   const setBacks: SetBack[] = [];
   const problems: Problem[] = [];
-  for (const linked of linkedEdges(project, lines, sheets)) {
+  for (const linked of edges) {
     const { sheet, edgeId, isFollower } = linked;
     const candidates = candidatesOf(linked);
     if (candidates.length === 0 || edgesWithId(sheet, edgeId).length === 0) continue;

@@ -24,17 +24,18 @@ export function openingWebs(
   return keys.flatMap((key): OpeningWeb[] => {
     const own = edges.filter((edge) => keyOf(edge) === key);
     const others = edges.filter((edge) => keyOf(edge) !== key && !own.some((one) => runsInto(one, edge)));
-    const webs = own.flatMap((edge) => others.flatMap((other) => webBetween(edge, other, openingIds)));
-    return webs.length === 0 ? [] : [webs.reduce((least, web) => (web.webMm < least.webMm ? web : least))];
+    const shortest = shortestBetween(
+      own.map(({ points }) => points),
+      others.map(({ points }) => points),
+    );
+    if (!shortest) return [];
+    const { lengthMm: webMm, from, to } = shortest;
+    const [edge, other] = [at(own, shortest.fromLine), at(others, shortest.toLine)];
+    const openingId = openingIds.get(edge.edgeId) ?? "";
+    return [
+      { openingId, name: edge.name, otherName: other.name, otherEdgeId: other.edgeId, webMm, from, to },
+    ];
   });
-}
-
-function webBetween(edge: FlatEdge, other: FlatEdge, openingIds: ReadonlyMap<string, string>): OpeningWeb[] {
-  const shortest = shortestBetween(edge.points, other.points);
-  const openingId = openingIds.get(edge.edgeId);
-  if (!shortest || openingId === undefined) return [];
-  const { lengthMm: webMm, from, to } = shortest;
-  return [{ openingId, name: edge.name, otherName: other.name, otherEdgeId: other.edgeId, webMm, from, to }];
 }
 
 /** Edges whose ends lie this near each other follow each other, mm. */

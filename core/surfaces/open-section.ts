@@ -11,7 +11,7 @@ export interface OpenedSection {
   readonly loops: Loops;
   /** The section with its square openings alone. */
   readonly squareLoops: Loops;
-  /** The upright openings that cut it. */
+  /** Upright openings. */
   readonly uprightLoops: Loops;
   /** The openings that take something away. */
   readonly openingIds: readonly string[];
@@ -24,21 +24,21 @@ export function openSection(
   loops: Loops,
   { curves, isJoined }: { readonly curves: Readonly<Record<string, Curve>>; readonly isJoined: boolean },
 ): OpenedSection | undefined {
-  const wholeMm2 = areaOf(loops);
-  const cutting = openingLoops(project, section, curves, isJoined).filter(
-    (opening) => wholeMm2 - areaOf(subtracted(loops, opening.loops)) > LEAST_CUT_MM2,
-  );
-  if (cutting.length === 0) return undefined;
+  const candidates = openingLoops(project, section, curves, isJoined);
+  if (candidates.length === 0) return undefined;
   const loopsOf = (cut: "square" | "upright"): Loops =>
-    cutting.flatMap((one) => (one.opening.cut === cut ? one.loops : []));
+    candidates.flatMap((one) => (one.opening.cut === cut ? one.loops : []));
   const squareLoops = subtracted(loops, loopsOf("square"));
   const uprightLoops = loopsOf("upright");
-  return {
-    loops: subtracted(squareLoops, uprightLoops),
-    squareLoops,
-    uprightLoops,
-    openingIds: cutting.map(({ opening }) => opening.id),
-  };
+  const left = subtracted(squareLoops, uprightLoops);
+  if (areaOf(loops) - areaOf(left) <= LEAST_CUT_MM2) return undefined;
+  // An opening has edges in what is left, or it lies within another and is asked alone.
+  const seen = new Set(left.flat().map(({ openingId }) => openingId));
+  const cutting = candidates.filter(
+    ({ opening, loops: own }) =>
+      seen.has(opening.id) || areaOf(loops) - areaOf(subtracted(loops, own)) > LEAST_CUT_MM2,
+  );
+  return { loops: left, squareLoops, uprightLoops, openingIds: cutting.map(({ opening }) => opening.id) };
 }
 
 /** What takes away less is a line along an edge that was meant to lie on it. */

@@ -7,6 +7,7 @@ import {
   emptyProject,
   type Fence,
   type FollowPiece,
+  type Item,
   type PlanElement,
   type PlanNode,
   type Project,
@@ -14,6 +15,8 @@ import {
   type Section,
   type SideNode,
   soundProject,
+  type Transition,
+  type TransitionEdge,
 } from "../../core/project/index.ts";
 import { buildSheets, type Sheet } from "../../core/surfaces/index.ts";
 
@@ -34,7 +37,7 @@ export interface TraySettings {
 /** A project of the given profiles (by id) and items; not mirrored, air side drawn, 20 mm foam, skins of 0.8 mm. */
 export function tray(
   profiles: Readonly<Record<string, readonly SideNode[]>>,
-  items: readonly (Section | Fence)[],
+  items: readonly Item[],
   settings: TraySettings = {},
 ): Project {
   const empty = emptyProject({ id: "tray", title: "Tray", issuedOn: "2026-01-01" });
@@ -99,6 +102,38 @@ export function fence(number: number, elements: readonly PlanElement[], changes:
     ...changes,
   };
 }
+
+/** A transition T`number` between two edges. */
+export function transition(
+  number: number,
+  first: TransitionEdge,
+  second: TransitionEdge,
+  changes: Partial<Transition> = {},
+): Transition {
+  return {
+    kind: "transition",
+    id: `t${number}`,
+    number,
+    name: `Transition ${number}`,
+    first,
+    second,
+    ...changes,
+  };
+}
+
+/** The stretch of an item's edge from one node to another. */
+export const stretchOf = (
+  itemId: string,
+  fromNodeId: string,
+  toNodeId: string,
+  hand: EdgeRef["hand"] = "right",
+): TransitionEdge => ({ kind: "stretch", edge: { itemId, fromNodeId, toNodeId, hand } });
+
+/** A free edge of straight pieces through points. */
+export const freeEdge = (...points: readonly (readonly [number, number, number])[]): TransitionEdge => ({
+  kind: "free",
+  nodes: points.map(([x, y, z], i) => ({ id: `e${i + 1}`, x, y, z, next: "line" })),
+});
 
 export const planNode = (
   id: string,

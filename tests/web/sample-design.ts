@@ -132,6 +132,7 @@ export const sampleDesign: Design = {
   plates: [],
   sheets: [],
   joints: [],
+  jointOffers: [],
   parts,
   seams: [],
   strips: parts.map((each) => ({

@@ -67,6 +67,7 @@ export function practiceDesign(paper: Partial<Project["paper"]> = {}): Design {
     plates: [],
     sheets: [],
     joints: [],
+    jointOffers: [],
     parts: [part],
     seams: [],
     strips: [

@@ -117,7 +117,7 @@ describe("the shortest straight between two lines", () => {
             }
           }
         }
-        const found = shortestBetween(a, b);
+        const found = shortestBetween([a], [b]);
         expect(found?.lengthMm).toBeLessThanOrEqual(least + 1e-9);
         expect(found?.lengthMm).toBeGreaterThan(least - 1);
       }),

@@ -244,6 +244,33 @@ describe("the direction in which a base was drawn", () => {
   });
 });
 
+describe("a node that is put into a straight edge with a wing", () => {
+  const whole = onlyPart(soundPlate(box, [wing("r", { startInsetMm: 10, endInsetMm: 25 })]));
+  const key = ({ u, v }: { readonly u: number; readonly v: number }) => `${u.toFixed(6)} ${v.toFixed(6)}`;
+  const flatOf = (ids: readonly string[], edgeId: string) => {
+    const nodes = [planNode("i", 0, 0), planNode("r", 300, 0)];
+    const inside = ids.map((id, i) => planNode(id, 300, 60 * (i + 1)));
+    const elements = [...nodes, ...inside, planNode("o", 300, 200), planNode("f", 0, 200)];
+    return onlyPart(soundPlate(elements, [wing(edgeId, { startInsetMm: 10, endInsetMm: 25 })]));
+  };
+
+  it("changes nothing of its flat, whichever of the stretches bears the wing", () => {
+    for (const edgeId of ["r", "m", "n"]) {
+      const points = polygonOf(corner(flatOf(["m", "n"], edgeId).loops, 0)).map(key);
+      expect(points).toEqual(polygonOf(corner(whole.loops, 0)).map(key));
+    }
+  });
+
+  it("keeps wings of two stretches apart", () => {
+    const elements = [...box.slice(0, 2), planNode("m", 300, 120), ...box.slice(2)];
+    const part = onlyPart(soundPlate(elements, [wing("r"), wing("m")]));
+    expect(part.bends.map(({ middle }) => middle.map(({ v }) => v))).toEqual([
+      [0, 119].map((v) => expect.closeTo(v, DIGITS)),
+      [121, 200].map((v) => expect.closeTo(v, DIGITS)),
+    ]);
+  });
+});
+
 describe("what cannot be bent", () => {
   const kindsOf = (...given: Parameters<typeof fold>) => {
     const { plate, problems } = fold(...given);
@@ -312,6 +339,14 @@ describe("what cannot be bent", () => {
     expect(both.plate?.wings.map(({ wingId }) => wingId)).toEqual(["w-o"]);
     const apartEnough = { angleRad: 2.2, lengthMm: 150 };
     expect(kindsOf(box, [wing("o", apartEnough), wing("i", apartEnough)]).kinds).toEqual([]);
+  });
+
+  it("a wing that reaches over the centre line meets its own image there", () => {
+    const near = rectangle(0, 300, 50, 200);
+    const flat = { angleRad: 0.2, lengthMm: 60 };
+    expect(kindsOf(near, [wing("i", flat)], { symmetry: "mirrored" }).kinds).toEqual(["wings-collide"]);
+    expect(kindsOf(near, [wing("i", flat)]).kinds).toEqual([]);
+    expect(kindsOf(near, [wing("i")], { symmetry: "mirrored" }).kinds).toEqual([]);
   });
 
   it("wings that spread into one another at a corner are named", () => {

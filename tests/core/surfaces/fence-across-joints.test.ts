@@ -131,6 +131,9 @@ describe("a fence that cannot be made is named", () => {
       fence(1, [planNode("a", 100, 150), planNode("b", 900, 150)]),
     ];
     const problems = layTray(tray(FLAT, items)).problems;
-    expect(problems).toMatchObject([{ kind: "fence-without-sheet", place: { itemId: "f1" } }]);
+    expect(problems).toMatchObject([
+      { kind: "fence-without-sheet", place: { itemId: "f1" } },
+      { kind: "edges-nearly-meet", gapMm: expect.closeTo(2, 6) },
+    ]);
   });
 });
