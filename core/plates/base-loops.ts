@@ -26,14 +26,16 @@ export interface BaseLoops {
 /**
  * The outline of a plate's base as edges, counter-clockwise; curves as chords within CHORD_ERROR_MM. With mirroring
  * on, what lies on the centre line falls away and the rest closes with its image: the run round the outside is the
- * outline, others are holes (clockwise). A straight edge that runs square onto the centre line is one with its image.
+ * outline, others are holes (clockwise). A straight edge that runs square onto the centre line is one with its image,
+ * and a straight run with nodes in it is one edge where only one of its stretches bears wings: a node that is put into
+ * an edge changes no wing.
  */
 export function baseLoops(
   outline: Curve,
-  typedNames: Readonly<Record<string, string>>,
+  drawn: { readonly typedNames: Readonly<Record<string, string>>; readonly wingEdgeIds: ReadonlySet<string> },
   isMirrored: boolean,
 ): BaseLoops {
-  const loop = edgesOf(outline, typedNames);
+  const loop = straightRuns(edgesOf(outline, drawn.typedNames), drawn.wingEdgeIds);
   if (!isMirrored || !loop.some(liesOnCentreLine)) return { loops: [loop], isJoined: false };
   return {
     loops: runsOffCentre(loop).map((run) => joinOverCentre([...run, ...imageOf(run)])),
@@ -63,6 +65,29 @@ function edgesOf(outline: Curve, typedNames: Readonly<Record<string, string>>): 
   }
   return edges;
 }
+
+/** Edges on one straight line, one behind the other, as one where a single one of them bears wings; it lends the name. */
+function straightRuns(edges: readonly BaseEdge[], wingEdgeIds: ReadonlySet<string>): readonly BaseEdge[] {
+  const first = edges.findIndex((edge, i) => !goesOn(at(edges, i - 1), edge));
+  const turned = first <= 0 ? edges : [...edges.slice(first), ...edges.slice(0, first)];
+  const runs: BaseEdge[][] = [];
+  for (const edge of turned) {
+    const run = runs.at(-1);
+    if (run && goesOn(at(run, -1), edge)) run.push(edge);
+    else runs.push([edge]);
+  }
+  return runs.flatMap((run): readonly BaseEdge[] => {
+    const [winged, ...others] = run.filter(({ edgeId }) => wingEdgeIds.has(edgeId));
+    if (!winged || others.length > 0) return run;
+    return [{ ...winged, points: [at(at(run, 0).points, 0), at(at(run, -1).points, -1)] }];
+  });
+}
+
+const goesOn = (before: BaseEdge, after: BaseEdge): boolean =>
+  before.isStraight &&
+  after.isStraight &&
+  !liesOnCentreLine(before) &&
+  isOneLine([at(before.points, 0), at(after.points, 0), at(after.points, -1)]);
 
 function edgeOf(piece: CurvePiece, turnRad: number, typedName: string | undefined): BaseEdge {
   const points = flattenPiece(piece, { chordErrorMm: CHORD_ERROR_MM, turnRad }).map((t): PlanPoint => {

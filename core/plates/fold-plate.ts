@@ -1,5 +1,5 @@
 import type { Curve } from "../curves/index.ts";
-import { at, type Problem } from "../foundation/index.ts";
+import { at, ON_CENTRE_LINE_MM, type Problem } from "../foundation/index.ts";
 import { type Metal, metalOf, nameOfItem, type Plate, type Project } from "../project/index.ts";
 import { baseLoops } from "./base-loops.ts";
 import type { DrawnWing } from "./course.ts";
@@ -36,14 +36,14 @@ export function foldPlate(project: Project, plate: Plate, outline: Curve): Plate
     return { problems: [{ ...owner, kind: "unknown-reference", field: "metal", missingId: plate.metalId }] };
   }
   const isMirrored = project.symmetry === "mirrored";
-  const { loops, isJoined } = baseLoops(outline, typedEdgeNames(plate), isMirrored);
+  const { loops, isJoined } = baseLoops(outline, drawnOn(plate), isMirrored);
   const drawn = placeWings(plate, loops, metal);
   const problems = [...drawn.problems];
   let left = drawn.wings;
   for (;;) {
-    const tried = tryWings(plate, loops, left);
+    const onHands = isMirrored && !isJoined;
+    const tried = tryWings(plate, loops, left, onHands);
     if (tried.ok) {
-      const onHands = isMirrored && !isJoined;
       return { plate: describe(plate, metal, loops, tried.made, onHands), problems };
     }
     problems.push(tried.problem);
@@ -51,8 +51,10 @@ export function foldPlate(project: Project, plate: Plate, outline: Curve): Plate
   }
 }
 
-const typedEdgeNames = (plate: Plate): Readonly<Record<string, string>> =>
-  Object.fromEntries(plate.outline.elements.map(({ id, edgeName }) => [id, edgeName ?? ""]));
+const drawnOn = ({ outline, wings }: Plate) => ({
+  typedNames: Object.fromEntries(outline.elements.map(({ id, edgeName }) => [id, edgeName ?? ""])),
+  wingEdgeIds: new Set(wings.map(({ edgeId }) => edgeId)),
+});
 
 /** The flat loops of a plate with its wings placed, and the wings folded. */
 interface MadeWings {
@@ -70,6 +72,7 @@ function tryWings(
   plate: Plate,
   base: readonly (readonly BaseEdge[])[],
   wings: readonly DrawnWing[],
+  onHands: boolean,
 ): TriedWings {
   const loops: PlateLoop[] = [];
   const placed: PlacedWing[] = [];
@@ -95,6 +98,14 @@ function tryWings(
   const folded = placed.map((wing) =>
     foldWing(wing, at(at(base, wing.loopIndex), wing.edgeIndex), plate.zMm),
   );
+  const over = onHands ? folded.find((wing) => overCentreMm(wing) > ON_CENTRE_LINE_MM) : undefined;
+  if (over) {
+    return without(plate, over.wingId, {
+      kind: "wings-collide",
+      otherName: "its own image",
+      overlapMm: 2 * overCentreMm(over),
+    });
+  }
   const collision = wingCollision(folded);
   if (!collision) return { ok: true, made: { loops, placed, folded } };
   const [first, second] = collision.wings;
@@ -103,6 +114,12 @@ function tryWings(
   const { overlapMm } = collision;
   return without(plate, gone.wingId, { kind: "wings-collide", otherName: kept.name, overlapMm });
 }
+
+/** How far a wing reaches over the centre line, where the plate of the other hand lies. */
+const overCentreMm = ({ airFace, upperFace, bend }: FoldedWing): number =>
+  -Math.min(
+    ...[...airFace, ...upperFace, ...bend.flatMap(({ air, upper }) => [...air, ...upper])].map(({ y }) => y),
+  );
 
 const orderOf = (plate: Plate, wingId: string): number => plate.wings.findIndex(({ id }) => id === wingId);
 
