@@ -59,7 +59,7 @@ const Drawn = memo(function Drawn({ layout, plan, side, paint }: Shared) {
   return (
     <Layer listening={false}>
       <View box={layout.plan}>
-        <PlanDrawing {...shared} transform={plan} box={layout.plan} />
+        <PlanDrawing {...shared} design={design} transform={plan} box={layout.plan} />
       </View>
       <View box={layout.side}>
         <SideDrawing {...shared} design={design} transform={side} />

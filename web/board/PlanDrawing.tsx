@@ -1,7 +1,10 @@
 import { memo } from "react";
 import { Group, Line, Text } from "react-konva";
+import type { Design } from "../../core/design.ts";
 import type { Vec2 } from "../../core/foundation/index.ts";
+import type { FoldedPlate } from "../../core/plates/index.ts";
 import type { Project } from "../../core/project/index.ts";
+import type { DrawnRuling } from "../../core/surfaces/index.ts";
 import { codeOfItem, codeOfOpening, hatchOfItem } from "../drawings/index.ts";
 import {
   chosenEdgeId,
@@ -15,6 +18,7 @@ import {
   type SceneLine,
   type Selection,
 } from "../tools/index.ts";
+import { clearSpot } from "./clear-spot.ts";
 import { imageOf, labelSpot, linePx, pointsOfLine } from "./draw-line.ts";
 import { extentOf } from "./extents.ts";
 import { PickedEdge } from "./PickedEdge.tsx";
@@ -25,6 +29,7 @@ import { type Box, type Transform, toPx } from "./viewport.ts";
 interface PlanDrawingProps {
   readonly project: Project;
   readonly scene: Scene;
+  readonly design: Design | undefined;
   readonly selection: Selection | undefined;
   readonly transform: Transform;
   readonly box: Box;
@@ -32,7 +37,8 @@ interface PlanDrawingProps {
 }
 
 /** The plan from above: sheets with their tints, fences hidden under them, the mirror image in pencil. */
-export function PlanDrawing({ project, scene, selection, transform, box, paint }: PlanDrawingProps) {
+export function PlanDrawing(props: PlanDrawingProps) {
+  const { project, scene, design, selection, transform, box, paint } = props;
   const lines = scene.lines.filter((line) => line.view === "plan");
   const chosen = chosenOwner(selection);
   const edgeLine = lineOfSelection(selection);
@@ -48,6 +54,12 @@ export function PlanDrawing({ project, scene, selection, transform, box, paint }
           {...fillOf(line, project, paint)}
           mirrored={scene.mirrored}
         />
+      ))}
+      {design?.sheets.map((sheet) =>
+        sheet.kind === "transition" ? <Rulings key={sheet.id} {...shared} rulings={sheet.rulings} /> : null,
+      )}
+      {design?.plates.map((plate) => (
+        <Wings key={plate.id} {...shared} plate={plate} />
       ))}
       <CentreLine transform={transform} box={box} paint={paint} />
       {scene.mirrored
@@ -65,9 +77,17 @@ export function PlanDrawing({ project, scene, selection, transform, box, paint }
           />
         );
       })}
-      {sorted.map((line) => (
-        <Label key={lineKey(line.line)} {...shared} line={line} code={codeOf(line, project)} />
-      ))}
+      {sorted.map((line) => {
+        const [spotX, spotY] = spotOf(line, lines);
+        return (
+          <Label
+            key={lineKey(line.line)}
+            {...shared}
+            {...{ line, spotX, spotY }}
+            code={codeOf(line, project)}
+          />
+        );
+      })}
     </>
   );
 }
@@ -118,6 +138,18 @@ function codeOf({ line }: SceneLine, project: Project): string {
   return item ? codeOfItem(item) : "";
 }
 
+/** Where a line is named: before its front end if it is open, else inside it, clear of what lies on it. */
+function spotOf(line: SceneLine, lines: readonly SceneLine[]): Vec2 {
+  const points = pointsOfLine(line);
+  if (!line.closed || points.length === 0) return points[0] ?? [0, 0];
+  const within = lines.filter(
+    (other) => other !== line && (other.kind === "opening" || other.kind === "plate"),
+  );
+  return line.kind === "section" || line.kind === "transition"
+    ? clearSpot(points, within.map(pointsOfLine))
+    : labelSpot(points);
+}
+
 const Fill = memo(function Fill({
   line,
   transform,
@@ -136,6 +168,49 @@ const Fill = memo(function Fill({
       ) : null}
     </>
   );
+});
+
+/** How a transition bends: straight lines of the sheet from edge to edge, thin and in pencil. */
+const Rulings = memo(function Rulings({
+  rulings,
+  transform,
+  paint,
+}: Omit<Drawn, "line"> & { readonly rulings: readonly DrawnRuling[] }) {
+  return rulings.map(({ sMm, from, to }) => (
+    <Line
+      key={sMm}
+      points={linePx(transform, [
+        [from.x, from.y],
+        [to.x, to.y],
+      ])}
+      stroke={paint.pencil}
+      strokeWidth={pens.thin}
+      opacity={0.6}
+    />
+  ));
+});
+
+/** The wings of a folded plate as the plan sees them, on every hand. */
+const Wings = memo(function Wings({
+  plate,
+  transform,
+  paint,
+}: Omit<Drawn, "line"> & { readonly plate: FoldedPlate }) {
+  const hands = plate.parts.map(({ hand }) => hand);
+  return plate.wings.flatMap(({ id, airFace }) => {
+    const points = airFace.map(({ x, y }): Vec2 => [x, y]);
+    return hands.map((hand) => (
+      <Line
+        key={`${id}/${hand}`}
+        points={linePx(transform, hand === "left" ? imageOf(points) : points)}
+        closed
+        stroke={paint.pencil}
+        strokeWidth={pens.derived}
+        fill={paint.pencil}
+        opacity={hand === "left" ? 0.3 : 0.5}
+      />
+    ));
+  });
 });
 
 const Image = memo(function Image({ line, transform, paint }: Drawn) {
@@ -174,11 +249,17 @@ const Outline = memo(function Outline({
   );
 });
 
-const Label = memo(function Label({ line, transform, paint, code }: Drawn & { readonly code: string }) {
+const Label = memo(function Label({
+  line,
+  transform,
+  paint,
+  code,
+  spotX,
+  spotY,
+}: Drawn & { readonly code: string; readonly spotX: number; readonly spotY: number }) {
   const points = pointsOfLine(line);
   if (code === "" || points.length < 2) return null;
-  const spot = line.closed ? labelSpot(points) : (points[0] ?? [0, 0]);
-  const [xPx, yPx] = toPx(transform, spot);
+  const [xPx, yPx] = toPx(transform, [spotX, spotY]);
   if (!Number.isFinite(xPx) || !Number.isFinite(yPx)) return null;
   // A fence is named before its front end, a sheet in its middle.
   return line.closed ? (
@@ -226,7 +307,7 @@ function hasRoom(transform: Transform, points: readonly Vec2[]): boolean {
 
 const LEAST_NAME_PX = 110;
 
-function CentreLine({ transform, box, paint }: Omit<PlanDrawingProps, "project" | "scene" | "selection">) {
+function CentreLine({ transform, box, paint }: Pick<PlanDrawingProps, "transform" | "box" | "paint">) {
   const yPx = Math.round(toPx(transform, [0, 0])[1]) + 0.5;
   return (
     <Line

@@ -3,6 +3,7 @@ import { Group, Line, Text } from "react-konva";
 import { pointOnPiece } from "../../core/curves/index.ts";
 import type { Design } from "../../core/design.ts";
 import { formatMm, type Vec2 } from "../../core/foundation/index.ts";
+import type { LyingSheet } from "../../core/surfaces/index.ts";
 import { hatchOfItem } from "../drawings/index.ts";
 import { type CrossSection, type CutSheet, crossSection } from "./cross-section.ts";
 import { linePx } from "./draw-line.ts";
@@ -44,6 +45,16 @@ export function SectionDrawing({ design, xMm, box, heightFactor, paint }: Sectio
       ))}
       {cut.sheets.map((sheet) => (
         <SheetCut key={sheet.key} {...shared} sheet={sheet} tint={tint(sheet.itemId)} />
+      ))}
+      {cut.metal.map(({ key, outline }) => (
+        <Line
+          key={key}
+          points={linePx(transform, outline)}
+          closed
+          fill={paint.pencil}
+          stroke={paint.ink}
+          strokeWidth={pens.derived}
+        />
       ))}
       <Numbers cut={cut} box={box} {...shared} />
       {cut.sheets.length === 0 && design.sheets.length > 0 ? <CutsNothing box={box} paint={paint} /> : null}
@@ -210,16 +221,23 @@ function HalfWidth({
   );
 }
 
+const heightsOf = (sheet: LyingSheet): readonly number[] =>
+  sheet.kind === "section"
+    ? sheet.chart.pieces.flatMap(({ piece }) => [0, 0.5, 1].map((t) => pointOnPiece(piece, t)[1]))
+    : sheet.rulings.flatMap(({ from, to }) => [from.z, to.z]);
+
 /** The same box at every station, so that the section keeps its scale while the hairline moves. */
 function extentOfTray(design: Design): Extent {
   const points: Vec2[] = [];
   for (const sheet of design.sheets) {
-    if (sheet.kind === "section") {
-      const ys = sheet.planLoops.flatMap((loop) => loop.map((point) => point.y));
-      const zs = sheet.chart.pieces.flatMap(({ piece }) => [0, 0.5, 1].map((t) => pointOnPiece(piece, t)[1]));
-      const widest = Math.max(...ys.map(Math.abs));
-      points.push([-widest, 0], [widest, Math.max(...zs)]);
-    }
+    if (sheet.kind === "fence") continue;
+    const ys = sheet.planLoops.flatMap((loop) => loop.map((point) => point.y));
+    const widest = Math.max(0, ...ys.map(Math.abs));
+    points.push([-widest, 0], [widest, Math.max(...heightsOf(sheet))]);
+  }
+  for (const { wings, zMm } of design.plates) {
+    const corners = wings.flatMap((wing) => wing.upperFace);
+    points.push([0, zMm], ...corners.map(({ y, z }): Vec2 => [y, z]));
   }
   return extentOf(points) ?? { left: -600, right: 600, bottom: 0, top: 100 };
 }

@@ -1,9 +1,10 @@
 import { memo, useMemo } from "react";
 import { Group, Line, Text } from "react-konva";
 import type { Design } from "../../core/design.ts";
-import type { Vec2 } from "../../core/foundation/index.ts";
+import type { SpacePoint, Vec2 } from "../../core/foundation/index.ts";
+import type { FoldedPlate } from "../../core/plates/index.ts";
 import type { Project } from "../../core/project/index.ts";
-import type { FenceSheet, SectionSheet } from "../../core/surfaces/index.ts";
+import type { FenceSheet, SectionSheet, TransitionSheet } from "../../core/surfaces/index.ts";
 import { hatchOfItem } from "../drawings/index.ts";
 import {
   chosenEdgeId,
@@ -18,6 +19,7 @@ import {
 } from "../tools/index.ts";
 import { chosenOwners } from "./chosen-owners.ts";
 import { linePx, pointsOfLine } from "./draw-line.ts";
+import { edgesOfTransition } from "./edges-of-transition.ts";
 import { fenceSilhouette } from "./fence-silhouette.ts";
 import { PickedEdge } from "./PickedEdge.tsx";
 import type { Paint } from "./paint.ts";
@@ -44,6 +46,8 @@ export function SideDrawing(props: SideDrawingProps) {
   const sheets = design?.sheets ?? [];
   const tintOf = ({ itemId }: { readonly itemId: string }) =>
     paint.tints[hatchOfItem(project, itemId) - 1] ?? paint.rule;
+  const isOf = ({ itemId }: { readonly itemId: string }) => chosen.includes(`item/${itemId}`);
+  const shared = { transform, paint };
   return (
     <>
       {sheets.map((sheet) =>
@@ -56,6 +60,20 @@ export function SideDrawing(props: SideDrawingProps) {
           <SheetFoam key={sheet.id} sheet={sheet} tint={tintOf(sheet)} transform={transform} paint={paint} />
         ) : null,
       )}
+      {sheets.map((sheet) =>
+        sheet.kind === "transition" ? (
+          <TransitionFoam
+            key={sheet.id}
+            {...shared}
+            sheet={sheet}
+            tint={tintOf(sheet)}
+            isChosen={isOf(sheet)}
+          />
+        ) : null,
+      )}
+      {design?.plates.map((plate) => (
+        <Metal key={plate.id} {...shared} plate={plate} isChosen={isOf(plate)} />
+      ))}
       {sorted.map((line) => (
         <SideLine
           key={lineKey(line.line)}
@@ -152,6 +170,80 @@ const SheetFoam = memo(function SheetFoam({ sheet, tint, transform, paint }: Foa
         opacity={0.6}
       />
       <Line points={linePx(transform, coreUpper)} stroke={paint.pencil} strokeWidth={pens.thin} />
+    </Group>
+  );
+});
+
+/** A transition: its two edges, the rulings between them, and its tint. */
+const TransitionFoam = memo(function TransitionFoam({
+  sheet,
+  tint,
+  transform,
+  paint,
+  isChosen,
+}: FoamProps<TransitionSheet> & { readonly isChosen: boolean }) {
+  const { first, second } = edgesOfTransition(sheet);
+  const seen = (points: readonly SpacePoint[]) => points.map(({ x, z }): Vec2 => [x, z]);
+  const edge = { stroke: isChosen ? paint.mark : paint.ink, strokeWidth: pens.derived };
+  return (
+    <Group>
+      <Line
+        points={linePx(transform, seen([...first, ...second.toReversed()]))}
+        closed
+        fill={tint}
+        opacity={0.45}
+      />
+      {sheet.rulings.map(({ sMm, from, to }) => (
+        <Line
+          key={sMm}
+          points={linePx(transform, seen([from, to]))}
+          stroke={paint.pencil}
+          strokeWidth={pens.thin}
+          opacity={0.5}
+        />
+      ))}
+      <Line points={linePx(transform, seen(first))} {...edge} />
+      <Line points={linePx(transform, seen(second))} {...edge} />
+    </Group>
+  );
+});
+
+/** A folded plate from the side: its base on edge, and its wings. */
+const Metal = memo(function Metal({
+  plate,
+  transform,
+  paint,
+  isChosen,
+}: Omit<FoamProps<unknown>, "sheet" | "tint"> & {
+  readonly plate: FoldedPlate;
+  readonly isChosen: boolean;
+}) {
+  const xs = plate.base.flatMap((loop) => loop.map(({ x }) => x));
+  const [left, right] = [Math.min(...xs), Math.max(...xs)];
+  const top = plate.zMm + plate.thicknessMm;
+  const pen = { stroke: isChosen ? paint.mark : paint.ink, strokeWidth: pens.derived };
+  const base: readonly Vec2[] = [
+    [left, plate.zMm],
+    [right, plate.zMm],
+    [right, top],
+    [left, top],
+  ];
+  return (
+    <Group>
+      {plate.wings.map(({ id, airFace }) => (
+        <Line
+          key={id}
+          points={linePx(
+            transform,
+            airFace.map(({ x, z }): Vec2 => [x, z]),
+          )}
+          closed
+          fill={paint.pencil}
+          opacity={0.35}
+          {...pen}
+        />
+      ))}
+      <Line points={linePx(transform, base)} closed fill={paint.pencil} {...pen} />
     </Group>
   );
 });

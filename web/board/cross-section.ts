@@ -1,7 +1,8 @@
 import { crossingParameters, pointOnPiece } from "../../core/curves/index.ts";
 import type { Design } from "../../core/design.ts";
 import type { Vec2 } from "../../core/foundation/index.ts";
-import { type FenceSheet, faceHeightAt, type Hand, type SectionSheet } from "../../core/surfaces/index.ts";
+import { type FenceSheet, faceOver, type Hand, type LyingSheet } from "../../core/surfaces/index.ts";
+import { type CutMetal, cutPlate } from "./cut-plate.ts";
 
 /** A sheet cut by the plane of the hairline: its faces as lines (y, z), from the left to the right of the car. */
 export interface CutSheet {
@@ -31,6 +32,7 @@ export interface CrossSection {
   readonly xMm: number;
   readonly sheets: readonly CutSheet[];
   readonly fences: readonly CutFence[];
+  readonly metal: readonly CutMetal[];
 }
 
 /** Heights are taken at this many places across a sheet. */
@@ -40,19 +42,19 @@ const INSIDE_MM = 0.01;
 
 /** The tray cut square to its length at a station, seen from the rear: y to the right, z up. */
 export function crossSection(design: Design, xMm: number): CrossSection {
-  const sheets = design.sheets.flatMap((sheet) => (sheet.kind === "section" ? cutSheets(sheet, xMm) : []));
+  const sheets = design.sheets.flatMap((sheet) => (sheet.kind === "fence" ? [] : cutSheets(sheet, xMm)));
   // The finished lower edge is that of the foam less the skin that wraps it.
   const wrapMm = design.project.drawnFace === "air" ? design.project.skins.lowerMm : 0;
   const fences = design.sheets.flatMap((sheet) =>
     sheet.kind === "fence" ? cutFences(sheet, xMm, wrapMm) : [],
   );
-  return { xMm, sheets, fences };
+  return { xMm, sheets, fences, metal: design.plates.flatMap((plate) => cutPlate(plate, xMm)) };
 }
 
-const lastCuts = new WeakMap<SectionSheet, { readonly xMm: number; readonly cuts: readonly CutSheet[] }>();
+const lastCuts = new WeakMap<LyingSheet, { readonly xMm: number; readonly cuts: readonly CutSheet[] }>();
 
 /** A sheet that has not changed is cut again only where the hairline has moved. */
-function cutSheets(sheet: SectionSheet, xMm: number): readonly CutSheet[] {
+function cutSheets(sheet: LyingSheet, xMm: number): readonly CutSheet[] {
   const last = lastCuts.get(sheet);
   if (last?.xMm === xMm) return last.cuts;
   const cuts = cutsAt(sheet, xMm);
@@ -60,17 +62,22 @@ function cutSheets(sheet: SectionSheet, xMm: number): readonly CutSheet[] {
   return cuts;
 }
 
-function cutsAt(sheet: SectionSheet, xMm: number): readonly CutSheet[] {
+function cutsAt(sheet: LyingSheet, xMm: number): readonly CutSheet[] {
   const { depths } = sheet;
-  return spansAt(sheet, xMm).flatMap(([from, to], index) => {
-    const face = (depthMm: number) => faceAcross(sheet, depthMm, xMm, [from, to]);
+  const faces = {
+    air: faceOver(sheet, depths.airMm),
+    coreLower: faceOver(sheet, depths.coreLowerMm),
+    coreUpper: faceOver(sheet, depths.coreUpperMm),
+    upper: faceOver(sheet, depths.upperMm),
+  };
+  return spansAt(sheet, faces.air, xMm).flatMap((span, index) => {
     const right = {
       itemId: sheet.itemId,
       name: sheet.name,
-      air: face(depths.airMm),
-      coreLower: face(depths.coreLowerMm),
-      coreUpper: face(depths.coreUpperMm),
-      upper: face(depths.upperMm),
+      air: faceAcross(faces.air, xMm, span),
+      coreLower: faceAcross(faces.coreLower, xMm, span),
+      coreUpper: faceAcross(faces.coreUpper, xMm, span),
+      upper: faceAcross(faces.upper, xMm, span),
     };
     return sheet.hands.map((hand) => {
       const cut = { ...right, key: `${sheet.id}/${hand}/${index}`, hand };
@@ -79,28 +86,24 @@ function cutsAt(sheet: SectionSheet, xMm: number): readonly CutSheet[] {
   });
 }
 
+type Face = ReturnType<typeof faceOver>;
+
 /** The stretches of y over which a sheet's outline covers a station. */
-function spansAt(sheet: SectionSheet, xMm: number): readonly (readonly [number, number])[] {
+function spansAt(sheet: LyingSheet, air: Face, xMm: number): readonly (readonly [number, number])[] {
   const crossings = sheet.planPieces
     .flatMap((piece) => crossingParameters(piece, [1, 0], xMm).map((t) => pointOnPiece(piece, t)[1]))
     .sort((a, b) => a - b);
   return crossings.flatMap((from, index) => {
     const to = crossings[index + 1];
     if (to === undefined || to - from <= 2 * INSIDE_MM) return [];
-    const isCovered = faceHeightAt(sheet, sheet.depths.airMm, { x: xMm, y: (from + to) / 2 }) !== undefined;
-    return isCovered ? [[from, to] as const] : [];
+    return air({ x: xMm, y: (from + to) / 2 }) === undefined ? [] : [[from, to] as const];
   });
 }
 
-function faceAcross(
-  sheet: SectionSheet,
-  depthMm: number,
-  x: number,
-  [from, to]: readonly [number, number],
-): readonly Vec2[] {
+function faceAcross(face: Face, x: number, [from, to]: readonly [number, number]): readonly Vec2[] {
   return Array.from({ length: SAMPLES + 1 }, (_, index) => {
     const y = from + INSIDE_MM + ((to - from - 2 * INSIDE_MM) * index) / SAMPLES;
-    return { y, z: faceHeightAt(sheet, depthMm, { x, y }) };
+    return { y, z: face({ x, y })?.z };
   }).flatMap(({ y, z }): readonly Vec2[] => (z === undefined ? [] : [[y, z]]));
 }
 

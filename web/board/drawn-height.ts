@@ -1,7 +1,7 @@
 import type { PlanPoint, Vec2 } from "../../core/foundation/index.ts";
 import {
   type CylinderChart,
-  faceHeightAt,
+  faceOver,
   heightAtPlace,
   placeOfXi,
   type Sheet,
@@ -27,11 +27,13 @@ const AROUND: readonly Vec2[] = [
 ];
 
 function heightsOver(sheet: Sheet, [x, y]: Vec2): readonly number[] {
-  if (sheet.kind !== "section") return [];
-  const isOver = AROUND.some(
-    ([dx, dy]) => faceHeightAt(sheet, 0, { x: x + dx * ON_EDGE_MM, y: y + dy * ON_EDGE_MM }) !== undefined,
+  if (sheet.kind === "fence") return [];
+  const face = faceOver(sheet, 0);
+  const over = AROUND.map(([dx, dy]) => face({ x: x + dx * ON_EDGE_MM, y: y + dy * ON_EDGE_MM })).find(
+    (point) => point !== undefined,
   );
-  return isOver ? [surfaceAt(sheet.chart, { x, y })] : [];
+  if (!over) return [];
+  return [sheet.kind === "section" ? surfaceAt(sheet.chart, { x, y }) : over.z];
 }
 
 const surfaceAt = (chart: CylinderChart, at: PlanPoint): number =>

@@ -2,7 +2,7 @@ import type { Design } from "../../core/design.ts";
 import type { FlatPoint, PlanPoint } from "../../core/foundation/index.ts";
 import type { FlatLoop, Part } from "../../core/patterns/index.ts";
 import type { RuledSurface } from "../../core/rulings/index.ts";
-import type { RegionLoop, SeatStation, Sheet } from "../../core/surfaces/index.ts";
+import type { RegionLoop, SeatStation, SectionSheet, Sheet } from "../../core/surfaces/index.ts";
 import { thinnedIndices } from "./thinned-indices.ts";
 
 /** A picture shows a twentieth of a mm at no scale of the screen; what is printed is drawn from the full design. */
@@ -38,9 +38,16 @@ function thinnedSheet(sheet: Sheet): Sheet {
   if (sheet.kind === "fence") return { ...sheet, loops, seat: thinnedSeat(sheet.seat) };
   const planLoops = sheet.planLoops.map(thinnedPlan);
   return sheet.kind === "section"
-    ? { ...sheet, loops, planLoops }
+    ? { ...sheet, loops, planLoops, ...(sheet.cover ? { cover: thinnedCover(sheet.cover) } : {}) }
     : { ...sheet, loops, planLoops, chart: { ...sheet.chart, surface: asData(sheet.chart.surface) } };
 }
+
+const thinnedCover = (cover: NonNullable<SectionSheet["cover"]>): typeof cover => ({
+  square: cover.square.map(thinnedPlan),
+  upright: cover.upright.map(thinnedPlan),
+  own: cover.own.map(thinnedPlan),
+  others: cover.others.map(thinnedPlan),
+});
 
 /** What cannot be sent from the worker are the functions that its edges were made of; their spans say the same. */
 const asData = (surface: RuledSurface): RuledSurface => ({

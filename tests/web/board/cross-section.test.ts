@@ -63,6 +63,6 @@ describe("the section at the hairline", () => {
   });
 
   it("shows nothing where the tray is not", () => {
-    expect(crossSection(designTray(tray), 1200)).toEqual({ xMm: 1200, sheets: [], fences: [] });
+    expect(crossSection(designTray(tray), 1200)).toEqual({ xMm: 1200, sheets: [], fences: [], metal: [] });
   });
 });

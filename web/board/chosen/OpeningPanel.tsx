@@ -29,8 +29,8 @@ export function OpeningPanel({ opening }: { readonly opening: Opening }) {
         label="Its edge is cut"
         value={opening.cut}
         options={[
-          { value: "upright", word: "upright, through all it crosses" },
-          { value: "square", word: "square to one sheet" },
+          { value: "upright", word: "upright" },
+          { value: "square", word: "square to a sheet" },
         ]}
         testId="opening-cut"
         onChange={(cut) =>

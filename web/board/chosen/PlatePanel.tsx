@@ -61,12 +61,12 @@ export function PlatePanel({ plate }: { readonly plate: Plate }) {
         onChange={(lineMm) => change({ bond: { ...plate.bond, lineMm } })}
       />
       <Choice
-        label="The step against the skin beside it is taken up by"
+        label="The step to the skin beside it is taken up by a"
         value={plate.bond.step}
         options={[
-          { value: "rebate", word: "a rebate in the foam" },
-          { value: "shim", word: "a shim" },
-          { value: "ramp", word: "a filled ramp" },
+          { value: "rebate", word: "rebate" },
+          { value: "shim", word: "shim" },
+          { value: "ramp", word: "filled ramp" },
         ]}
         testId="bond-step"
         onChange={(step) => change({ bond: { ...plate.bond, step } })}

@@ -1,6 +1,13 @@
 import { Plus, Trash2 } from "lucide-react";
 import { useState } from "react";
-import { formatMm, nodeLabel, sayEdge, toDegrees, toRadians } from "../../../core/foundation/index.ts";
+import {
+  formatMm,
+  nodeLabel,
+  ON_CENTRE_LINE_MM,
+  sayEdge,
+  toDegrees,
+  toRadians,
+} from "../../../core/foundation/index.ts";
 import { metalOf, type Plate, type Project, type Wing } from "../../../core/project/index.ts";
 import { Select } from "../../controls/index.ts";
 import { useDocument, useView } from "../../stores/index.ts";
@@ -77,7 +84,7 @@ function OneWing({ wing, number, onChange, onDelete }: OneWingProps) {
         </button>
       </header>
       {angle("angleRad", "Bent up by")}
-      {cell("lengthMm", "Length, to the outer corner")}
+      {cell("lengthMm", "Length from the corner")}
       {cell("insideRadiusMm", "Inside radius")}
       {cell("startInsetMm", "Begins later by")}
       {cell("endInsetMm", "Ends earlier by")}
@@ -104,7 +111,7 @@ function AddWing({ plate, onChange }: WingFieldsProps) {
   const project = useDocument((state) => state.project);
   const selection = useView((view) => view.selection);
   const [listed, setListed] = useState("");
-  const edges = edgesForWings(plate);
+  const edges = edgesForWings(plate, project.symmetry === "mirrored");
   const chosen = selection?.kind === "item" ? edges.find(({ id }) => id === selection.edgeId) : undefined;
   const edgeId = chosen?.id ?? edges.find(({ id }) => id === listed)?.id ?? edges[0]?.id;
   if (edgeId === undefined) return <p className="pencil">Every straight edge of the base has a wing.</p>;
@@ -134,12 +141,18 @@ function AddWing({ plate, onChange }: WingFieldsProps) {
   );
 }
 
-function edgesForWings({ outline, wings }: Plate): readonly { readonly id: string; readonly word: string }[] {
+/** Straight edges without a wing; one on the centre line is none, since the base goes on in its image. */
+function edgesForWings(
+  { outline, wings }: Plate,
+  isMirrored: boolean,
+): readonly { readonly id: string; readonly word: string }[] {
   const { elements } = outline;
   return elements.flatMap((element, index) => {
     const next = elements[index + 1] ?? elements[0];
     const isStraight = element.kind === "node" && element.next === "line" && next?.kind === "node";
     if (!isStraight || wings.some(({ edgeId }) => edgeId === element.id)) return [];
+    const isOnCentreLine = Math.max(Math.abs(element.y), Math.abs(next.y)) <= ON_CENTRE_LINE_MM;
+    if (isMirrored && isOnCentreLine) return [];
     const lengthMm = Math.hypot(next.x - element.x, next.y - element.y);
     const ends = `node ${nodeLabel(element.id)} to ${nodeLabel(next.id)}`;
     return [{ id: element.id, word: element.edgeName ?? `${ends}, ${formatMm(lengthMm)} mm` }];
