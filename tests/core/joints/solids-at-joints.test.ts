@@ -46,35 +46,45 @@ interface Wall {
   readonly startsAt: (depthMm: number) => number;
 }
 
+interface Side {
+  readonly sheet: LyingSheet;
+  readonly normal: SpacePoint;
+  /** From the edge to where the sheet was found. */
+  readonly found: SpacePoint;
+}
+
+/** The sheet beside a place of its edge, on one hand: found a hair beside it in one of sixteen directions. */
+function sideOf(sheet: LyingSheet, isLeft: boolean, point: SpacePoint): Side {
+  const sign = isLeft ? -1 : 1;
+  const found = Array.from({ length: 16 }, (_, i) => {
+    const [dx, dy] = [Math.cos((i * Math.PI) / 8) * 0.02, Math.sin((i * Math.PI) / 8) * 0.02];
+    const face = facePointAt(sheet, 0, { x: point.x + dx, y: sign * (point.y + dy) });
+    return face && { dx, dy, normal: { ...face.normal, y: sign * face.normal.y } };
+  }).filter((one) => one !== undefined);
+  if (found.length === 0) throw new Error("no sheet beside the joint");
+  const sum = (key: "dx" | "dy") => found.reduce((total, one) => total + one[key], 0);
+  return { sheet, normal: at(found, 0).normal, found: { x: sum("dx"), y: sum("dy"), z: 0 } };
+}
+
 function wallOf(
-  sheet: LyingSheet,
-  isLeft: boolean,
-  point: SpacePoint,
+  { sheet, normal, found }: Side,
   along: SpacePoint,
   figures: { readonly setBackMm: number; readonly bevelRad: number },
 ): Wall {
-  const sign = isLeft ? -1 : 1;
-  const onRight = { x: point.x, y: sign * point.y };
-  // The normal a hair inside the sheet: of the eight directions those that find it.
-  const found = Array.from({ length: 8 }, (_, i) => {
-    const [dx, dy] = [Math.cos((i * Math.PI) / 4) * 0.02, Math.sin((i * Math.PI) / 4) * 0.02];
-    const face = facePointAt(sheet, 0, { x: onRight.x + dx, y: onRight.y + dy });
-    return face && { dx, dy, normal: face.normal };
-  }).filter((one) => one !== undefined);
-  if (found.length === 0) throw new Error("no sheet beside the joint");
-  const normal = at(found, 0).normal;
   const square = unit(addSpace(normal, along, -dotSpace(normal, along)));
   const side = crossSpace(square, along);
-  const inside = found.reduce((sum, { dx, dy }) => sum + dx * side.x + dy * side.y, 0);
   const { coreLowerMm, coreUpperMm, neutralMm } = sheet.depths;
   return {
     normal: square,
-    inward: inside > 0 ? side : addSpace({ x: 0, y: 0, z: 0 }, side, -1),
+    inward: dotSpace(found, side) > 0 ? side : addSpace({ x: 0, y: 0, z: 0 }, side, -1),
     lowerMm: coreLowerMm,
     upperMm: coreUpperMm,
     startsAt: (depthMm) => figures.setBackMm + (depthMm - neutralMm) * Math.tan(figures.bevelRad),
   };
 }
+
+/** Where tangent planes cross at this much, the edge runs along their crossing. */
+const CROSSING = 0.02;
 
 /** How deep a place, from the drawn edge, lies in a part's foam: below 0 outside. */
 function depthInFoam(wall: Wall, place: SpacePoint): number {
@@ -98,23 +108,18 @@ function lookAtStation(
     at(joint.stations, Math.max(0, index - 1)),
     at(joint.stations, Math.min(joint.stations.length - 1, index + 1)),
   ];
-  // At an end the edge goes on as it comes: a station's own place between its neighbours is skipped by the caller.
-  const along = unit(addSpace(after.at, before.at, -1));
-  const walls = joint.partIds.map((partId, side) => {
+  const sides = joint.partIds.map((partId) => {
     const part = laid.parts.find(({ id }) => id === partId);
     const sheet = laid.sheets.find(({ id }) => id === part?.sheetId);
     if (!sheet || sheet.kind === "fence") throw new Error("no sheet");
-    return wallOf(
-      sheet,
-      part?.hand === "left" || (part?.hand === "whole" && station.at.y < 0),
-      station.at,
-      along,
-      {
-        setBackMm: at(station.setBackMm, side),
-        bevelRad: at(station.bevelRad, side),
-      },
-    );
+    return sideOf(sheet, part?.hand === "left", station.at);
   });
+  const crossing = crossSpace(at(sides, 0).normal, at(sides, 1).normal);
+  const chord = addSpace(after.at, before.at, -1);
+  const along = unit(lengthSpace(crossing) > CROSSING ? crossing : chord);
+  const walls = sides.map((side, i) =>
+    wallOf(side, along, { setBackMm: at(station.setBackMm, i), bevelRad: at(station.bevelRad, i) }),
+  );
   const [a, b] = [at(walls, 0), at(walls, 1)];
   let overlapMm = 0;
   let touchMm = Number.POSITIVE_INFINITY;
