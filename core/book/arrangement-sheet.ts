@@ -14,7 +14,7 @@ import {
   sideLoops,
   type View,
 } from "./plan-picture.ts";
-import { partShapes, type SpaceShape } from "./plan-shapes.ts";
+import { partShapes, plateShapes, type SpaceShape } from "./plan-shapes.ts";
 import { standardScale } from "./scales.ts";
 import type { Mark, PaperPoint } from "./types.ts";
 
@@ -26,7 +26,7 @@ const BELOW_MM = 16;
 
 /** The general arrangement: plan from above with both halves, side view below on the same stations. */
 export function arrangementSheet(design: Design, lettering: Lettering): readonly SheetBody[] {
-  const shapes = partShapes(design);
+  const shapes = [...partShapes(design), ...plateShapes(design)];
   if (shapes.length === 0) return [];
   const plan = planBox(shapes);
   const inSide = shapes.filter((shape) => shape.hand !== "left");
@@ -64,9 +64,7 @@ export function arrangementSheet(design: Design, lettering: Lettering): readonly
           face: "bold",
         }),
         ...forward(paper(area.right - 34, area.top - 4)),
-        ...shapes.flatMap((shape) =>
-          planMarks(shape, planView, shape.kind === "fence" ? "hidden" : "outline"),
-        ),
+        ...shapes.flatMap((shape) => planMarks(shape, planView, isUnderFoam(shape) ? "hidden" : "outline")),
         ...codeMarks(shapes, planView, lettering),
         ...(plan.bottom < 0 && plan.top > 0 ? centreLineMarks(planView) : []),
         ...stationRuler(planView, sideView),
@@ -77,6 +75,9 @@ export function arrangementSheet(design: Design, lettering: Lettering): readonly
     },
   ];
 }
+
+/** Fences and plates lie under the sheets. */
+const isUnderFoam = ({ kind }: SpaceShape): boolean => kind === "fence" || kind === "plate";
 
 const forward = (from: PaperPoint): readonly Mark[] => [
   ...arrowMarks(paper(from.x + 14, from.y), from, 3, "thin"),

@@ -4,11 +4,11 @@ import { type Part, polygonOfLoop } from "../patterns/index.ts";
 import type { Design } from "./design.ts";
 import { partPlaces } from "./part-places.ts";
 
-/** The loops of a part or a strip in space, on the drawn surface; a fence's are upright. */
+/** The loops of a part, a strip or a plate in space, on the drawn surface; a fence's are upright. */
 export interface SpaceShape {
   readonly id: string;
   readonly partId: string;
-  readonly kind: Part["kind"];
+  readonly kind: Part["kind"] | "plate";
   readonly hand: Part["hand"];
   readonly loops: readonly (readonly SpacePoint[])[];
 }
@@ -26,6 +26,19 @@ export const stripShapes = (design: Design): readonly SpaceShape[] =>
     return part === undefined
       ? []
       : shapeOf(design, part, { id: strip.id, loops: [strip.outlineMm, ...strip.holesMm] });
+  });
+
+/** Every plate in space, folded: its base and its wings on the air side. */
+export const plateShapes = (design: Design): readonly SpaceShape[] =>
+  design.plates.flatMap(({ parts, base, wings, zMm }) => {
+    const loops = [
+      ...base.map((loop) => loop.map((p) => ({ ...p, z: zMm }))),
+      ...wings.map((wing) => wing.airFace),
+    ];
+    return parts.map(({ id, hand }): SpaceShape => {
+      const shape: SpaceShape = { id, partId: id, kind: "plate", hand, loops };
+      return hand === "left" ? turnedOver(shape) : shape;
+    });
   });
 
 /** The shape as it is seen from above when the tray lies upside down, front still to the left. */
