@@ -3,6 +3,7 @@ import { creaseAngle } from "./crease-angle.ts";
 import { EDGE_NUMBERS } from "./evaluate-edge.ts";
 import type { GridLines } from "./grid-lines.ts";
 import { type BendLimits, fanCost, type RulingEnds, rulingCost } from "./ruling-cost.ts";
+import { creaseCharge, SPACING_PULL } from "./search-charges.ts";
 import type { FanApex } from "./types.ts";
 
 /** A ruling of a path, and how the sheet got there from the one before. */
@@ -17,17 +18,6 @@ export interface Band {
   readonly low: Int32Array;
   readonly high: Int32Array;
 }
-
-/**
- * A crease of one radian costs as much as a twist of two radians along the whole sheet: it is a fault to be named, never
- * a way to score no twist.
- */
-export const CREASE_WEIGHT = 4;
-/**
- * The pull toward even spacing, rad²: it decides where the sheet is flat, and a sheet that is twisted by less than some
- * 0.01° however it is paired keeps its rulings even; well under the 0.1° of a developable one.
- */
-export const SPACING_PULL = 1e-7;
 
 /** Steps of a path on the grid: lines moved on the first and on the second edge. */
 const FIRST_STEPS = Int32Array.of(1, 1, 0, 1, 2, 1, 3, 2, 3);
@@ -45,9 +35,9 @@ export function searchGrid(
   first: GridLines,
   second: GridLines,
   band: Band,
-  limits: BendLimits,
+  settings: GridSettings,
 ): readonly PathStep[] {
-  const grid = openGrid(first, second, band, limits);
+  const grid = openGrid(first, second, band, settings);
   const rows = first.atMm.length;
   for (let i = 0; i < rows; i++)
     for (let j = i32(band.low, i); j <= i32(band.high, i); j++) {
@@ -62,11 +52,16 @@ export const wholeBand = (first: GridLines, second: GridLines): Band => ({
   high: new Int32Array(first.atMm.length).fill(second.atMm.length - 1),
 });
 
-interface Grid {
+export interface GridSettings {
+  readonly limits: BendLimits;
+  /** The least crease that this grid can tell from none. */
+  readonly leastCreaseRad: number;
+}
+
+interface Grid extends GridSettings {
   readonly first: GridLines;
   readonly second: GridLines;
   readonly band: Band;
-  readonly limits: BendLimits;
   /** Place of (i, low) in the lists below. */
   readonly rowStart: Int32Array;
   /** Cost of a ruling before and after it. */
@@ -83,7 +78,8 @@ interface Grid {
   readonly sweptScale: number;
 }
 
-function openGrid(first: GridLines, second: GridLines, band: Band, limits: BendLimits): Grid {
+function openGrid(first: GridLines, second: GridLines, band: Band, settings: GridSettings): Grid {
+  const { limits } = settings;
   const rows = first.atMm.length;
   const rowStart = new Int32Array(rows + 1);
   for (let i = 0; i < rows; i++)
@@ -94,7 +90,7 @@ function openGrid(first: GridLines, second: GridLines, band: Band, limits: BendL
     first,
     second,
     band,
-    limits,
+    ...settings,
     rowStart,
     costBefore: new Float64Array(size),
     costAfter: new Float64Array(size),
@@ -176,7 +172,7 @@ function depart(grid: Grid, i: number, j: number): void {
         { ends: endsOf(grid, i, j, "before"), fan: at(WAYS, came) },
         { ends: endsOf(grid, i, j, "after"), fan: at(WAYS, goes) },
       );
-      const whole = cost + CREASE_WEIGHT * angle * angle;
+      const whole = cost + creaseCharge(angle, grid.leastCreaseRad);
       if (whole >= f64(grid.left, 3 * place + goes)) continue;
       grid.left[3 * place + goes] = whole;
       grid.leftFrom[3 * place + goes] = came;

@@ -1,9 +1,9 @@
 import { at } from "../foundation/index.ts";
 import { creaseAngle } from "./crease-angle.ts";
-import { CREASE_WEIGHT } from "./grid-search.ts";
 import type { EdgePair, Knot } from "./knots.ts";
 import { evaluateEnds, openEnds } from "./refine-knots.ts";
 import { type BendLimits, bendOf, twistOf } from "./ruling-cost.ts";
+import { creaseCharge, LEAST_CREASE_RAD } from "./search-charges.ts";
 
 /** What a pairing costs, without the pull toward even spacing, and its worst twist. */
 export interface KnotsCost {
@@ -43,7 +43,7 @@ export function costOfKnots(pair: EdgePair, knots: readonly Knot[], limits: Bend
       { ends: after, fan: at(knots, k).fanAfter },
     );
     maxCreaseRad = Math.max(maxCreaseRad, angle);
-    cost += CREASE_WEIGHT * angle * angle;
+    cost += creaseCharge(angle, LEAST_CREASE_RAD);
   });
   return { cost, bendCost, maxTwistRad, maxCreaseRad };
 }

@@ -1,9 +1,9 @@
 import { at } from "../foundation/index.ts";
 import { creaseAngle } from "./crease-angle.ts";
 import { type CornerSide, EDGE_NUMBERS, evaluateEdge } from "./evaluate-edge.ts";
-import { CREASE_WEIGHT, SPACING_PULL } from "./grid-search.ts";
 import type { EdgePair, Knot } from "./knots.ts";
 import { type BendLimits, fanCost, type RulingEnds, rulingCost } from "./ruling-cost.ts";
+import { creaseCharge, LEAST_CREASE_RAD, SPACING_PULL } from "./search-charges.ts";
 import type { FanApex } from "./types.ts";
 
 /** Places tried on each side of a knot, all of them, and how the step shrinks from round to round. */
@@ -158,7 +158,7 @@ function placeChoices(
     trial.after[place] = costOf(after, knot.fanAfter, limits);
     if (isEnd) continue;
     const angle = creaseAngle({ ends: before, fan: fanBefore }, { ends: after, fan: knot.fanAfter });
-    trial.crease[place] = CREASE_WEIGHT * angle * angle;
+    trial.crease[place] = creaseCharge(angle, LEAST_CREASE_RAD);
   }
 }
 

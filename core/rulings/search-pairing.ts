@@ -1,11 +1,12 @@
 import { bandAround } from "./band-around.ts";
 import { gridLines } from "./grid-lines.ts";
-import { type PathStep, searchGrid, wholeBand } from "./grid-search.ts";
+import { type GridSettings, type PathStep, searchGrid, wholeBand } from "./grid-search.ts";
 import { type EdgePair, type Knot, knotsOfPath } from "./knots.ts";
 import { costOfKnots } from "./knots-cost.ts";
 import { DEVELOPABLE_TWIST_RAD } from "./limits.ts";
 import { refineKnots } from "./refine-knots.ts";
 import type { BendLimits } from "./ruling-cost.ts";
+import { LEAST_CREASE_RAD } from "./search-charges.ts";
 import { settleKnots } from "./settle-knots.ts";
 
 /** Lines of the first search on each edge, and how many times finer the second one is. */
@@ -42,7 +43,7 @@ export function searchPairing(pair: EdgePair, limits: BendLimits, count: number)
 
 function coarsePath({ first, second }: EdgePair, limits: BendLimits): readonly PathStep[] {
   const [a, b] = [gridLines(first, COARSE_LINES), gridLines(second, COARSE_LINES)];
-  return searchGrid(a, b, wholeBand(a, b), limits);
+  return searchGrid(a, b, wholeBand(a, b), gridSettings(limits, COARSE_LINES));
 }
 
 function finerPath(
@@ -52,5 +53,11 @@ function finerPath(
 ): readonly PathStep[] {
   const [a, b] = [gridLines(first, COARSE_LINES * FINER), gridLines(second, COARSE_LINES * FINER)];
   const reach = { firstMm: first.lengthMm / COARSE_LINES, secondMm: second.lengthMm / COARSE_LINES };
-  return searchGrid(a, b, bandAround(path, a, b, reach), limits);
+  return searchGrid(a, b, bandAround(path, a, b, reach), gridSettings(limits, COARSE_LINES * FINER));
 }
+
+/** A ruling is half a step off at worst, and its twist changes by a radian or so along the whole edge. */
+const gridSettings = (limits: BendLimits, lines: number): GridSettings => ({
+  limits,
+  leastCreaseRad: Math.max(LEAST_CREASE_RAD, 0.5 / lines),
+});

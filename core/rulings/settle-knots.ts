@@ -1,8 +1,8 @@
 import { at } from "../foundation/index.ts";
-import { CREASE_WEIGHT, SPACING_PULL } from "./grid-search.ts";
 import { type EdgePair, type Knot, progressOf } from "./knots.ts";
 import { evaluateEnds, movedKnot, openEnds } from "./refine-knots.ts";
 import { type BendLimits, bendOf, type RulingEnds, twistOf } from "./ruling-cost.ts";
+import { CREASE_WEIGHT, SPACING_PULL } from "./search-charges.ts";
 
 /** Newton's steps; each doubles the digits. */
 const ROUNDS = 4;
