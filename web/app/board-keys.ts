@@ -2,7 +2,7 @@
 export const boardKeys: readonly { readonly keys: readonly string[]; readonly explains: string }[] = [
   { keys: ["0 to 9"], explains: "Type where the next node goes" },
   { keys: ["Enter"], explains: "Finish the line that is drawn, or go to the numbers of what is chosen" },
-  { keys: ["N", "P"], explains: "Choose the next or the previous node" },
+  { keys: ["N", "P"], explains: "Choose the next or the previous node, or an edge for a transition" },
   { keys: ["Arrow keys"], explains: "Move the chosen node by 1 mm, with Shift by 10 mm" },
   { keys: ["I"], explains: "Put a node into the middle of the chosen edge" },
   { keys: ["C"], explains: "Make the chosen edge a curve, or straight again" },
