@@ -1,7 +1,14 @@
 import { crossingParameters, derivativeOnPiece, pointOnPiece } from "../curves/index.ts";
 import { at, type FlatPoint, type PlanPoint, type Vec2 } from "../foundation/index.ts";
 import type { ChordLimits } from "./chord-limits.ts";
-import { chartPointAt, directionAtPlace, pieceIndexOfXi, placeOfXi, xiOfPlan } from "./cylinder-chart.ts";
+import {
+  type ChartPlace,
+  chartPointAt,
+  directionAtPlace,
+  pieceIndexOfXi,
+  placeOfXi,
+  xiOfPlan,
+} from "./cylinder-chart.ts";
 import { type DrawnPiece, walkEnds } from "./drawn-loops.ts";
 import { type Foot, footFinder, plumbBevelRad, xiShift } from "./plumb-walls.ts";
 import { sampleChords } from "./sample-chords.ts";
@@ -29,10 +36,15 @@ export function traceLoops(
   limits: XiLimits,
   flatness: Flatness,
 ): readonly RegionLoop[] {
+  const square = wallAt(chart, limits, 0);
+  const hasUpright = loops.some((loop) => loop.some(({ wall }) => wall === "upright"));
+  const upright = hasUpright ? wallAt(chart, limits, flatness.neutralMm) : square;
   const closed: RegionLoop[] = [];
   const chains: Chain[] = [];
   for (const loop of loops) {
-    const stretches = loop.flatMap((drawn) => stretchesOf(chart, drawn, limits, flatness.neutralMm));
+    const stretches = loop.flatMap((drawn) =>
+      stretchesOf(chart, drawn, limits, drawn.wall === "upright" ? upright : square),
+    );
     const isInside = (stretch: Stretch) => stretch.isInside;
     if (stretches.every(isInside)) {
       closed.push({ edges: stretches.map((stretch) => traceStretch(chart, stretch, flatness)) });
@@ -62,26 +74,36 @@ interface Stretch {
   readonly to: number;
   readonly isInside: boolean;
   readonly pieceIndex: number;
+  readonly wall: Wall;
 }
 
-function stretchesOf(
-  chart: CylinderChart,
-  drawn: DrawnPiece,
-  limits: XiLimits,
-  neutralMm: number,
-): readonly Stretch[] {
-  const depthMm = wallDepth(drawn, neutralMm);
+/** What is the same for all walls of one kind: how their feet are found, and where in ξ they pass profile borders. */
+interface Wall {
+  readonly footAt: (p: PlanPoint) => Foot;
+  readonly borders: readonly number[];
+}
+
+/** An upright wall is traced where it cuts the neutral fibre, a square one where it is drawn, at depth 0. */
+function wallAt(chart: CylinderChart, limits: XiLimits, depthMm: number): Wall {
   const borderAt = (index: number, t: 0 | 1): number =>
     pointOnPiece(at(chart.pieces, index).piece, t)[0] + xiShift(chart, { index, t }, depthMm);
   const last = chart.pieces.length - 1;
   const borders = chart.pieces.slice(0, -1).map((_, index) => borderAt(index, 1));
   if (limits.from) borders.push(borderAt(0, 0));
   if (limits.to) borders.push(borderAt(last, 1));
-  const footAt = footFinder(chart, depthMm);
+  return { footAt: footFinder(chart, depthMm), borders };
+}
+
+function stretchesOf(
+  chart: CylinderChart,
+  drawn: DrawnPiece,
+  limits: XiLimits,
+  wall: Wall,
+): readonly Stretch[] {
   const normal: Vec2 = [1, -chart.tanHeading];
   const shift = chart.pivotYMm * chart.tanHeading;
   const [start, end] = walkEnds(drawn);
-  const stops = borders
+  const stops = wall.borders
     .flatMap((xi) => crossingParameters(drawn.piece, normal, xi - shift))
     .filter((t) => t > 1e-9 && t < 1 - 1e-9)
     .sort((a, b) => (drawn.reversed ? b - a : a - b));
@@ -89,30 +111,27 @@ function stretchesOf(
   return all.slice(1).map((to, i) => {
     const from = at(all, i);
     const [x, y] = pointOnPiece(drawn.piece, (from + to) / 2);
-    const { xi } = footAt({ x, y });
+    const { xi } = wall.footAt({ x, y });
     const isInside =
       (limits.from === undefined || xi > limits.from.xi) && (limits.to === undefined || xi < limits.to.xi);
-    return { drawn, from, to, isInside, pieceIndex: pieceIndexOfXi(chart, xi) };
+    return { drawn, from, to, isInside, pieceIndex: pieceIndexOfXi(chart, xi), wall };
   });
 }
-
-/** An upright wall is traced where it cuts the neutral fibre, a square one where it is drawn. */
-const wallDepth = ({ wall }: DrawnPiece, neutralMm: number): number => (wall === "upright" ? neutralMm : 0);
 
 /** A traced point: chart coordinates, its place in the flat pattern, and the share of the stretch before it. */
 interface TracedPoint {
   readonly point: FlatPoint;
   readonly flat: FlatPoint;
   readonly share: number;
+  readonly place: ChartPlace;
 }
 
 function traceStretch(chart: CylinderChart, stretch: Stretch, flatness: Flatness): RegionEdge {
-  const { drawn, from, to, pieceIndex } = stretch;
+  const { drawn, from, to, pieceIndex, wall } = stretch;
   const startRad = directionAtPlace(chart, { index: 0, t: 0 });
   const isUpright = drawn.wall === "upright";
-  const footUnder = footFinder(chart, wallDepth(drawn, flatness.neutralMm));
   const footAt = (p: PlanPoint): Pick<Foot, "place" | "y"> =>
-    isUpright ? footUnder(p) : { place: placeOfXi(chart, xiOfPlan(chart, p), pieceIndex), y: p.y };
+    isUpright ? wall.footAt(p) : { place: placeOfXi(chart, xiOfPlan(chart, p), pieceIndex), y: p.y };
   const trace = (t: number): TracedPoint => {
     const [x, y] = pointOnPiece(drawn.piece, t);
     const foot = footAt({ x, y });
@@ -120,12 +139,11 @@ function traceStretch(chart: CylinderChart, stretch: Stretch, flatness: Flatness
     const point = chartPointAt(chart, place, foot.y);
     const turnRad = directionAtPlace(chart, place) - startRad;
     const flat = { u: point.u - flatness.neutralMm * turnRad, v: point.v };
-    return { point, flat, share: (t - from) / (to - from) };
+    return { point, flat, share: (t - from) / (to - from), place };
   };
-  const bevelAt = (t: number): number => {
-    const [x, y] = pointOnPiece(drawn.piece, t);
-    const [dx, dy] = derivativeOnPiece(drawn.piece, t);
-    return plumbBevelRad(chart, footUnder({ x, y }).place, to > from ? [dx, dy] : [-dx, -dy]);
+  const bevelAt = ({ share, place }: TracedPoint): number => {
+    const [dx, dy] = derivativeOnPiece(drawn.piece, from + (to - from) * share);
+    return plumbBevelRad(chart, place, to > from ? [dx, dy] : [-dx, -dy]);
   };
   const isStraight = drawn.piece.kind === "line" && at(chart.pieces, pieceIndex).piece.kind === "line";
   const traced = isStraight
@@ -140,7 +158,7 @@ function traceStretch(chart: CylinderChart, stretch: Stretch, flatness: Flatness
     flat: traced.map(({ flat }) => flat),
     shares: traced.map(({ share }) => share),
     trace: { kind: isUpright ? "plumb" : "plan", piece: drawn.piece, from, to },
-    ...(isUpright && { bevelsRad: traced.map(({ share }) => bevelAt(from + (to - from) * share)) }),
+    ...(isUpright && { bevelsRad: traced.map(bevelAt) }),
   };
 }
 
