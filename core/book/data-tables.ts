@@ -22,6 +22,8 @@ export function dataTables(design: Design): readonly DataTable[] {
     stripsTable(design),
     markingTable(design),
     jointsTable(design),
+    jointStationsTable(design),
+    rulingsTable(design),
     bendsTable(design),
     ribsTable(design),
     ribHeightsTable(design),
@@ -125,6 +127,55 @@ function markingTable(design: Design): DataTable {
     ),
   };
 }
+
+/** The joint at every place where its angle is told. */
+const jointStationsTable = (design: Design): DataTable => ({
+  name: "joint-stations",
+  header: [
+    "joint",
+    "along mm",
+    "x",
+    "y",
+    "z",
+    "fold deg",
+    "bevel deg",
+    "other bevel deg",
+    "set-back mm",
+    "other set-back mm",
+  ],
+  rows: design.joints.flatMap(({ id, stations }) =>
+    stations.map(({ alongMm, at, foldRad, bevelRad, setBackMm }) => [
+      id,
+      mm(alongMm),
+      mm(at.x),
+      mm(at.y),
+      mm(at.z),
+      degrees(foldRad),
+      degrees(bevelRad[0]),
+      degrees(bevelRad[1]),
+      mm(setBackMm[0]),
+      mm(setBackMm[1]),
+    ]),
+  ),
+});
+
+/** Where the rulings of transitions run: along both edges and on the flat pattern. */
+const rulingsTable = (design: Design): DataTable => ({
+  name: "rulings",
+  header: ["part", "first edge mm", "second edge mm", "from u", "from v", "to u", "to v", "twist deg"],
+  rows: design.parts.flatMap(({ id, rulings }) =>
+    rulings.map(({ firstMm, secondMm, from, to, twistRad }) => [
+      id,
+      mm(firstMm),
+      mm(secondMm),
+      mm(from.u),
+      mm(from.v),
+      mm(to.u),
+      mm(to.v),
+      degrees(twistRad),
+    ]),
+  ),
+});
 
 const jointsTable = (design: Design): DataTable => ({
   name: "joints",

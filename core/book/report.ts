@@ -13,6 +13,7 @@ import type { Baseboard, Rib, RibHeight } from "../jig/index.ts";
 import type { Joint } from "../joints/index.ts";
 import type { MarkingRow } from "../marking/index.ts";
 import { type FlatLoop, loopAreaMm2, type Part, type PartEdge, polygonOfLoop } from "../patterns/index.ts";
+import type { TwistVerdict } from "../rulings/index.ts";
 import type { Totals } from "../totals/index.ts";
 import type { Design } from "./design.ts";
 import { type ReportPlate, reportPlates } from "./report-plates.ts";
@@ -60,7 +61,18 @@ export interface ReportPart {
   readonly zones: Part["zones"];
   /** A fence's upper edge: heights of its seat on the mid-plane and at both foam faces, and the bevel between. */
   readonly seat: Part["seat"];
+  /** Of a transition: how far its plane turns along a ruling at most, what pressing it flat costs, and its rulings. */
+  readonly twistVerdict: TwistVerdict | null;
+  readonly maxTwistRad: number | null;
+  readonly membraneStrain: number | null;
+  readonly pressStrain: number | null;
+  readonly rulings: Part["rulings"];
   readonly strips: readonly ReportStrip[];
+}
+
+/** A joint in the report, with the strips on both sides that have a piece of its edge. */
+export interface ReportJoint extends Joint {
+  readonly stripIds: readonly [readonly string[], readonly string[]];
 }
 
 /** A rib in the report; heights are measured from the baseboard's upper face. */
@@ -104,7 +116,9 @@ export interface Report {
   readonly title: string;
   readonly parts: readonly ReportPart[];
   readonly plates: readonly ReportPlate[];
-  readonly joints: readonly Joint[];
+  readonly joints: readonly ReportJoint[];
+  /** Edges that lie on each other and are not joined. */
+  readonly jointOffers: Design["jointOffers"];
   readonly seams: Design["seams"];
   readonly ribs: readonly ReportRib[];
   readonly baseboard: Baseboard;
@@ -126,7 +140,8 @@ export function reportOf(design: Design): Report {
     title: project.title,
     parts: design.parts.map((part) => reportPart(design, part)),
     plates: reportPlates(design),
-    joints: design.joints,
+    joints: design.joints.map((joint) => ({ ...joint, stripIds: stripsAtJoint(design, joint) })),
+    jointOffers: design.jointOffers,
     seams: design.seams,
     ribs: design.jig.ribs.map(reportRib),
     baseboard: design.jig.baseboard,
@@ -166,8 +181,24 @@ function reportPart(design: Design, part: Part): ReportPart {
     verdict: part.verdict,
     zones: part.zones,
     seat: part.seat,
+    twistVerdict: part.twist?.verdict ?? null,
+    maxTwistRad: part.twist?.maxTwistRad ?? null,
+    membraneStrain: part.twist?.membraneStrain ?? null,
+    pressStrain: part.twist?.pressStrain ?? null,
+    rulings: part.rulings,
     strips: strips.map((strip) => reportStrip(design, strip)),
   };
+}
+
+function stripsAtJoint({ strips }: Design, joint: Joint): ReportJoint["stripIds"] {
+  const onSide = (side: 0 | 1) =>
+    strips
+      .filter(
+        ({ partId, edges }) =>
+          partId === joint.partIds[side] && edges.some(({ edgeId }) => edgeId === joint.edgeIds[side]),
+      )
+      .map(({ id }) => id);
+  return [onSide(0), onSide(1)];
 }
 
 function reportStrip(design: Design, strip: Strip): ReportStrip {

@@ -2,7 +2,7 @@ import { bendZones } from "../bending/index.ts";
 import { at, distanceFlat, type FlatPoint, type Problem } from "../foundation/index.ts";
 import type { SetBack } from "../joints/index.ts";
 import { foamOf, type Project } from "../project/index.ts";
-import { developRuled } from "../rulings/index.ts";
+import { developRuled, pointOnRuled, rulingAt } from "../rulings/index.ts";
 import {
   areaInSpace,
   bordersOf,
@@ -261,11 +261,18 @@ function flatRulings(sheet: TransitionSheet): readonly FlatRuling[] {
       const { u, v } = flatAt({ sMm, t });
       return { u: u + shift.u, v: v + shift.v };
     };
-    return sheet.rulings.map(({ sMm, twistRad }) => ({
-      from: place(sMm, shares[0]),
-      to: place(sMm, shares[1]),
-      twistRad,
-    }));
+    return surface.rulings.map(({ sMm }) => {
+      const { firstMm, secondMm, twistRad } = rulingAt(surface, sMm);
+      return {
+        from: place(sMm, shares[0]),
+        to: place(sMm, shares[1]),
+        firstMm,
+        secondMm,
+        fromSpace: pointOnRuled(surface, { sMm, t: shares[0] }, 0),
+        toSpace: pointOnRuled(surface, { sMm, t: shares[1] }, 0),
+        twistRad,
+      };
+    });
   });
 }
 

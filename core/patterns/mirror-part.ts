@@ -1,3 +1,4 @@
+import type { FlatPoint, SpacePoint } from "../foundation/index.ts";
 import type { SeatStation } from "../surfaces/index.ts";
 import type { FlatLoop, FlatRuling, OpeningWeb, PartEdge } from "./types.ts";
 
@@ -30,14 +31,20 @@ export const mirrorEdge = (edge: PartEdge): PartEdge => {
   };
 };
 
-export const mirrorRuling = ({ from, to, twistRad }: FlatRuling): FlatRuling => ({
-  from: { u: from.u, v: -from.v },
-  to: { u: to.u, v: -to.v },
-  twistRad: -twistRad,
+export const mirrorRuling = (ruling: FlatRuling): FlatRuling => ({
+  ...ruling,
+  from: mirrorFlat(ruling.from),
+  to: mirrorFlat(ruling.to),
+  fromSpace: mirrorSpace(ruling.fromSpace),
+  toSpace: mirrorSpace(ruling.toSpace),
+  twistRad: -ruling.twistRad,
 });
+
+const mirrorFlat = ({ u, v }: FlatPoint): FlatPoint => ({ u, v: -v });
+const mirrorSpace = ({ x, y, z }: SpacePoint): SpacePoint => ({ x, y: -y, z });
 
 export const mirrorWeb = (web: OpeningWeb): OpeningWeb => ({
   ...web,
-  from: { u: web.from.u, v: -web.from.v },
-  to: { u: web.to.u, v: -web.to.v },
+  from: mirrorFlat(web.from),
+  to: mirrorFlat(web.to),
 });

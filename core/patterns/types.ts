@@ -1,5 +1,5 @@
 import type { BendVerdict, BendZone } from "../bending/index.ts";
-import type { FlatPoint } from "../foundation/index.ts";
+import type { FlatPoint, SpacePoint } from "../foundation/index.ts";
 import type { TwistJudgement } from "../rulings/index.ts";
 import type { EdgeRole, Hand, SeatStation } from "../surfaces/index.ts";
 
@@ -43,10 +43,17 @@ export interface BevelStation {
   readonly bevelRad: number;
 }
 
-/** A ruling on the flat pattern, and the turn of the sheet's plane along it. */
+/**
+ * A ruling that carries a transition's pairing: on the flat pattern, in space on the drawn surface, where it starts and
+ * ends along the first and second edge, and the turn of the sheet's plane along it.
+ */
 export interface FlatRuling {
   readonly from: FlatPoint;
   readonly to: FlatPoint;
+  readonly firstMm: number;
+  readonly secondMm: number;
+  readonly fromSpace: SpacePoint;
+  readonly toSpace: SpacePoint;
   readonly twistRad: number;
 }
 
