@@ -1,4 +1,5 @@
 export { codeOfItem, codeOfOpening } from "./codes.ts";
+export { FlatRulings } from "./FlatRulings.tsx";
 export { chordsAt, flatSpot, loopPoints, loopsBounds, loopsPath } from "./flat-loops.ts";
 export { HatchPatterns } from "./HatchPatterns.tsx";
 export { HATCH_COUNT, hatchFill, hatchOfItem } from "./part-hatch.ts";
@@ -16,3 +17,4 @@ export {
   widen,
   widthOf,
 } from "./scale.ts";
+export { TwistFigures, TwistSign, wordTwist } from "./TwistFigures.tsx";

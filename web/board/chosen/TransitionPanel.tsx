@@ -1,7 +1,9 @@
+import { formatMm } from "../../../core/foundation/index.ts";
 import { nameOfItem, type Transition, type TransitionChanges } from "../../../core/project/index.ts";
+import { rulingAt } from "../../../core/rulings/index.ts";
 import { Choice, TextField } from "../../controls/index.ts";
-import { codeOfItem } from "../../drawings/index.ts";
-import { useDocument } from "../../stores/index.ts";
+import { codeOfItem, TwistFigures } from "../../drawings/index.ts";
+import { useDesign, useDocument } from "../../stores/index.ts";
 import { ChosenProblems } from "./ChosenProblems.tsx";
 import { CoreFields } from "./CoreFields.tsx";
 import { DeleteButton } from "./DeleteButton.tsx";
@@ -26,6 +28,7 @@ export function TransitionPanel({ transition }: { readonly transition: Transitio
         mostLetters={60}
         onChange={(name) => change({ name })}
       />
+      <Twist itemId={transition.id} />
       <TransitionEdgeFields transition={transition} side="first" />
       <TransitionEdgeFields transition={transition} side="second" />
       <h3 className="caption">Core</h3>
@@ -42,4 +45,14 @@ export function TransitionPanel({ transition }: { readonly transition: Transitio
       <CoreFields item={transition} onChange={(core) => change({ core })} />
     </>
   );
+}
+
+/** How much the sheet twists, as last computed; nothing while it cannot be made. */
+function Twist({ itemId }: { readonly itemId: string }) {
+  const sheet = useDesign((state) =>
+    state.design?.sheets.find((other) => other.kind === "transition" && other.itemId === itemId),
+  );
+  if (sheet?.kind !== "transition") return null;
+  const { x } = rulingAt(sheet.chart.surface, sheet.judgement.atSMm).from;
+  return <TwistFigures twist={sheet.judgement} where={`at x ${formatMm(x)}`} />;
 }

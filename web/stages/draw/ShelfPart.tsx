@@ -1,6 +1,14 @@
 import { memo } from "react";
 import type { Part } from "../../../core/patterns/index.ts";
-import { chordsAt, hatchFill, loopsBounds, loopsPath, type Scale, scaleOf } from "../../drawings/index.ts";
+import {
+  chordsAt,
+  FlatRulings,
+  hatchFill,
+  loopsBounds,
+  loopsPath,
+  type Scale,
+  scaleOf,
+} from "../../drawings/index.ts";
 
 interface ShelfPartProps {
   readonly part: Part;
@@ -24,7 +32,11 @@ export const ShelfPart = memo(function ShelfPart({ part, hatch, pixelsPerMm }: S
       data-testid={`flat-${part.id}`}
     >
       <path d={outline} fill={hatchFill(hatch)} fillRule="evenodd" />
-      <BendLimits part={part} scale={scale} />
+      {part.rulings.length > 0 ? (
+        <FlatRulings rulings={part.rulings} scale={scale} />
+      ) : (
+        <BendLimits part={part} scale={scale} />
+      )}
       <path className="outline" d={outline} />
     </svg>
   );

@@ -5,6 +5,7 @@ import type { FlatEdge, Part } from "../../../core/patterns/index.ts";
 import { useSize } from "../../controls/index.ts";
 import {
   type Bounds,
+  FlatRulings,
   fitScale,
   flatSpot,
   hatchFill,
@@ -63,7 +64,11 @@ function Picture({ part, design, edgeId, table, bounds, scale }: PictureProps) {
     >
       <path d={path} fill={hatchFill(hatchOfItem(design.project, part.itemId))} fillRule="evenodd" />
       <Stations bounds={bounds} scale={scale} everyMm={stationInterval(design, scale)} />
-      <Bends part={part} bounds={bounds} scale={scale} />
+      {part.rulings.length > 0 ? (
+        <FlatRulings rulings={part.rulings} scale={scale} />
+      ) : (
+        <Bends part={part} bounds={bounds} scale={scale} />
+      )}
       {strips.length > 1
         ? strips.map((strip) => <path key={strip.id} className="seam" d={loopsPath(strip.loops, scale)} />)
         : null}

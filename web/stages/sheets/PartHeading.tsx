@@ -2,7 +2,7 @@ import type { Design } from "../../../core/design.ts";
 import { formatMass, formatMm, formatNumber, THIN_SPACE } from "../../../core/foundation/index.ts";
 import type { Part } from "../../../core/patterns/index.ts";
 import { foamOf } from "../../../core/project/index.ts";
-import { VerdictSign } from "./VerdictSign.tsx";
+import { PartSign } from "./VerdictSign.tsx";
 
 /** Code and name of a part, and what is to be known of it at a glance. */
 export function PartHeading({ part, design }: { readonly part: Part; readonly design: Design }) {
@@ -17,7 +17,7 @@ export function PartHeading({ part, design }: { readonly part: Part; readonly de
       </h2>
       <ul className="facts">
         <li>
-          <VerdictSign verdict={part.verdict} />
+          <PartSign part={part} />
         </li>
         <li>{hand}</li>
         <li>{part.faceShown} toward you</li>

@@ -3,7 +3,7 @@ import type { Part } from "../../../core/patterns/index.ts";
 import { hatchOfItem, heightOf, loopsBounds, widthOf } from "../../drawings/index.ts";
 import { useView } from "../../stores/index.ts";
 import { ShelfPart } from "../draw/ShelfPart.tsx";
-import { VerdictSign } from "./VerdictSign.tsx";
+import { PartSign } from "./VerdictSign.tsx";
 
 const PICTURE_PX = { width: 132, height: 52 };
 
@@ -32,7 +32,7 @@ export function PartList({ design, chosenId }: { readonly design: Design; readon
               </span>
               <span className="code">{part.id}</span>
               <span className="part-name">{part.name}</span>
-              <VerdictSign verdict={part.verdict} />
+              <PartSign part={part} />
             </button>
           </li>
         ))}

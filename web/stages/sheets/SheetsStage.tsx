@@ -1,6 +1,7 @@
 import { useState } from "react";
 import type { Design } from "../../../core/design.ts";
 import type { Part } from "../../../core/patterns/index.ts";
+import { TwistFigures } from "../../drawings/index.ts";
 import { type Selection, useDesign, useView } from "../../stores/index.ts";
 import { EmptyPlace } from "../settings/index.ts";
 import { BendTable } from "./BendTable.tsx";
@@ -41,7 +42,14 @@ function PartView({ part, design }: { readonly part: Part; readonly design: Desi
       <PartDrawing part={part} design={design} edgeId={edgeId} table={table} />
       <div className="columns">
         <EdgeTable part={part} onPoint={pointAtEdge} />
-        <BendTable part={part} />
+        {part.twist ? (
+          <section aria-label="Twist">
+            <h3>Twist</h3>
+            <TwistFigures twist={part.twist} />
+          </section>
+        ) : (
+          <BendTable part={part} />
+        )}
       </div>
       <MarkingOut design={design} strips={strips} strip={strip} table={table} onChoose={wantStrip} />
     </article>

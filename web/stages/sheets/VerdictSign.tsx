@@ -1,11 +1,21 @@
 import { CircleCheck, Minus, OctagonAlert } from "lucide-react";
 import type { BendVerdict } from "../../../core/bending/index.ts";
+import type { Part } from "../../../core/patterns/index.ts";
+import { TwistSign } from "../../drawings/index.ts";
 
 const SIGNS = {
   flat: { Icon: Minus, level: "quiet", words: "flat" },
   "bend cold": { Icon: CircleCheck, level: "ok", words: "bends cold" },
   "too tight": { Icon: OctagonAlert, level: "stop", words: "too tight" },
 } as const satisfies Record<BendVerdict, unknown>;
+
+/** Whether a part can be bent to its shape: of a transition, what becomes of its twist. */
+export const PartSign = ({ part }: { readonly part: Pick<Part, "verdict" | "twist"> }) =>
+  part.twist && part.verdict !== "too tight" ? (
+    <TwistSign twist={part.twist} />
+  ) : (
+    <VerdictSign verdict={part.verdict} />
+  );
 
 /** Whether a part bends, as a sign and a word. */
 export function VerdictSign({ verdict }: { readonly verdict: BendVerdict }) {
