@@ -22,6 +22,7 @@ import {
   xiOfPlan,
   xiRange,
 } from "./cylinder-chart.ts";
+import { footFinder } from "./plumb-walls.ts";
 import type { EdgeTrace, LyingSheet, RegionEdge, SectionSheet, TransitionSheet } from "./types.ts";
 
 /** A place on a sheet's edge in space: on the drawn surface, the way the loop runs, and the sheet's inward normal. */
@@ -70,9 +71,16 @@ export const placeOnTrace = (
 
 function flatOnSection(sheet: SectionSheet, edge: RegionEdge, share: number): FlatPoint {
   const { trace } = edge;
-  if (trace?.kind !== "plan") return between(at(edge.flat, 0), at(edge.flat, -1), share);
+  if (!trace || trace.kind === "ruled") return between(at(edge.flat, 0), at(edge.flat, -1), share);
   const { chart, depths } = sheet;
   const [x, y] = pointOnPiece(trace.piece, trace.from + (trace.to - trace.from) * share);
+  if (trace.kind === "plumb") {
+    const foot = footFinder(chart, depths.neutralMm)({ x, y });
+    return {
+      u: uAtPlace(chart, foot.place) - depths.neutralMm * turnAtPlace(chart, foot.place),
+      v: vAtPlace(chart, foot.place, foot.y),
+    };
+  }
   const place = placeOfXi(chart, xiOfPlan(chart, { x, y }), pieceOfTrace(sheet, trace));
   return {
     u: uAtPlace(chart, place) - depths.neutralMm * turnAtPlace(chart, place),
@@ -86,7 +94,10 @@ const between = (a: FlatPoint, b: FlatPoint, share: number): FlatPoint => ({
 });
 
 /** The piece of the profile that a traced stretch lies on: that of its middle. */
-function pieceOfTrace({ chart }: SectionSheet, trace: Extract<EdgeTrace, { kind: "plan" }>): number {
+function pieceOfTrace(
+  { chart }: SectionSheet,
+  trace: Extract<EdgeTrace, { kind: "plan" | "plumb" }>,
+): number {
   const [x, y] = pointOnPiece(trace.piece, (trace.from + trace.to) / 2);
   return pieceIndexOfXi(chart, xiOfPlan(chart, { x, y }));
 }
@@ -94,7 +105,7 @@ function pieceOfTrace({ chart }: SectionSheet, trace: Extract<EdgeTrace, { kind:
 function spotOnSection(sheet: SectionSheet, edge: RegionEdge, share: number): EdgeSpot {
   const { chart } = sheet;
   const { trace } = edge;
-  if (trace?.kind !== "plan") return spotOnRuling(sheet, edge, share);
+  if (!trace || trace.kind === "ruled") return spotOnRuling(sheet, edge, share);
   const t = trace.from + (trace.to - trace.from) * share;
   const [x, y] = pointOnPiece(trace.piece, t);
   const [dx, dy] = derivativeOnPiece(trace.piece, t);
