@@ -8,6 +8,7 @@ import { PlatePanel } from "./chosen/PlatePanel.tsx";
 import { ProfilePanel } from "./chosen/ProfilePanel.tsx";
 import { SectionPanel } from "./chosen/SectionPanel.tsx";
 import { TransitionPanel } from "./chosen/TransitionPanel.tsx";
+import { itemOfPart } from "./drawn-selection.ts";
 
 /** What is chosen, as numbers that can always be typed. */
 export function ChosenPanel() {
@@ -30,9 +31,12 @@ function Chosen() {
     const opening = project.openings.find((other) => other.id === selection.openingId);
     return opening ? <OpeningPanel key={opening.id} opening={opening} /> : <NothingChosen />;
   }
-  const part =
-    selection?.kind === "part" ? design?.parts.find((other) => other.id === selection.partId) : undefined;
-  const itemId = selection?.kind === "item" ? selection.itemId : part?.itemId;
+  const itemId =
+    selection?.kind === "item"
+      ? selection.itemId
+      : selection?.kind === "part"
+        ? itemOfPart(design, selection.partId)
+        : undefined;
   const item = project.items.find((other) => other.id === itemId);
   return item ? <ItemPanel key={item.id} item={item} /> : <NothingChosen />;
 }

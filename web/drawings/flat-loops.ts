@@ -1,25 +1,29 @@
 import type { FlatPoint } from "../../core/foundation/index.ts";
-import type { FlatLoop } from "../../core/patterns/index.ts";
 import { type Bounds, boundsOf, pathOf, type Scale, type Spot } from "./scale.ts";
+
+/** A closed flat loop of edges end to end, of foam or of metal. */
+export interface LoopOfPoints {
+  readonly edges: readonly { readonly points: readonly FlatPoint[] }[];
+}
 
 /** A flat point as it is drawn: u (rearward) to the right, v (to the car's right) upward. */
 export const flatSpot = ({ u, v }: FlatPoint): Spot => [u, v];
 
 /** The points of a loop, edge after edge, each corner once. */
-export const loopPoints = (loop: FlatLoop): readonly FlatPoint[] =>
+export const loopPoints = (loop: LoopOfPoints): readonly FlatPoint[] =>
   loop.edges.flatMap((edge) => edge.points.slice(0, -1));
 
 /** The box around flat loops; undefined for none. */
-export const loopsBounds = (loops: readonly FlatLoop[]): Bounds | undefined =>
+export const loopsBounds = (loops: readonly LoopOfPoints[]): Bounds | undefined =>
   boundsOf(loops.flatMap(loopPoints).map(flatSpot));
 
 /** The closed path of all loops: filled by the even-odd rule, holes stay open. */
-export const loopsPath = (loops: readonly FlatLoop[], scale: Scale): string =>
+export const loopsPath = (loops: readonly LoopOfPoints[], scale: Scale): string =>
   loops.map((loop) => pathOf(loopPoints(loop).map(flatSpot), scale, "closed")).join("");
 
 /** The stretches of v over which flat loops cover a place along u, by the even-odd rule. */
 export function chordsAt(
-  loops: readonly FlatLoop[],
+  loops: readonly LoopOfPoints[],
   uMm: number,
 ): readonly (readonly [from: number, to: number])[] {
   const crossings = loops

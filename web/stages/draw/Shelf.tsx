@@ -1,10 +1,12 @@
 import { formatMm } from "../../../core/foundation/index.ts";
 import type { Part } from "../../../core/patterns/index.ts";
+import type { FoldedPlate, PlatePart } from "../../../core/plates/index.ts";
 import type { Project } from "../../../core/project/index.ts";
 import { useSize } from "../../controls/index.ts";
 import { hatchOfItem, heightOf, loopsBounds, widthOf } from "../../drawings/index.ts";
 import { useDesign, useView } from "../../stores/index.ts";
 import { ShelfPart } from "./ShelfPart.tsx";
+import { ShelfPlate } from "./ShelfPlate.tsx";
 
 /** Room left and right of the largest part. */
 const SIDE_PX = 40;
@@ -26,22 +28,25 @@ export function Shelf() {
         </p>
       ) : null}
       {design && widthPx > 0 ? (
-        <Parts parts={parts} project={design.project} roomPx={widthPx - SIDE_PX} />
+        <Parts parts={parts} plates={design.plates} project={design.project} roomPx={widthPx - SIDE_PX} />
       ) : null}
     </section>
   );
 }
 
+type Flat = Pick<Part, "loops"> | PlatePart;
+
 interface PartsProps {
   readonly parts: readonly Part[];
+  readonly plates: readonly FoldedPlate[];
   readonly project: Project;
   readonly roomPx: number;
 }
 
-function Parts({ parts, project, roomPx }: PartsProps) {
+function Parts({ parts, plates, project, roomPx }: PartsProps) {
   const selection = useView((view) => view.selection);
   const select = useView((view) => view.select);
-  const pixelsPerMm = roomPx / longestMm(parts);
+  const pixelsPerMm = roomPx / longestMm([...parts, ...plates.flatMap((plate) => plate.parts)]);
   return (
     <ul className="shelf-parts">
       {parts.map((part) => (
@@ -63,16 +68,40 @@ function Parts({ parts, project, roomPx }: PartsProps) {
           </button>
         </li>
       ))}
+      {plates.flatMap((plate) =>
+        plate.parts.map((part) => (
+          <li key={part.id}>
+            <button
+              type="button"
+              className="plain shelf-part"
+              aria-pressed={isChosen({ id: part.id, itemId: plate.itemId }, selection)}
+              data-testid="shelf-plate"
+              data-part={part.id}
+              title={`${plate.name}: upper face toward you`}
+              onClick={() => select({ kind: "part", partId: part.id })}
+            >
+              <ShelfPlate part={part} hatch={hatchOfItem(project, plate.itemId)} pixelsPerMm={pixelsPerMm} />
+              <span className="shelf-words">
+                <span className="code">{part.id}</span>
+                <span className="pencil">{sizeOf(part)}</span>
+              </span>
+            </button>
+          </li>
+        )),
+      )}
     </ul>
   );
 }
 
-function isChosen(part: Part, selection: ReturnType<typeof useView.getState>["selection"]): boolean {
+function isChosen(
+  part: Pick<Part, "id" | "itemId">,
+  selection: ReturnType<typeof useView.getState>["selection"],
+): boolean {
   if (selection?.kind === "part") return selection.partId === part.id;
   return selection?.kind === "item" && selection.itemId === part.itemId;
 }
 
-function longestMm(parts: readonly Part[]): number {
+function longestMm(parts: readonly Flat[]): number {
   const lengths = parts.map((part) => {
     const bounds = loopsBounds(part.loops);
     return bounds ? widthOf(bounds) : 0;
@@ -80,7 +109,7 @@ function longestMm(parts: readonly Part[]): number {
   return Math.max(1, ...lengths);
 }
 
-function sizeOf(part: Part): string {
+function sizeOf(part: Flat): string {
   const bounds = loopsBounds(part.loops);
   return bounds ? `${formatMm(widthOf(bounds))} × ${formatMm(heightOf(bounds))} mm` : "";
 }

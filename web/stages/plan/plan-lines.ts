@@ -8,9 +8,9 @@ export interface PlanLineSeen {
   readonly end: "open" | "closed";
 }
 
-/** A shape from above: the loops of a sheet, or the one line that an upright fence shows. */
+/** A shape from above: the loops of a sheet that lies, or the one line that an upright fence shows. */
 export function planLines(shape: SpaceShape): readonly PlanLineSeen[] {
-  if (shape.kind === "section")
+  if (shape.kind !== "fence")
     return shape.loops.map((loop) => ({ spots: loop.map(fromAbove), end: "closed" }));
   const line = (shape.loops[0] ?? []).map(fromAbove).sort((a, b) => a[0] - b[0] || a[1] - b[1]);
   return [{ spots: line, end: "open" }];

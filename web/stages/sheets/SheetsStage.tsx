@@ -1,6 +1,7 @@
 import { useState } from "react";
 import type { Design } from "../../../core/design.ts";
 import type { Part } from "../../../core/patterns/index.ts";
+import type { FoldedPlate, PlatePart } from "../../../core/plates/index.ts";
 import { TwistFigures } from "../../drawings/index.ts";
 import { type Selection, useDesign, useView } from "../../stores/index.ts";
 import { EmptyPlace } from "../settings/index.ts";
@@ -10,12 +11,21 @@ import { MarkingOut } from "./MarkingOut.tsx";
 import { PartDrawing } from "./PartDrawing.tsx";
 import { PartHeading } from "./PartHeading.tsx";
 import { PartList } from "./PartList.tsx";
+import { PlateView } from "./PlateView.tsx";
 
 /** Every part laid flat: one large with its lengths, bends, strips and marking-out tables. */
 export function SheetsStage() {
   const design = useDesign((state) => state.design);
   const selection = useView((view) => view.selection);
   if (design === undefined) return null;
+  const plate = chosenPlate(design, selection);
+  if (plate)
+    return (
+      <div className="two-panes">
+        <PartList design={design} chosenId={plate.part.id} />
+        <PlateView design={design} {...plate} />
+      </div>
+    );
   const part = chosenPart(design, selection);
   if (part === undefined)
     return (
@@ -54,6 +64,21 @@ function PartView({ part, design }: { readonly part: Part; readonly design: Desi
       <MarkingOut design={design} strips={strips} strip={strip} table={table} onChoose={wantStrip} />
     </article>
   );
+}
+
+/** The plate that is chosen, on the hand that is chosen. */
+function chosenPlate(
+  { plates }: Design,
+  selection: Selection | undefined,
+): { readonly plate: FoldedPlate; readonly part: PlatePart } | undefined {
+  for (const plate of plates) {
+    const isChosen = selection?.kind === "item" && selection.itemId === plate.itemId;
+    const part = isChosen
+      ? plate.parts[0]
+      : plate.parts.find(({ id }) => selection?.kind === "part" && id === selection.partId);
+    if (part) return { plate, part };
+  }
+  return undefined;
 }
 
 /** The part that is chosen, else one of the chosen item, else the first. */
