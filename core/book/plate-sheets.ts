@@ -157,7 +157,7 @@ function foldingBlocks(plate: FoldedPlate, lettering: Lettering): readonly Block
     ...tableBlocks(columns, rows, lettering),
     gapBlock(1.5),
     paragraphBlock(
-      "Fold over a bar with the bend's inside radius on its edge; bend a few degrees over, let go, and measure: metal springs back.",
+      "Fold over a bar with the bend's inside radius on its edge; bend a few degrees over, let go, and measure: metal springs back. Where there is a choice, lay the blank so that bends run across the rolling marks: along them metal cracks sooner.",
       CONTENT_WIDTH_MM,
       lettering,
     ),
