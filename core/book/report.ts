@@ -67,6 +67,8 @@ export interface ReportPart {
   readonly membraneStrain: number | null;
   readonly pressStrain: number | null;
   readonly rulings: Part["rulings"];
+  /** What openings leave beside them. */
+  readonly webs: NonNullable<Part["webs"]>;
   readonly strips: readonly ReportStrip[];
 }
 
@@ -186,6 +188,7 @@ function reportPart(design: Design, part: Part): ReportPart {
     membraneStrain: part.twist?.membraneStrain ?? null,
     pressStrain: part.twist?.pressStrain ?? null,
     rulings: part.rulings,
+    webs: part.webs ?? [],
     strips: strips.map((strip) => reportStrip(design, strip)),
   };
 }

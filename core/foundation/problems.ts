@@ -129,6 +129,12 @@ export type Problem =
       readonly at: PlanPoint;
     })
   | (Placed & {
+      readonly kind: "fold-too-sharp";
+      readonly otherName: string;
+      readonly foldRad: number;
+      readonly at: PlanPoint;
+    })
+  | (Placed & {
       readonly kind: "cut-not-possible";
       readonly cut: "square" | "mitre" | "butt";
       readonly foldRad: number;

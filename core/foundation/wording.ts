@@ -81,6 +81,8 @@ function sentenceFor(problem: Problem): string {
       return `${name} and ${problem.otherName} run beside each other with a gap of ${formatMm(problem.gapMm)} mm near x ${formatMm(problem.at.x)}, y ${formatMm(problem.at.y)}. Let one edge follow the other, or move them apart.`;
     case "sheets-overlap":
       return `${name} lies ${formatMm(problem.overlapMm)} mm or more inside ${problem.otherName} near x ${formatMm(problem.at.x)}, y ${formatMm(problem.at.y)}. Move an edge, or let one follow the other.`;
+    case "fold-too-sharp":
+      return `${name} and ${problem.otherName} fold by ${formatAngle(Math.abs(problem.foldRad))} near x ${formatMm(problem.at.x)}, y ${formatMm(problem.at.y)}: they lie nearly on each other, and no joint can be cut. Move an edge, or turn the sheet's core to its other side.`;
     case "cut-not-possible":
       return `The joint of ${name} folds by ${formatAngle(problem.foldRad)} and cannot be cut as a ${problem.cut}: a bevel would be over 60°. It is cut as its fold asks; choose another cut.`;
     case "bend-too-tight":
@@ -181,6 +183,7 @@ export function levelOf(problem: Problem): ProblemLevel {
     case "transition-creased":
     case "transition-twisted":
     case "cut-not-possible":
+    case "fold-too-sharp":
     case "edges-coincide":
     case "edges-nearly-meet":
     case "sheets-overlap":

@@ -80,7 +80,9 @@ export function cutOfFold(
     const touch = (depths: FaceDepths) => (foldRad > 0 ? depths.coreUpperMm : depths.coreLowerMm) * half;
     return { cut: "square", bevelRad: [0, 0], setBackMm: [touch(a) + gap, touch(b) + gap] };
   }
-  const bevels = choice.cut === "mitre" ? mitreBevels(ta, tb, foldRad) : undefined;
+  const butt = choice.cut === "butt" ? buttCut(foldRad, a, b, gap, choice.through) : undefined;
+  if (butt?.bevelRad.every(isCuttable)) return butt;
+  const bevels = mitreBevels(ta, tb, foldRad);
   if (bevels) {
     return {
       cut: "mitre",
@@ -88,8 +90,11 @@ export function cutOfFold(
       setBackMm: [a.neutralMm * Math.tan(bevels[0]) + gap, b.neutralMm * Math.tan(bevels[1]) + gap],
     };
   }
-  return buttCut(foldRad, a, b, gap, choice.through);
+  return butt ?? buttCut(foldRad, a, b, gap, choice.through);
 }
+
+/** A bevel that a hand can cut. */
+const isCuttable = (bevelRad: number): boolean => Math.abs(bevelRad) <= LARGEST_BEVEL_RAD + 1e-9;
 
 /**
  * The bevels of a mitre between sheets of thickness t₁ and t₂ (air face to inner core face), or undefined where one

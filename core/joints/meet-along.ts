@@ -23,6 +23,8 @@ export interface Meeting {
   readonly gap?: { readonly candidate: Candidate; readonly gapMm: number; readonly at: SpacePoint };
   /** Another sheet that lies on the same edge besides the one it is joined to. */
   readonly third?: { readonly sheets: readonly [LyingSheet, LyingSheet]; readonly at: SpacePoint };
+  /** A fold that no cut suits: the sheets would lie on each other. */
+  readonly uncut?: { readonly candidate: Candidate; readonly foldRad: number; readonly at: SpacePoint };
   /** A cut that the builder chose and that the fold does not allow. */
   readonly refused?: { readonly choice: CutChoice; readonly foldRad: number };
 }
@@ -58,10 +60,13 @@ export function meetAlong(
   const lookers = edges.map((edge) => lookerOf(sheet, edge, ready, settings.toleranceMm));
   const first = lookers.map(({ look }) => FIRST_SHARES.map(look));
   const cuts = cutsByNeighbour(sheet, candidates, first.flat(), settings);
+  const sharpest = first.flat().filter(({ partner, foldRad }) => partner && Math.abs(foldRad) > SHARPEST_RAD);
+  const isUncut = new Set(sharpest.map(neighbourOf));
   const cutAt = (look: Look): FoldCut => {
     const { partner, foldRad } = look;
     if (!partner) return NO_CUT;
     const { sheet: other } = partner.candidate;
+    if (isUncut.has(partner.candidate)) return NO_CUT;
     return cutOfFold(foldRad, sheet.depths, other.depths, settings, cuts.get(partner.candidate)?.choice);
   };
   const lines = first.map((looks, i) => refineLooks(looks, at(lookers, i).look, cutAt));
@@ -69,15 +74,22 @@ export function meetAlong(
   const walks = edgesInWalk(sheet, edgeId).map((walk) => walk.flatMap(([, index]) => at(lines, index)));
   const refused = [...cuts.values()].find((cut) => cut.refused)?.refused;
   const gap = widestGap(lookers.flatMap(({ misses }) => misses));
+  const [sharp] = sharpest;
   const third = lookers.flatMap(({ thirds }) => thirds)[0];
   return {
     setBack,
     joints: walks.flatMap((looks) => runsOf(looks).map((run) => jointOf(sheet, edgeId, run, cutAt, cuts))),
     ...(gap && { gap }),
     ...(third && { third }),
+    ...(sharp?.partner && {
+      uncut: { candidate: sharp.partner.candidate, foldRad: sharp.foldRad, at: sharp.point },
+    }),
     ...(refused && { refused }),
   };
 }
+
+/** Sheets that fold by more than this lie nearly on each other: no knife gets between. */
+const SHARPEST_RAD = (140 * Math.PI) / 180;
 
 const NO_CUT: FoldCut = { cut: "square", bevelRad: [0, 0], setBackMm: [0, 0] };
 

@@ -34,6 +34,14 @@ export function sharedEdgeJoints(project: Project, edges: readonly LinkedEdge[],
         ...met.refused,
         cut: met.refused.choice.cut,
       });
+    if (met.uncut && isFollower)
+      problems.push({
+        ...placeOf(project, linked),
+        kind: "fold-too-sharp",
+        otherName: nameOfSheet(project, met.uncut.candidate.sheet),
+        foldRad: met.uncut.foldRad,
+        at: { x: met.uncut.at.x, y: met.uncut.at.y },
+      });
     setBacks.push(met.setBack, ...imageSetBack(sheet, met.setBack));
     if (isFollower) joints.push(...met.joints.map((joint) => ({ ...joint, kind: "shared edge" as const })));
   }

@@ -21,6 +21,8 @@ describe("the page for developers", () => {
       ...empty,
       profiles: examples("profile"),
       items: examples("item"),
+      openings: examples("opening"),
+      joints: examples("joints")[0],
       materials,
       jig: { ...empty.jig, boardId: "mdf" },
       glue: { ...empty.glue, glueId: "pu" },
@@ -46,6 +48,6 @@ function namesIn(value: unknown): readonly string[] {
   if (Array.isArray(value)) return value.flatMap(namesIn);
   if (typeof value !== "object" || value === null) return [];
   return Object.entries(value)
-    .filter(([name]) => !["u", "v", "x", "y"].includes(name))
+    .filter(([name]) => !["u", "v", "x", "y", "z"].includes(name))
     .flatMap(([name, inner]) => [name, ...(name === "place" ? [] : namesIn(inner))]);
 }
