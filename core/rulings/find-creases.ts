@@ -1,6 +1,7 @@
 import { at, crossSpace, dotSpace, type SpacePoint } from "../foundation/index.ts";
 import { DEVELOPABLE_TWIST_RAD } from "./limits.ts";
-import { sweepAt } from "./sweep-at.ts";
+import { sweepAt, sweptPoint } from "./sweep-at.ts";
+import { SWEEP } from "./sweep-ruling.ts";
 import type { Crease, PairedEdges } from "./types.ts";
 
 /** A ruling this near to a corner stands on it. */
@@ -11,10 +12,11 @@ export function findCreases(paired: PairedEdges): readonly Crease[] {
   const { rulings } = paired;
   return rulings.slice(1, -1).flatMap(({ sMm, firstMm, secondMm }, index) => {
     if (!mayCrease(paired, index + 1)) return [];
-    const [before, after] = [sweepAt(paired, sMm, index), sweepAt(paired, sMm, index + 1)];
+    const [before, after] = [sweepAt(paired, sMm, index).numbers, sweepAt(paired, sMm, index + 1).numbers];
     const angleRad = Math.max(
-      angleBetween(before.firstNormal, after.firstNormal),
-      angleBetween(before.secondNormal, after.secondNormal),
+      ...[SWEEP.firstNormal, SWEEP.secondNormal].map((place) =>
+        angleBetween(sweptPoint(before, place), sweptPoint(after, place)),
+      ),
     );
     return angleRad > DEVELOPABLE_TWIST_RAD ? [{ sMm, firstMm, secondMm, angleRad }] : [];
   });

@@ -1,8 +1,8 @@
 import { at } from "../foundation/index.ts";
 import { DEVELOPABLE_TWIST_RAD } from "./limits.ts";
-import { rulingOf } from "./ruling-at.ts";
 import { STRETCH_POINTS } from "./stretch-points.ts";
-import type { RuledSurface, Ruling, TwistJudgement, TwistSettings, TwistStation } from "./types.ts";
+import { SWEEP, SWEEP_NUMBERS } from "./sweep-ruling.ts";
+import type { FanApex, RuledSurface, TwistJudgement, TwistSettings, TwistStation } from "./types.ts";
 
 /** A strip never gets narrower than its own thickness by dividing. */
 const MOST_STRIPS = 200;
@@ -42,34 +42,44 @@ export const membraneLimit = (thicknessMm: number, widthMm: number): number =>
 
 /** Twist and bend on the rulings between all stops, in order of s; strains of the whole sheet, undivided. */
 export function twistProfile(surface: RuledSurface, thicknessMm: number): readonly TwistStation[] {
-  return surface.stretches.flatMap(({ fromMm, toMm, sweeps }) =>
-    sweeps.map((sweep, index) => {
-      const sMm = fromMm + at(STRETCH_POINTS, index) * (toMm - fromMm);
-      return stationOf(rulingOf(sweep, sMm), thicknessMm);
-    }),
-  );
-}
-
-function stationOf(ruling: Ruling, thicknessMm: number): TwistStation {
-  const { sMm, lengthMm, twistRad } = ruling;
-  const curvature = tighterCurvature(ruling, thicknessMm);
-  const strain = pressStrain({
-    twistRadPerMm: lengthMm > 0 ? twistRad / lengthMm : 0,
-    widthMm: lengthMm,
-    curvature,
-    thicknessMm,
+  return surface.stretches.flatMap(({ fromMm, toMm, interval, sweeps, offset }) => {
+    const fan = at(surface.rulings, interval).fanAfter;
+    return STRETCH_POINTS.map((x, index): TwistStation => {
+      const o = offset + index * SWEEP_NUMBERS;
+      const lengthMm = sweeps[o + SWEEP.lengthMm] ?? 0;
+      const twistRad = sweeps[o + SWEEP.twistRad] ?? 0;
+      const first = Math.abs(sweeps[o + SWEEP.firstCurvature] ?? 0);
+      const second = Math.abs(sweeps[o + SWEEP.secondCurvature] ?? 0);
+      const curvature = tighterCurvature(Math.max(first, second), { fan, lengthMm, thicknessMm });
+      const twistRadPerMm = lengthMm > 0 ? twistRad / lengthMm : 0;
+      const strain = pressStrain({ twistRadPerMm, widthMm: lengthMm, curvature, thicknessMm });
+      const sMm = fromMm + x * (toMm - fromMm);
+      return {
+        sMm,
+        lengthMm,
+        twistRad,
+        curvature,
+        membraneStrain: strain.membrane,
+        bendStrain: strain.bending,
+      };
+    });
   });
-  return { sMm, lengthMm, twistRad, curvature, membraneStrain: strain.membrane, bendStrain: strain.bending };
 }
 
 /**
- * The bend at the tighter end of a ruling, 1/mm. The radius grows evenly along the rulings of a fan from none at its
- * apex; it is taken one thickness in, as foam has no memory of anything smaller than its thickness (common practice).
+ * The bend at the tighter end of a ruling, 1/mm, from the larger of those that its edges show. The radius grows evenly
+ * along the rulings of a fan from none at its apex; it is taken one thickness in, as foam has no memory of anything
+ * smaller than its thickness (common practice).
  */
-export function tighterCurvature(ruling: Ruling, thicknessMm: number): number {
-  const { fan, firstCurvature, secondCurvature, lengthMm } = ruling;
-  const wider = Math.max(Math.abs(firstCurvature), Math.abs(secondCurvature));
-  const tight = fan === "none" ? wider : wider * Math.max(1, lengthMm / thicknessMm);
+function tighterCurvature(
+  curvature: number,
+  {
+    fan,
+    lengthMm,
+    thicknessMm,
+  }: { readonly fan: FanApex; readonly lengthMm: number; readonly thicknessMm: number },
+): number {
+  const tight = fan === "none" ? curvature : curvature * Math.max(1, lengthMm / thicknessMm);
   return Math.min(tight, 1 / thicknessMm);
 }
 

@@ -61,6 +61,7 @@ export function knotsOfPath(pair: EdgePair, path: readonly PathStep[], count: nu
 
 /** The path with the places added where it crosses a jump of curvature between two of its steps. */
 function withJumps(pair: EdgePair, path: readonly PathStep[]): readonly PathStep[] {
+  if (pair.first.jumpsMm.length + pair.second.jumpsMm.length === 0) return path;
   return path.flatMap((to, index) => {
     const from = path[index - 1];
     if (from === undefined) return [to];

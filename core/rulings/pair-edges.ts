@@ -1,4 +1,4 @@
-import { addSpace, at, distanceSpace, dotSpace, type SpacePoint } from "../foundation/index.ts";
+import { addSpace, distanceSpace, dotSpace, type SpacePoint } from "../foundation/index.ts";
 import { reverseEdge } from "./compile-edge.ts";
 import { findCreases } from "./find-creases.ts";
 import { edgePair } from "./knots.ts";
@@ -6,7 +6,8 @@ import { pairingNodes } from "./pairing-nodes.ts";
 import { placeOnEdge } from "./place-on-edge.ts";
 import { sameWayRound } from "./same-way-round.ts";
 import { searchPairing } from "./search-pairing.ts";
-import { sweepAt } from "./sweep-at.ts";
+import { sweepAt, sweptPoint } from "./sweep-at.ts";
+import { SWEEP } from "./sweep-ruling.ts";
 import { sweepStretches } from "./sweep-stretches.ts";
 import type { PairedEdges, PairingSettings, RuledSurface, SpaceEdge } from "./types.ts";
 
@@ -63,13 +64,20 @@ function runsAgainst(first: SpaceEdge, second: SpaceEdge): boolean {
 const pointAtPart = (edge: SpaceEdge, part: number): SpacePoint =>
   placeOnEdge(edge, part * edge.lengthMm, "before").point;
 
-/** The rise of the sheet's normals, each as heavy as the area it stands for. */
+/** Rulings that tell which side of a sheet is up. */
+const RISE_RULINGS = 24;
+
+/** The rise of the sheet's normals at even steps, each as heavy as the area it stands for. */
 function meanRise(paired: PairedEdges): number {
-  return paired.rulings.slice(1).reduce((sum, to, k) => {
-    const from = at(paired.rulings, k);
-    const { normal, direction, lengthMm, ...sweep } = sweepAt(paired, (from.sMm + to.sMm) / 2, k);
-    const motion = addSpace(sweep.firstVelocity, sweep.secondVelocity);
+  let rise = 0;
+  for (let k = 0; k < RISE_RULINGS; k++) {
+    const { numbers, normal, direction, lengthMm } = sweepAt(
+      paired,
+      ((k + 0.5) / RISE_RULINGS) * paired.lengthSMm,
+    );
+    const motion = addSpace(sweptPoint(numbers, SWEEP.fromVelocity), sweptPoint(numbers, SWEEP.toVelocity));
     const across = addSpace(motion, direction, -dotSpace(motion, direction));
-    return sum + normal.z * (to.sMm - from.sMm) * lengthMm * Math.sqrt(dotSpace(across, across));
-  }, 0);
+    rise += normal.z * lengthMm * Math.sqrt(dotSpace(across, across));
+  }
+  return rise;
 }

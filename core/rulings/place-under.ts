@@ -1,7 +1,8 @@
 import { bracketedRoot, type PlanPoint, type SpacePoint } from "../foundation/index.ts";
 import { sweepDirection } from "./ruling-at.ts";
-import { sweepAt, sweepRoom } from "./sweep-at.ts";
-import type { RuledPlace, RuledSurface, Sweep } from "./types.ts";
+import { sweepAt } from "./sweep-at.ts";
+import { SWEEP, SWEEP_NUMBERS, sweepRoom, sweepRuling } from "./sweep-ruling.ts";
+import type { RuledPlace, RuledSurface } from "./types.ts";
 
 /** A ruling in plan at a depth. */
 interface PlanRuling {
@@ -36,9 +37,11 @@ export function placeUnder(
   depthMm: number,
   reach: "within" | "endless" = "within",
 ): (point: PlanPoint) => RuledPlace | undefined {
-  const room = sweepRoom();
-  const rulingAtS = (sMm: number, interval: number) =>
-    planRuling(sweepAt(surface, sMm, interval, room), sMm, depthMm);
+  const [out, room] = [new Float64Array(SWEEP_NUMBERS), sweepRoom()];
+  const rulingAtS = (sMm: number, interval: number) => {
+    sweepRuling(surface, sMm, interval, { out, o: 0, room });
+    return planRuling(out, sMm, depthMm);
+  };
   const intervals = surface.stretches.map(({ fromMm, toMm, interval }) => ({
     interval,
     from: rulingAtS(fromMm, interval),
@@ -69,15 +72,15 @@ export function placeUnder(
 
 const outside = (t: number): number => Math.max(0, -t, t - 1);
 
-function planRuling(sweep: Sweep, sMm: number, depthMm: number): PlanRuling {
-  const { first, direction, lengthMm, normal } = sweep;
+function planRuling(numbers: Float64Array, sMm: number, depthMm: number): PlanRuling {
+  const at = (place: number) => numbers[place] ?? 0;
   return {
     sMm,
-    x: first.point.x + depthMm * normal.x,
-    y: first.point.y + depthMm * normal.y,
-    dx: direction.x,
-    dy: direction.y,
-    lengthMm,
+    x: at(SWEEP.from) + depthMm * at(SWEEP.normal),
+    y: at(SWEEP.from + 1) + depthMm * at(SWEEP.normal + 1),
+    dx: at(SWEEP.direction),
+    dy: at(SWEEP.direction + 1),
+    lengthMm: at(SWEEP.lengthMm),
   };
 }
 
@@ -93,7 +96,7 @@ function partAlong({ x, y, dx, dy, lengthMm }: PlanRuling, point: PlanPoint): nu
 function planEnd(surface: RuledSurface, sMm: number, depthMm: number): PlanEnd {
   const sweep = sweepAt(surface, sMm);
   const onward: SpacePoint = sweepDirection(surface, sweep);
-  return { ruling: planRuling(sweep, sMm, depthMm), wx: onward.x, wy: onward.y };
+  return { ruling: planRuling(sweep.numbers, sMm, depthMm), wx: onward.x, wy: onward.y };
 }
 
 function placeBeyond(

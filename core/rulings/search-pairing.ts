@@ -23,7 +23,8 @@ const DEVELOPABLE_MAY_COST = 1.5;
 /**
  * The pairing of two edges as knots: a shortest path over a grid, again over a finer one around it, knots laid on that
  * path, moved to the least of the same cost and settled there. Where bend was traded for twist and a developable pairing
- * lies close by at much the same cost, that one.
+ * lies close by at much the same cost, that one: not where twist makes up more of the cost than bend, as it is not for the
+ * bend's sake then.
  */
 export function searchPairing(pair: EdgePair, limits: BendLimits, count: number): readonly Knot[] {
   const path = finerPath(pair, coarsePath(pair, limits), limits);
@@ -33,7 +34,7 @@ export function searchPairing(pair: EdgePair, limits: BendLimits, count: number)
     limits,
   );
   const { cost, bendCost } = costOfKnots(pair, cheapest, limits);
-  if (bendCost === 0) return cheapest;
+  if (bendCost === 0 || cost > 2 * bendCost) return cheapest;
   const noLimit = { ...limits, leastRadiusMm: 0 };
   const exact = settleKnots(pair, refineKnots(pair, cheapest, FIRST_STEP, noLimit), noLimit);
   const other = costOfKnots(pair, exact, limits);

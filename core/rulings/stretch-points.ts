@@ -8,37 +8,33 @@ export const STRETCH_POINTS: readonly number[] = [
 export const STRETCH_WEIGHTS: readonly number[] = [
   0.11846344252809454, 0.23931433524968324, 0.28444444444444444, 0.23931433524968324, 0.11846344252809454,
 ];
-
-/** The integral over [0, 1] of a function by its values at STRETCH_POINTS. */
-export function integralOf(values: readonly number[]): number {
-  let sum = 0;
-  for (let i = 0; i < STRETCH_WEIGHTS.length; i++) sum += (STRETCH_WEIGHTS[i] ?? 0) * (values[i] ?? 0);
-  return sum;
-}
+/** How many, and so how many coefficients an integral has. */
+export const STRETCH_COUNT = 5;
 
 /**
- * The integral from 0 of the polynomial through values at STRETCH_POINTS, as coefficients of x, x², … x⁵ (there is no
- * constant).
+ * Writes the integral from 0 of the polynomial through values at STRETCH_POINTS, as coefficients of x, x², … x⁵ (there
+ * is no constant), from `o` on.
  */
-export function integralPolynomial(values: readonly number[]): readonly number[] {
-  return ANTIDERIVATIVES.map((row) => {
+export function writeIntegral(values: Float64Array, out: Float64Array, o: number): void {
+  for (let power = 0; power < STRETCH_COUNT; power++) {
     let sum = 0;
-    for (let i = 0; i < row.length; i++) sum += (row[i] ?? 0) * (values[i] ?? 0);
-    return sum;
-  });
+    for (let i = 0; i < STRETCH_COUNT; i++)
+      sum += (values[i] ?? 0) * (ANTIDERIVATIVES[power * STRETCH_COUNT + i] ?? 0);
+    out[o + power] = sum;
+  }
 }
 
-/** The value at x of a polynomial without a constant. */
-export function valueAt(coefficients: readonly number[], x: number): number {
+/** The value at x of such an integral. */
+export function integralAt(coefficients: Float64Array, o: number, x: number): number {
   let value = 0;
-  for (let k = coefficients.length - 1; k >= 0; k--) value = (value + (coefficients[k] ?? 0)) * x;
+  for (let k = o + STRETCH_COUNT - 1; k >= o; k--) value = (value + (coefficients[k] ?? 0)) * x;
   return value;
 }
 
-/** Row k: what each value adds to the coefficient of x^(k+1) of the integral. */
-const ANTIDERIVATIVES: readonly (readonly number[])[] = antiderivatives();
+/** Row by power: what each value adds to the coefficient of x^(power + 1) of the integral. */
+const ANTIDERIVATIVES: Float64Array = antiderivatives();
 
-function antiderivatives(): readonly (readonly number[])[] {
+function antiderivatives(): Float64Array {
   const lagrange = STRETCH_POINTS.map((node) => {
     let poly: readonly number[] = [1];
     for (const other of STRETCH_POINTS) {
@@ -48,5 +44,7 @@ function antiderivatives(): readonly (readonly number[])[] {
     }
     return poly;
   });
-  return STRETCH_POINTS.map((_, k) => lagrange.map((poly) => (poly[k] ?? 0) / (k + 1)));
+  return Float64Array.from(
+    STRETCH_POINTS.flatMap((_, k) => lagrange.map((poly) => (poly[k] ?? 0) / (k + 1))),
+  );
 }

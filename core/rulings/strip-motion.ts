@@ -1,5 +1,4 @@
-import { addSpace, crossSpace, dotSpace, type SpacePoint } from "../foundation/index.ts";
-import type { Sweep } from "./types.ts";
+import { SWEEP } from "./sweep-ruling.ts";
 
 /** A strip of a sheet: between two constant t, at one depth behind the drawn surface. */
 export interface StripBounds {
@@ -8,46 +7,41 @@ export interface StripBounds {
   readonly toT: number;
 }
 
-/** How the ruling of a strip moves, in the strip's own plane: along and square to it, at both its ends. */
-export interface StripMotion {
-  readonly lengthMm: number;
-  readonly fromAlong: number;
-  readonly fromAcross: number;
-  readonly toAlong: number;
-  readonly toAcross: number;
+/** The motion of one place on a ruling, in the sheet's own plane there: along the ruling and square to it, by s. */
+export interface RulingMotion {
+  readonly along: number;
+  readonly across: number;
 }
 
 /**
- * The motion of the strip's ends C = (1 − t) A + t B + depth n, split along the ruling and square to it. The part square
- * to the ruling is taken whole, with the sign it has in the sheet, so that edges keep their length when the sheet is
- * twisted.
+ * How the place C = (1 − t) A + t B + depth n of a swept ruling moves, split along the ruling and square to it. The part
+ * square to the ruling is taken whole, with the sign it has in the sheet (normal × direction), so that lines keep their
+ * length when the sheet is twisted.
  */
-export function stripMotion(sweep: Sweep, { depthMm, fromT, toT }: StripBounds): StripMotion {
-  const square = crossSpace(sweep.normal, sweep.direction);
-  const from = split(endVelocity(sweep, depthMm, fromT), sweep.direction, square);
-  const to = split(endVelocity(sweep, depthMm, toT), sweep.direction, square);
-  return {
-    lengthMm: sweep.lengthMm * (toT - fromT),
-    fromAlong: from.along,
-    fromAcross: from.across,
-    toAlong: to.along,
-    toAcross: to.across,
-  };
+export function motionOnRuling(sweeps: Float64Array, o: number, depthMm: number, t: number): RulingMotion {
+  const vx = endVelocity(sweeps, o, depthMm, t);
+  const vy = endVelocity(sweeps, o + 1, depthMm, t);
+  const vz = endVelocity(sweeps, o + 2, depthMm, t);
+  const [dx, dy, dz] = [
+    n(sweeps, o + SWEEP.direction),
+    n(sweeps, o + SWEEP.direction + 1),
+    n(sweeps, o + SWEEP.direction + 2),
+  ];
+  const [nx, ny, nz] = [
+    n(sweeps, o + SWEEP.normal),
+    n(sweeps, o + SWEEP.normal + 1),
+    n(sweeps, o + SWEEP.normal + 2),
+  ];
+  const along = vx * dx + vy * dy + vz * dz;
+  const [x, y, z] = [vx - along * dx, vy - along * dy, vz - along * dz];
+  const square = x * (ny * dz - nz * dy) + y * (nz * dx - nx * dz) + z * (nx * dy - ny * dx);
+  return { along, across: (square < 0 ? -1 : 1) * Math.sqrt(x * x + y * y + z * z) };
 }
 
-/** Velocity by s of the place at t on the ruling, at a depth. */
-export function endVelocity(sweep: Sweep, depthMm: number, t: number): SpacePoint {
-  const { firstVelocity: a, secondVelocity: b, normalVelocity: n } = sweep;
-  return {
-    x: a.x + t * (b.x - a.x) + depthMm * n.x,
-    y: a.y + t * (b.y - a.y) + depthMm * n.y,
-    z: a.z + t * (b.z - a.z) + depthMm * n.z,
-  };
-}
+/** Velocity by s, along one axis, of the place at t on a swept ruling, at a depth; `o` counts the axis in. */
+export const endVelocity = (sweeps: Float64Array, o: number, depthMm: number, t: number): number =>
+  (1 - t) * n(sweeps, o + SWEEP.fromVelocity) +
+  t * n(sweeps, o + SWEEP.toVelocity) +
+  depthMm * n(sweeps, o + SWEEP.normalVelocity);
 
-function split(velocity: SpacePoint, direction: SpacePoint, square: SpacePoint) {
-  const along = dotSpace(velocity, direction);
-  const across = addSpace(velocity, direction, -along);
-  const sign = dotSpace(across, square) < 0 ? -1 : 1;
-  return { along, across: sign * Math.sqrt(dotSpace(across, across)) };
-}
+const n = (list: Float64Array, index: number): number => list[index] ?? 0;

@@ -1,7 +1,7 @@
 import { at, bracketedRoot } from "../foundation/index.ts";
 import { intervalAt, pairingAt } from "./pairing-at.ts";
 import { STRETCH_POINTS } from "./stretch-points.ts";
-import { sweepAt, sweepRoom } from "./sweep-at.ts";
+import { SWEEP_NUMBERS, sweepRoom, sweepRuling } from "./sweep-ruling.ts";
 import type { PairedEdges, PairingNode, SweptStretch } from "./types.ts";
 
 /** Stops nearer than this are one. */
@@ -11,11 +11,17 @@ const ONE_STOP_MM = 1e-6;
 export function sweepStretches(paired: PairedEdges): readonly SweptStretch[] {
   const stops = stopsOf(paired);
   const room = sweepRoom();
+  const sweeps = new Float64Array((stops.length - 1) * STRETCH_POINTS.length * SWEEP_NUMBERS);
+  let o = 0;
   return stops.slice(1).map((toMm, index) => {
     const fromMm = at(stops, index);
     const interval = intervalAt(paired, (fromMm + toMm) / 2);
-    const sweeps = STRETCH_POINTS.map((x) => sweepAt(paired, fromMm + x * (toMm - fromMm), interval, room));
-    return { fromMm, toMm, interval, sweeps };
+    const offset = o;
+    for (const x of STRETCH_POINTS) {
+      sweepRuling(paired, fromMm + x * (toMm - fromMm), interval, { out: sweeps, o, room });
+      o += SWEEP_NUMBERS;
+    }
+    return { fromMm, toMm, interval, sweeps, offset };
   });
 }
 

@@ -84,36 +84,17 @@ export interface Crease {
   readonly angleRad: number;
 }
 
-/** A ruling and how it moves as s grows. */
-export interface Sweep {
-  readonly firstMm: number;
-  readonly secondMm: number;
-  readonly fan: FanApex;
-  readonly first: EdgePlace;
-  readonly second: EdgePlace;
-  /** Changes of both ends by s. */
-  readonly firstVelocity: SpacePoint;
-  readonly secondVelocity: SpacePoint;
-  readonly direction: SpacePoint;
-  readonly lengthMm: number;
-  /** Unit inward normals at both ends; where a tangent runs along the ruling, or turns in a fan, that of the other end. */
-  readonly firstNormal: SpacePoint;
-  readonly secondNormal: SpacePoint;
-  /** The middle of both, unit, and its change by s. */
-  readonly normal: SpacePoint;
-  readonly normalVelocity: SpacePoint;
-}
-
 /**
  * A part of the sheet between two stops (rulings of the pairing, borders of pieces), on which everything is smooth, swept
- * at STRETCH_POINTS.
+ * at STRETCH_POINTS: the numbers of `sweepRuling` from `offset` on, one ruling after the other.
  */
 export interface SweptStretch {
   readonly fromMm: number;
   readonly toMm: number;
   /** Which two rulings of the pairing it lies between: this one and the next. */
   readonly interval: number;
-  readonly sweeps: readonly Sweep[];
+  readonly sweeps: Float64Array;
+  readonly offset: number;
 }
 
 /** Two edges and their pairing: all that follows is worked out from these. */
