@@ -168,7 +168,7 @@ const LEGEND: readonly (readonly [LineStyle, string])[] = [
   ["cut", `cut line: foam as said above; ${BOARD_WORDS}`],
   ["thin", "finished line, where trimming or kerf is allowed for"],
   ["hidden", "a rib or a fence lies here, as written"],
-  ["fold", "a bend starts or ends here, as written; metal: its middle"],
+  ["fold", "bend starts or ends here; on metal its middle"],
   ["station", "station, its number at the end; short: extra mark"],
   ["centre", "datum of the marking-out table; centre line of the car"],
   ["register", "this square, the bar, crosses: for printing and taping"],

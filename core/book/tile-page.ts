@@ -27,7 +27,7 @@ export interface TemplateSetting {
 export const PRINT_WORDS = "print at 100 %, no scaling; check the bar with a steel rule";
 
 /** How to cut ribs and plates by their lines, beside the words about foam. */
-export const BOARD_WORDS = "board, metal: to its centre";
+export const BOARD_WORDS = "metal, boards: to its centre";
 
 /** One page of the templates: what lies in its window, cut exactly at the window's border. */
 export function tilePage(
@@ -191,17 +191,14 @@ function heading(content: HeadingContent, setting: TemplateSetting): readonly Ma
   ];
 }
 
-/** How to cut by the lines on a page: ribs of board and plates of metal have no kerf in their lines, foam has. */
+/**
+ * How to cut by the lines on a page: ribs of board and plates of metal have no kerf in their lines, foam has; where
+ * several lie on one page foam is named, since the map says the rest.
+ */
 function lineWords(inside: readonly PlacedPiece[], { cutting }: TemplateSetting): string {
-  const words = { board: BOARD_LINE_WORDS, metal: METAL_LINE_WORDS, foam: bladeWords(cutting) };
-  const stuffs = (["foam", "board", "metal"] as const).filter((stuff) =>
-    inside.some(({ piece }) => piece.stuff === stuff),
-  );
-  if (stuffs.length <= 1) return words[stuffs[0] ?? "board"];
-  return stuffs
-    .filter((stuff) => stuff !== "board")
-    .map((stuff) => `${stuff}: ${words[stuff]}`)
-    .join("; ");
+  const stuffs = new Set(inside.map(({ piece }) => piece.stuff));
+  if (stuffs.has("foam")) return `${stuffs.size > 1 ? "foam: " : ""}${bladeWords(cutting)}`;
+  return stuffs.has("metal") ? METAL_LINE_WORDS : BOARD_LINE_WORDS;
 }
 
 const BOARD_LINE_WORDS = "saw up to the centre of the line";
