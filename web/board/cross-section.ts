@@ -2,6 +2,7 @@ import { crossingParameters, pointOnPiece } from "../../core/curves/index.ts";
 import type { Design } from "../../core/design.ts";
 import type { Vec2 } from "../../core/foundation/index.ts";
 import { type FenceSheet, faceOver, type Hand, type LyingSheet } from "../../core/surfaces/index.ts";
+import { crossingsOfLoop } from "./crossings-of-loop.ts";
 import { type CutMetal, cutPlate } from "./cut-plate.ts";
 
 /** A sheet cut by the plane of the hairline: its faces as lines (y, z), from the left to the right of the car. */
@@ -90,14 +91,21 @@ type Face = ReturnType<typeof faceOver>;
 
 /** The stretches of y over which a sheet's outline covers a station. */
 function spansAt(sheet: LyingSheet, air: Face, xMm: number): readonly (readonly [number, number])[] {
-  const crossings = sheet.planPieces
-    .flatMap((piece) => crossingParameters(piece, [1, 0], xMm).map((t) => pointOnPiece(piece, t)[1]))
-    .sort((a, b) => a - b);
+  const crossings = crossingsOf(sheet, xMm).toSorted((a, b) => a - b);
   return crossings.flatMap((from, index) => {
     const to = crossings[index + 1];
     if (to === undefined || to - from <= 2 * INSIDE_MM) return [];
     return air({ x: xMm, y: (from + to) / 2 }) === undefined ? [] : [[from, to] as const];
   });
+}
+
+/** Of a section where its very curves cross the station; a transition has only its outline's points. */
+function crossingsOf({ planPieces, planLoops }: LyingSheet, xMm: number): readonly number[] {
+  if (planPieces.length > 0)
+    return planPieces.flatMap((piece) =>
+      crossingParameters(piece, [1, 0], xMm).map((t) => pointOnPiece(piece, t)[1]),
+    );
+  return planLoops.flatMap((loop) => crossingsOfLoop(loop, xMm));
 }
 
 function faceAcross(face: Face, x: number, [from, to]: readonly [number, number]): readonly Vec2[] {

@@ -1,5 +1,6 @@
-import type { PlanPoint, SpacePoint, Vec2 } from "../../core/foundation/index.ts";
+import type { SpacePoint, Vec2 } from "../../core/foundation/index.ts";
 import type { FoldedPlate } from "../../core/plates/index.ts";
+import { crossingsOfLoop } from "./crossings-of-loop.ts";
 
 /** A piece of a folded plate cut by the plane of the hairline: its outline (y, z). */
 export interface CutMetal {
@@ -29,7 +30,7 @@ export function cutPlate(plate: FoldedPlate, xMm: number): readonly CutMetal[] {
 }
 
 function cutBase({ base, zMm, thicknessMm }: FoldedPlate, xMm: number): readonly (readonly Vec2[])[] {
-  const ys = base.flatMap((loop) => crossedBy(loop, xMm)).sort((a, b) => a - b);
+  const ys = base.flatMap((loop) => crossingsOfLoop(loop, xMm)).sort((a, b) => a - b);
   return ys.flatMap((from, index): readonly (readonly Vec2[])[] => {
     const to = ys[index + 1];
     if (index % 2 === 1 || to === undefined) return [];
@@ -44,13 +45,6 @@ function cutBase({ base, zMm, thicknessMm }: FoldedPlate, xMm: number): readonly
     ];
   });
 }
-
-const crossedBy = (loop: readonly PlanPoint[], xMm: number): readonly number[] =>
-  loop.flatMap((from, index) => {
-    const to = loop[index + 1] ?? loop[0];
-    if (!to || from.x > xMm === to.x > xMm) return [];
-    return [from.y + ((xMm - from.x) / (to.x - from.x)) * (to.y - from.y)];
-  });
 
 /** Where the closed line through points in space goes through a station, as (y, z). */
 const crossings = (points: readonly SpacePoint[], xMm: number): readonly Vec2[] =>

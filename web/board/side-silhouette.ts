@@ -1,5 +1,6 @@
-import type { PlanPoint, Vec2 } from "../../core/foundation/index.ts";
+import type { Vec2 } from "../../core/foundation/index.ts";
 import { faceHeightAt, type SectionSheet } from "../../core/surfaces/index.ts";
+import { crossingsOfLoop } from "./crossings-of-loop.ts";
 import { extentOf } from "./extents.ts";
 
 const SAMPLES = 40;
@@ -34,14 +35,6 @@ export function sideSilhouette(sheet: SectionSheet): Silhouette {
 
 /** The middle of the first stretch of a station that the outline covers. */
 function middleAt({ planLoops }: SectionSheet, x: number): number | undefined {
-  const [first, second] = planLoops.flatMap((loop) => crossings(loop, x)).sort((a, b) => a - b);
+  const [first, second] = planLoops.flatMap((loop) => crossingsOfLoop(loop, x)).sort((a, b) => a - b);
   return first === undefined || second === undefined ? undefined : (first + second) / 2;
 }
-
-/** Where a polygon crosses a station. */
-const crossings = (loop: readonly PlanPoint[], x: number): readonly number[] =>
-  loop.flatMap((from, index) => {
-    const to = loop[index + 1] ?? loop[0];
-    if (!to || from.x > x === to.x > x) return [];
-    return [from.y + ((x - from.x) / (to.x - from.x)) * (to.y - from.y)];
-  });

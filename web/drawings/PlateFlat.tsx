@@ -1,21 +1,19 @@
 import type { FlatPoint } from "../../core/foundation/index.ts";
 import type { PlatePart } from "../../core/plates/index.ts";
 import { flatSpot, loopsPath } from "./flat-loops.ts";
-import { hatchFill } from "./part-hatch.ts";
 import type { Scale } from "./scale.ts";
 
 interface PlateFlatProps {
   readonly part: PlatePart;
-  readonly hatch: number;
   readonly scale: Scale;
 }
 
 /** A plate laid flat: its outline, and each bend as a chain line between the two where it begins and ends. */
-export function PlateFlat({ part, hatch, scale }: PlateFlatProps) {
+export function PlateFlat({ part, scale }: PlateFlatProps) {
   const outline = loopsPath(part.loops, scale);
   return (
     <>
-      <path d={outline} fill={hatchFill(hatch)} fillRule="evenodd" />
+      <path className="metal" d={outline} fillRule="evenodd" />
       {part.bends.map(({ id, baseTangent, middle, wingTangent }) => (
         <g key={id}>
           <g className="rulings">

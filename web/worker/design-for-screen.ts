@@ -1,7 +1,6 @@
 import type { Design } from "../../core/design.ts";
 import type { FlatPoint, PlanPoint } from "../../core/foundation/index.ts";
 import type { FlatLoop, Part } from "../../core/patterns/index.ts";
-import type { RuledSurface } from "../../core/rulings/index.ts";
 import type { RegionLoop, SeatStation, SectionSheet, Sheet } from "../../core/surfaces/index.ts";
 import { thinnedIndices } from "./thinned-indices.ts";
 
@@ -37,9 +36,8 @@ function thinnedSheet(sheet: Sheet): Sheet {
   const loops = sheet.loops.map(thinnedRegionLoop);
   if (sheet.kind === "fence") return { ...sheet, loops, seat: thinnedSeat(sheet.seat) };
   const planLoops = sheet.planLoops.map(thinnedPlan);
-  return sheet.kind === "section"
-    ? { ...sheet, loops, planLoops, ...(sheet.cover ? { cover: thinnedCover(sheet.cover) } : {}) }
-    : { ...sheet, loops, planLoops, chart: { ...sheet.chart, surface: asData(sheet.chart.surface) } };
+  if (sheet.kind === "transition") return { ...sheet, loops, planLoops };
+  return { ...sheet, loops, planLoops, ...(sheet.cover ? { cover: thinnedCover(sheet.cover) } : {}) };
 }
 
 const thinnedCover = (cover: NonNullable<SectionSheet["cover"]>): typeof cover => ({
@@ -47,13 +45,6 @@ const thinnedCover = (cover: NonNullable<SectionSheet["cover"]>): typeof cover =
   upright: cover.upright.map(thinnedPlan),
   own: cover.own.map(thinnedPlan),
   others: cover.others.map(thinnedPlan),
-});
-
-/** What cannot be sent from the worker are the functions that its edges were made of; their spans say the same. */
-const asData = (surface: RuledSurface): RuledSurface => ({
-  ...surface,
-  first: { ...surface.first, pieces: [] },
-  second: { ...surface.second, pieces: [] },
 });
 
 const thinnedFlatLoop = (loop: FlatLoop): FlatLoop => ({

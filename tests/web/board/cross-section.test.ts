@@ -1,6 +1,6 @@
 import { describe, expect, it } from "vitest";
 import { designTray } from "../../../core/design.ts";
-import { applyCommand, newFence } from "../../../core/project/index.ts";
+import { applyCommand, newFence, newPlate, newTransition } from "../../../core/project/index.ts";
 import { crossSection } from "../../../web/board/cross-section.ts";
 import { trayWithSection } from "../tools/bench-of-tools.ts";
 
@@ -64,5 +64,78 @@ describe("the section at the hairline", () => {
 
   it("shows nothing where the tray is not", () => {
     expect(crossSection(designTray(tray), 1200)).toEqual({ xMm: 1200, sheets: [], fences: [], metal: [] });
+  });
+});
+
+describe("a transition and a plate at the hairline", () => {
+  const tray = applyCommand(
+    applyCommand(trayWithSection(), {
+      kind: "add-transition",
+      transition: newTransition({
+        id: "t1",
+        number: 1,
+        name: "Outward",
+        first: { kind: "stretch", edge: { itemId: "s1", fromNodeId: "n3", toNodeId: "n4", hand: "right" } },
+        second: {
+          kind: "free",
+          nodes: [
+            { id: "n1", x: 0, y: 600, z: 100, next: "line" },
+            { id: "n2", x: 1000, y: 600, z: 100, next: "line" },
+          ],
+        },
+      }),
+    }),
+    {
+      kind: "add-plate",
+      plate: {
+        ...newPlate({
+          id: "pl1",
+          number: 1,
+          name: "Plate",
+          closed: true,
+          zMm: 30,
+          elements: [
+            { kind: "node", id: "n1", x: 200, y: 150, next: "line" },
+            { kind: "node", id: "n2", x: 800, y: 150, next: "line" },
+            { kind: "node", id: "n3", x: 800, y: 350, next: "line" },
+            { kind: "node", id: "n4", x: 200, y: 350, next: "line" },
+          ],
+        }),
+        wings: [
+          {
+            id: "w1",
+            edgeId: "n3",
+            angleRad: Math.PI / 2,
+            insideRadiusMm: 3,
+            lengthMm: 20,
+            startInsetMm: 0,
+            endInsetMm: 0,
+            startTaperRad: 0,
+            endTaperRad: 0,
+          },
+        ],
+      },
+    },
+  );
+  const cut = crossSection(designTray(tray), 500);
+
+  it("a transition rises straight from the section's edge to its own", () => {
+    const transition = cut.sheets.find((sheet) => sheet.itemId === "t1" && sheet.hand === "right");
+    for (const [y, z] of transition?.air ?? [])
+      expect(z).toBeCloseTo(60 + ((y - 400) / 200) * 40, SCREEN_DIGITS);
+    expect(transition?.air[0]?.[0]).toBeCloseTo(400, 1);
+    expect(transition?.air.at(-1)?.[0]).toBeCloseTo(600, 1);
+  });
+
+  it("a plate's base is a strip of metal at its height, and a wing stands on its edge, right and left", () => {
+    const pieces = cut.metal.map(({ outline }) => ({
+      lowest: Math.min(...outline.map(([, z]) => z)),
+      highest: Math.max(...outline.map(([, z]) => z)),
+      isLeft: outline.every(([y]) => y < 0),
+    }));
+    const base = pieces.find(({ lowest, highest }) => highest - lowest < 2);
+    expect([base?.lowest, base?.highest]).toEqual([30, 31.5]);
+    expect(Math.max(...pieces.map(({ highest }) => highest))).toBeCloseTo(30 + 20, SCREEN_DIGITS);
+    expect(pieces.filter(({ isLeft }) => isLeft)).toHaveLength(pieces.length / 2);
   });
 });

@@ -80,7 +80,7 @@ function Parts({ parts, plates, project, roomPx }: PartsProps) {
               title={`${plate.name}: upper face toward you`}
               onClick={() => select({ kind: "part", partId: part.id })}
             >
-              <ShelfPlate part={part} hatch={hatchOfItem(project, plate.itemId)} pixelsPerMm={pixelsPerMm} />
+              <ShelfPlate part={part} pixelsPerMm={pixelsPerMm} />
               <span className="shelf-words">
                 <span className="code">{part.id}</span>
                 <span className="pencil">{sizeOf(part)}</span>

@@ -4,12 +4,11 @@ import { loopsBounds, PlateFlat, scaleOf } from "../../drawings/index.ts";
 
 interface ShelfPlateProps {
   readonly part: PlatePart;
-  readonly hatch: number;
   readonly pixelsPerMm: number;
 }
 
 /** One flat plate as the shelf shows it: its outline and its bends. */
-export const ShelfPlate = memo(function ShelfPlate({ part, hatch, pixelsPerMm }: ShelfPlateProps) {
+export const ShelfPlate = memo(function ShelfPlate({ part, pixelsPerMm }: ShelfPlateProps) {
   const bounds = loopsBounds(part.loops);
   if (bounds === undefined) return null;
   const scale = scaleOf(bounds, pixelsPerMm, 2);
@@ -22,7 +21,7 @@ export const ShelfPlate = memo(function ShelfPlate({ part, hatch, pixelsPerMm }:
       aria-label={`${part.id} laid flat`}
       data-testid={`flat-${part.id}`}
     >
-      <PlateFlat part={part} hatch={hatch} scale={scale} />
+      <PlateFlat part={part} scale={scale} />
     </svg>
   );
 });

@@ -53,7 +53,7 @@ export function EdgeTable({ part, onPoint }: EdgeTableProps) {
               <td className="figure">{formatMm(edge.drawnLengthMm)}</td>
               <td className="figure">{formatMm(edge.spaceLengthMm)}</td>
               <td className="figure">{formatMm(edge.flatLengthMm)}</td>
-              <td className="figure">{wordBevel(edge.bevelRad, part.kind)}</td>
+              <td className="figure wordy">{wordBevel(edge.bevelRad, part.kind)}</td>
               <td>{ROLES[edge.role]}</td>
             </tr>
           ))}

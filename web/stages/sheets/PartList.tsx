@@ -50,11 +50,7 @@ export function PartList({ design, chosenId }: { readonly design: Design; readon
                 onClick={() => select({ kind: "part", partId: part.id })}
               >
                 <span className="part-picture">
-                  <ShelfPlate
-                    part={part}
-                    hatch={hatchOfItem(design.project, plate.itemId)}
-                    pixelsPerMm={pictureScale(part)}
-                  />
+                  <ShelfPlate part={part} pixelsPerMm={pictureScale(part)} />
                 </span>
                 <span className="code">{part.id}</span>
                 <span className="part-name">{plate.name}</span>

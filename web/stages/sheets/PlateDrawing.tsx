@@ -1,20 +1,17 @@
-import type { Design } from "../../../core/design.ts";
 import { formatAngle, formatMm } from "../../../core/foundation/index.ts";
-import type { BendLine, FoldedPlate, PlatePart } from "../../../core/plates/index.ts";
+import type { BendLine, PlatePart } from "../../../core/plates/index.ts";
 import { useSize } from "../../controls/index.ts";
-import { fitScale, flatSpot, hatchOfItem, loopsBounds, PlateFlat, type Scale } from "../../drawings/index.ts";
+import { fitScale, flatSpot, loopsBounds, PlateFlat, type Scale } from "../../drawings/index.ts";
 
 const MARGIN_PX = 44;
 const MOST_HEIGHT_PX = 460;
 
 interface PlateDrawingProps {
-  readonly design: Design;
-  readonly plate: FoldedPlate;
   readonly part: PlatePart;
 }
 
 /** The flat pattern of a plate drawn large, each bend with its words. */
-export function PlateDrawing({ design, plate, part }: PlateDrawingProps) {
+export function PlateDrawing({ part }: PlateDrawingProps) {
   const { ref, widthPx } = useSize<HTMLDivElement>();
   const bounds = loopsBounds(part.loops);
   const scale =
@@ -31,7 +28,7 @@ export function PlateDrawing({ design, plate, part }: PlateDrawingProps) {
           aria-label={`${part.id} laid flat, upper face toward you`}
           data-testid="plate-drawing"
         >
-          <PlateFlat part={part} hatch={hatchOfItem(design.project, plate.itemId)} scale={scale} />
+          <PlateFlat part={part} scale={scale} />
           {part.bends.map((bend) => (
             <BendWords key={bend.id} bend={bend} scale={scale} />
           ))}

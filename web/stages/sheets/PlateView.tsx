@@ -1,17 +1,15 @@
-import type { Design } from "../../../core/design.ts";
 import { formatMass, formatMm, formatNumber, THIN_SPACE } from "../../../core/foundation/index.ts";
 import type { FoldedPlate, FoldingStep, PlatePart } from "../../../core/plates/index.ts";
 import { BendsOfPlate } from "./BendsOfPlate.tsx";
 import { PlateDrawing } from "./PlateDrawing.tsx";
 
 interface PlateViewProps {
-  readonly design: Design;
   readonly plate: FoldedPlate;
   readonly part: PlatePart;
 }
 
 /** A folded plate laid flat: its pattern with the bends, their figures, and the order to fold them in. */
-export function PlateView({ design, plate, part }: PlateViewProps) {
+export function PlateView({ plate, part }: PlateViewProps) {
   const hand = part.hand === "whole" ? "across the centre line" : `${part.hand} hand`;
   return (
     <article className="pane" data-testid="plate-view" data-part={part.id}>
@@ -28,7 +26,7 @@ export function PlateView({ design, plate, part }: PlateViewProps) {
           <li>{formatMass(plate.massKg)}</li>
         </ul>
       </header>
-      <PlateDrawing design={design} plate={plate} part={part} />
+      <PlateDrawing part={part} />
       {part.bends.length === 0 ? (
         <p className="pencil">This plate stays flat. Add wings to its edges where it is drawn.</p>
       ) : (

@@ -23,7 +23,7 @@ export function SheetsStage() {
     return (
       <div className="two-panes">
         <PartList design={design} chosenId={plate.part.id} />
-        <PlateView design={design} {...plate} />
+        <PlateView {...plate} />
       </div>
     );
   const part = chosenPart(design, selection);
