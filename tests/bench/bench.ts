@@ -1,14 +1,23 @@
 import { performance } from "node:perf_hooks";
 import { drawBook, drawTemplates, type Fonts } from "../../core/book/index.ts";
+import { cubicSpline, type SplineInterval } from "../../core/curves/index.ts";
 import { type Design, designTray } from "../../core/design.ts";
 import type { PlanNode, Project } from "../../core/project/index.ts";
+import {
+  compileEdge,
+  developRuled,
+  judgeTwist,
+  pairEdges,
+  type SpacePiece,
+} from "../../core/rulings/index.ts";
 import { writePdf } from "../../core/writers/index.ts";
 import { readExample } from "../read-example.ts";
 import { readFonts } from "../read-fonts.ts";
 
 /**
  * Measures, and asserts nothing: the whole core design of the demo tray, the full print (build book and A4
- * templates), and how the design grows with the nodes of one outline. The aims are 15 ms and 2 s on two cores.
+ * templates), how the design grows with the nodes of one outline, and a transition by itself. The aims are 15 ms, 2 s
+ * and 8 ms on two cores.
  */
 
 interface Row {
@@ -28,6 +37,12 @@ function main(): void {
     measure("design of the demo tray", 41, () => designTray(demo), countOf(design)),
     measure("book and A4 templates as PDF", 5, () => print(design, fonts), pagesOf(design, fonts)),
     ...[4, 20, 100, 500].map((count) => growth(demo, count)),
+    measure(
+      "ruled sheet, edges of 60 nodes",
+      41,
+      ruledSheet,
+      "rulings, twist, pattern of 800 points; aim 8 ms",
+    ),
   ];
   const line = (cells: readonly string[]) => {
     const [what = "", runs = "", median = "", note = ""] = cells;
@@ -66,6 +81,54 @@ function growth(demo: Project, count: number): Row {
     () => designTray(project),
     countOf(design),
   );
+}
+
+/** Two splines of 60 nodes each, a floor's ramps 250 mm apart: paired, judged and laid flat. */
+function ruledSheet(): number {
+  const first = compileEdge(splineEdge((x) => [x, 20 * Math.sin(x / 600), 60 * risen((x - 900) / 900)]));
+  const second = compileEdge(
+    splineEdge((x) => [x, 250 + 30 * Math.cos(x / 500), 40 + 160 * risen((x - 700) / 1100)]),
+  );
+  const foam = { thicknessMm: 10, leastRadiusMm: 600 };
+  const sheet = pairEdges(first, second, foam);
+  const { maxTwistRad } = judgeTwist(sheet, { ...foam, strainLimit: 0.008 });
+  const { flatAt } = developRuled(sheet, 5);
+  let sum = maxTwistRad;
+  for (let k = 0; k < 400; k++)
+    for (const t of [0, 1]) sum += flatAt({ sMm: (sheet.lengthSMm * k) / 399, t }).u;
+  return sum;
+}
+
+const risen = (u: number): number => (u <= 0 ? 0 : u * u * (3 - 2 * u));
+
+/** The cubic spline through 60 points of a curve, as pieces in space. */
+function splineEdge(f: (x: number) => readonly [number, number, number]): readonly SpacePiece[] {
+  const knots = Array.from({ length: 60 }, (_, k) => (1800 * k) / 59);
+  const free = { kind: "natural" } as const;
+  const axis = (index: 0 | 1 | 2) =>
+    cubicSpline(
+      knots,
+      knots.map((x) => f(x)[index]),
+      { kind: "open", start: free, end: free },
+    );
+  const [xs, ys, zs] = [axis(0), axis(1), axis(2)];
+  const value = ([a, b, c, d]: SplineInterval, u: number) => a + u * (b + u * (c + u * d));
+  const slope = ([, b, c, d]: SplineInterval, u: number, span: number) =>
+    span * (b + u * (2 * c + 3 * u * d));
+  return xs.flatMap((x, k): SpacePiece[] => {
+    const [y, z, span] = [ys[k], zs[k], 1800 / 59];
+    if (!y || !z) return [];
+    return [
+      {
+        pointAt: (t) => ({ x: value(x, t * span), y: value(y, t * span), z: value(z, t * span) }),
+        velocityAt: (t) => ({
+          x: slope(x, t * span, span),
+          y: slope(y, t * span, span),
+          z: slope(z, t * span, span),
+        }),
+      },
+    ];
+  });
 }
 
 function print(design: Design, fonts: Fonts): readonly Uint8Array[] {
