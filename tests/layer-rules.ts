@@ -29,6 +29,7 @@ export const CORE_ORDER: readonly string[] = [
   "stock",
   "schedule",
   "totals",
+  "solids",
   "book",
   "writers",
   "design.ts",

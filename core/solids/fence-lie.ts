@@ -1,0 +1,66 @@
+import { toCurve, walkCurve } from "../curves/index.ts";
+import type { FlatPoint, SpacePoint } from "../foundation/index.ts";
+import type { FenceSheet } from "../surfaces/index.ts";
+import type { FlatRimPoint } from "./rim-of-loop.ts";
+import { HERE, rimPoint, STEP_RAD } from "./section-lie.ts";
+import type { ChartSpot, SheetLie } from "./types.ts";
+
+/** The turn of a fence's line is felt over so many steps of each piece. */
+const FEELS = 16;
+
+/**
+ * How a fence's flat stands in space: u along its line, v the height; its reader looks from the right of the line, and
+ * depth grows toward him.
+ */
+export function fenceLie(sheet: FenceSheet, rims: readonly (readonly FlatRimPoint[])[]): SheetLie {
+  const { chart, depths } = sheet;
+  const line = toCurve(
+    chart.pieces.map(({ piece }) => piece),
+    false,
+  );
+  const walk = walkCurve(line);
+  const headingAt = (s: number): SpacePoint => {
+    const [x, y] = walk(s).tangent;
+    return { x, y, z: 0 };
+  };
+  const stationsMm = chart.pieces.flatMap(({ piece, startUMm, lengthUMm }) => {
+    if (piece.kind === "line") return [startUMm, startUMm + lengthUMm];
+    let turnRad = 0;
+    for (let k = 0; k < FEELS; k++) {
+      const [a, b] = [k, k + 1].map((step) => headingAt(startUMm + (lengthUMm * (step + 0.01)) / FEELS));
+      if (a && b) turnRad += Math.abs(Math.asin(Math.min(1, Math.max(-1, a.x * b.y - a.y * b.x))));
+    }
+    const steps = Math.max(2, Math.ceil(turnRad / STEP_RAD));
+    return Array.from({ length: steps + 1 }, (_, k) => startUMm + (lengthUMm * k) / steps);
+  });
+  const spaceAt = ({ along, across }: ChartSpot, { u, v }: FlatPoint, depthMm: number): SpacePoint => {
+    const within = Math.min(line.lengthMm, Math.max(0, along + u));
+    const {
+      at: [x, y],
+      tangent: [dx, dy],
+    } = walk(within);
+    const beyondMm = along + u - within;
+    return { x: x + dx * beyondMm + dy * depthMm, y: y + dy * beyondMm - dx * depthMm, z: across + v };
+  };
+  const vs = rims.flat().map((point) => point.at.v);
+  const middleV = (Math.min(...vs) + Math.max(...vs)) / 2;
+  return {
+    rims: rims.map((rim) => rim.map(rimPoint)),
+    stationsMm,
+    lowerMm: depths.coreLowerMm,
+    middleMm: depths.neutralMm,
+    upperMm: depths.coreUpperMm,
+    spaceAt,
+    flatAt: ({ along, across }) => ({ u: along, v: across }),
+    frameAt: (along) => {
+      const alongU = headingAt(along);
+      return {
+        place: spaceAt({ along, across: middleV }, HERE, depths.neutralMm),
+        flat: { u: along, v: middleV },
+        alongU,
+        alongV: { x: 0, y: 0, z: 1 },
+        normal: { x: alongU.y, y: -alongU.x, z: 0 },
+      };
+    },
+  };
+}

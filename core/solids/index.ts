@@ -1,0 +1,3 @@
+export { bendSolid } from "./bend-solid.ts";
+export { type MadeTray, traySolids } from "./tray-solids.ts";
+export type { Solid, SolidBend } from "./types.ts";
