@@ -28,9 +28,13 @@ const SINGLE_MM = 2e-3;
 /** The most triangles of a tray that a slow device should draw. */
 const MOST_TRIANGLES = 60_000;
 
-/** A flat floor and a ramp beside it, 180 mm apart, with the transition between them; a wheel opening, a fence, a plate. */
+/** Two ramps side by side, 180 mm apart, with the transition between them; a wheel opening, a fence, a plate. */
 function wholeTray(): Design {
-  const floor = [sideNode("a", 0, 60), sideNode("b", 1800, 60)];
+  const floor = [
+    sideNode("a", 0, 60),
+    sideNode("b", 900, 60, { meets: "corner", tangentOutRad: 0, next: "curve" }),
+    sideNode("c", 1800, 120),
+  ];
   const ramp = [
     sideNode("a", 0, 100),
     sideNode("b", 700, 100, { meets: "corner", tangentOutRad: 0, next: "curve" }),
