@@ -1,4 +1,5 @@
 export { codeOfItem, codeOfOpening } from "./codes.ts";
+export { wordEdge, wordItem } from "./edge-words.ts";
 export { FlatRulings } from "./FlatRulings.tsx";
 export { chordsAt, flatSpot, loopPoints, loopsBounds, loopsPath } from "./flat-loops.ts";
 export { HatchPatterns } from "./HatchPatterns.tsx";

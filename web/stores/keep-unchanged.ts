@@ -11,6 +11,7 @@ export function keepUnchanged(before: Design | undefined, now: Design): Design {
     plates: keepEntries(before.plates, now.plates),
     sheets: keepEntries(before.sheets, now.sheets),
     joints: keepEntries(before.joints, now.joints),
+    jointOffers: keepEntries(before.jointOffers, now.jointOffers),
     parts: keepEntries(before.parts, now.parts),
     seams: keepEntries(before.seams, now.seams),
     strips: keepEntries(before.strips, now.strips),

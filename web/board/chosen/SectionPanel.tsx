@@ -6,6 +6,7 @@ import { ChosenProblems } from "./ChosenProblems.tsx";
 import { CoreFields } from "./CoreFields.tsx";
 import { DeleteButton } from "./DeleteButton.tsx";
 import { FollowOffers } from "./FollowOffers.tsx";
+import { JointOffers } from "./JointOffers.tsx";
 import { LabelledCell } from "./LabelledCell.tsx";
 import { NodesTable } from "./NodesTable.tsx";
 
@@ -48,6 +49,7 @@ export function SectionPanel({ section }: { readonly section: Section }) {
         closed={section.outline.closed}
       />
       <FollowOffers itemId={section.id} />
+      <JointOffers itemId={section.id} />
       <h3 className="caption">Attitude and foam</h3>
       <LabelledCell
         label="Heading of the rulings"

@@ -7,6 +7,7 @@ import { useDesign, useDocument } from "../../stores/index.ts";
 import { ChosenProblems } from "./ChosenProblems.tsx";
 import { CoreFields } from "./CoreFields.tsx";
 import { DeleteButton } from "./DeleteButton.tsx";
+import { JointOffers } from "./JointOffers.tsx";
 import { TransitionEdgeFields } from "./TransitionEdgeFields.tsx";
 
 /** A transition as numbers: its two edges, the side of its core and its foam. */
@@ -31,6 +32,7 @@ export function TransitionPanel({ transition }: { readonly transition: Transitio
       <Twist itemId={transition.id} />
       <TransitionEdgeFields transition={transition} side="first" />
       <TransitionEdgeFields transition={transition} side="second" />
+      <JointOffers itemId={transition.id} />
       <h3 className="caption">Core</h3>
       <Choice
         label="The foam lies"

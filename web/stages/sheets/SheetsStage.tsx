@@ -7,6 +7,7 @@ import { type Selection, useDesign, useView } from "../../stores/index.ts";
 import { EmptyPlace } from "../settings/index.ts";
 import { BendTable } from "./BendTable.tsx";
 import { EdgeTable } from "./EdgeTable.tsx";
+import { JointTable } from "./JointTable.tsx";
 import { MarkingOut } from "./MarkingOut.tsx";
 import { PartDrawing } from "./PartDrawing.tsx";
 import { PartHeading } from "./PartHeading.tsx";
@@ -61,6 +62,7 @@ function PartView({ part, design }: { readonly part: Part; readonly design: Desi
           <BendTable part={part} />
         )}
       </div>
+      <JointTable part={part} design={design} />
       <MarkingOut design={design} strips={strips} strip={strip} table={table} onChoose={wantStrip} />
     </article>
   );

@@ -2,6 +2,8 @@ import { Choice } from "../../controls/index.ts";
 import { SettingsGroup, useSettings } from "../settings/index.ts";
 import { CuttingSettings } from "./CuttingSettings.tsx";
 import { FoamSettings } from "./FoamSettings.tsx";
+import { JointSettings } from "./JointSettings.tsx";
+import { MetalSettings } from "./MetalSettings.tsx";
 import { SkinSettings } from "./SkinSettings.tsx";
 import { StockSheets } from "./StockSheets.tsx";
 
@@ -14,6 +16,8 @@ export function StockStage() {
         <FoamSettings />
         <SkinSettings />
         <CuttingSettings />
+        <JointSettings />
+        <MetalSettings />
         <SettingsGroup title="What is drawn">
           <Choice
             label="Left and right"
