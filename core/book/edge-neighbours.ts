@@ -11,6 +11,8 @@ export function edgeWords(design: Design, strip: Strip, part: Part, edge: FlatEd
     return seam === undefined ? "seam, square" : `seam to ${otherOf(seam.stripIds, strip.id)}, square`;
   }
   const joints = jointsAt(design, part, edge.edgeId);
+  const opening = part.edges.find(({ edgeId }) => edgeId === edge.edgeId)?.opening;
+  if (opening) return opening.cut === "upright" ? "opening, cut upright" : "opening, square";
   if (joints.length === 0) return edge.role === "free" ? `free edge, square` : "joint";
   return joints.map((joint) => `joins ${jointWords(joint, part)}`).join("; ");
 }

@@ -29,6 +29,7 @@ function stripEdge(edge: FlatEdge, whole: PartEdge | undefined, part: Part): Par
     drawnLengthMm: isWhole ? whole.drawnLengthMm : whole.drawnLengthMm * share,
     spaceLengthMm: isWhole ? whole.spaceLengthMm : whole.spaceLengthMm * share,
     flatLengthMm,
+    ...(whole.opening && { opening: whole.opening }),
     ...(isWhole ? { bevelRad: whole.bevelRad, bevels: whole.bevels } : bevelsOfStretch(edge, whole, part)),
   };
 }

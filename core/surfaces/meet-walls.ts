@@ -1,36 +1,88 @@
-import { derivativeOnPiece, pointOnPiece, trimPiece } from "../curves/index.ts";
-import { at, cross2, length2, subtract2, type Vec2 } from "../foundation/index.ts";
+import {
+  derivativeOnPiece,
+  endOfPiece,
+  nearestOnPiece,
+  pointOnPiece,
+  startOfPiece,
+  trimPiece,
+} from "../curves/index.ts";
+import { at, cross2, distance2, length2, subtract2, type Vec2 } from "../foundation/index.ts";
+import { cutAtFeet } from "./cut-at-feet.ts";
 import { normalAtPlace, placeOfXi, xiOfPlan } from "./cylinder-chart.ts";
 import type { DrawnPiece } from "./drawn-loops.ts";
+import type { OpenedSection } from "./open-section.ts";
 import { footVelocity } from "./plumb-walls.ts";
 import type { CylinderChart } from "./types.ts";
 
+type Loops = readonly (readonly DrawnPiece[])[];
+
 /**
- * The loops of a cut section as they meet at a depth: on a leaning sheet a square edge and an upright wall that meet
- * on the air side part inside the foam, by the depth times the lean. Each such corner moves along both edges to where
- * the face at that depth has it; edges are trimmed, or carried on, to end there. Where they do not meet nearby the
- * corner stays as it was drawn.
+ * The loops of an opened section as they meet at a depth: on a leaning sheet a square edge and an upright wall that
+ * meet on the air side part inside the foam, by the depth times the lean. Each such corner moves along both edges to
+ * where the face at that depth has it; edges are trimmed, or carried on, to end there. Where a corner moves off its
+ * edges the loops are cut anew at that depth.
  */
 export function meetWallsAt(
   chart: CylinderChart,
-  loops: readonly (readonly DrawnPiece[])[],
+  { loops, squareLoops, uprightLoops }: Pick<OpenedSection, "loops" | "squareLoops" | "uprightLoops">,
   depthMm: number,
-): readonly (readonly DrawnPiece[])[] {
-  if (depthMm === 0) return loops;
-  return loops.map((loop) => {
-    const met = [...loop];
+): Loops {
+  if (depthMm === 0 || uprightLoops.length === 0) return loops;
+  const drawn = [...squareLoops, ...uprightLoops].flat();
+  const met = meetCorners(chart, loops, drawn, depthMm);
+  if (met.missed === 0) return met.loops;
+  return meetCorners(chart, cutAtFeet(chart, squareLoops, uprightLoops, depthMm), drawn, depthMm).loops;
+}
+
+/** Loops with their corners moved to where edges meet at a depth, and how many corners could not be. */
+function meetCorners(
+  chart: CylinderChart,
+  loops: Loops,
+  drawn: readonly DrawnPiece[],
+  depthMm: number,
+): { readonly loops: Loops; readonly missed: number } {
+  let missed = 0;
+  const met = loops.map((loop) => {
+    const moved = [...loop];
     loop.forEach((_, i) => {
       const next = (i + 1) % loop.length;
-      const [before, after] = [at(met, i), at(met, next)];
+      const [before, after] = [at(moved, i), at(moved, next)];
       if (next === i || before.wall === after.wall) return;
       const corner = cornerAtDepth(chart, before, after, depthMm);
-      if (!corner) return;
-      met[i] = endedAt(before, corner.before);
-      met[next] = begunAt(after, corner.after);
+      if (!corner || !isOnDrawn(before, corner.before, drawn) || !isOnDrawn(after, corner.after, drawn)) {
+        missed++;
+        return;
+      }
+      moved[i] = endedAt(before, corner.before);
+      moved[next] = begunAt(after, corner.after);
     });
-    return met;
+    return moved;
   });
+  return { loops: met, missed };
 }
+
+/**
+ * Whether an edge carried on past its own end still follows what was drawn, or was drawn to end there: an opening may
+ * share a stretch with the sheet's edge, and is then open to it at every depth.
+ */
+function isOnDrawn(
+  { piece, reversed, edgeId }: DrawnPiece,
+  share: number,
+  drawn: readonly DrawnPiece[],
+): boolean {
+  if (share >= 0 && share <= 1) return true;
+  const point = pointOnPiece(piece, reversed ? 1 - share : share);
+  const end = pointOnPiece(piece, share > 1 === reversed ? 0 : 1);
+  return drawn.some(
+    (one) =>
+      one.edgeId === edgeId &&
+      (nearestOnPiece(one.piece, point).distanceMm < ON_EDGE_MM ||
+        distance2(startOfPiece(one.piece), end) < ON_EDGE_MM ||
+        distance2(endOfPiece(one.piece), end) < ON_EDGE_MM),
+  );
+}
+
+const ON_EDGE_MM = 1e-6;
 
 /** Where two edges meet at a depth: the share of the way along each. */
 interface Corner {

@@ -83,10 +83,9 @@ export function sectionSheets(
       const polygons = drawnLoops.map(planPolygon);
       const ownAreaMm2 = planAreaMm2(polygons.map((loop) => clipToXi(chart, loop, limits)));
       const limitsOf = chordLimits(drawnLoops, Math.max(ownAreaMm2, SLIVER_MM2));
-      const met = meetWallsAt(chart, drawnLoops, depths.neutralMm);
-      return traceLoops(chart, met, limits, { neutralMm: depths.neutralMm, limitsOf });
+      return traceLoops(chart, drawnLoops, limits, { neutralMm: depths.neutralMm, limitsOf });
     };
-    const region = trace(left);
+    const region = trace(opened ? meetWallsAt(chart, opened, depths.neutralMm) : loops);
     const count = opened ? countIslands(region) : 1;
     const isDivided = count > 1 && count > countIslands(trace(loops));
     const ends = [

@@ -234,11 +234,42 @@ describe("an upright opening in a leaning section", () => {
   });
 
   it("with an edge along the sheet's own edge opens that edge and leaves no sliver", () => {
-    const laid = soundTray(withOpenings(leaning(200), opening(1, boxNodes(800, 1000, 100, 300))));
-    expectClosed(laid);
-    const part = partOf(laid, "S1");
-    expect(part.loops.length).toBe(1);
-    expect(edgeOf(part, "rear").spaceLengthMm).toBeCloseTo(200, 6);
+    for (const riseMm of [200, -90]) {
+      const laid = soundTray(withOpenings(leaning(riseMm), opening(1, boxNodes(800, 1000, 100, 300))));
+      expectClosed(laid);
+      const part = partOf(laid, "S1");
+      expect(part.loops.length).toBe(1);
+      expect(edgeOf(part, "rear").spaceLengthMm).toBeCloseTo(200, 6);
+    }
+  });
+
+  it("that grazes the edge on the air side alone keeps its pattern closed, cut as it is in the middle of the foam", () => {
+    // The circle reaches 1 mm over the rear edge; where the sheet falls rearward the foam's middle ends 1 mm farther back.
+    for (const [riseMm, loops] of [
+      [200, 1],
+      [-90, 1],
+      [-200, 2],
+    ] as const) {
+      const tall = tray({ p: straightProfile(0, 400, 1000, 400 + riseMm) }, [
+        section(1, rectangle(0, 1000, 0, 400)),
+      ]);
+      const laid = soundTray(withOpenings(tall, opening(1, circleNodes(921, 200, 80))), ["web-too-narrow"]);
+      expectFigures(laid);
+      expect(partOf(laid, "S1").loops.length).toBe(loops);
+    }
+  });
+
+  it("that grazes a corner on the air side keeps its pattern closed", () => {
+    for (const riseMm of [-200, 200]) {
+      const tall = tray({ p: straightProfile(0, 400, 1000, 400 + riseMm) }, [
+        section(1, rectangle(0, 1000, 0, 400)),
+      ]);
+      for (let by = -4; by <= 4; by++) {
+        const hatch = opening(1, boxNodes(800, 1000 + by, 300, 450));
+        const laid = soundTray(withOpenings(tall, hatch), ["web-too-narrow"]);
+        expectFigures(laid);
+      }
+    }
   });
 });
 
