@@ -20,8 +20,8 @@ export interface Band {
 }
 
 /** Steps of a path on the grid: lines moved on the first and on the second edge. */
-const FIRST_STEPS = Int32Array.of(1, 1, 0, 1, 2, 1, 3, 2, 3);
-const SECOND_STEPS = Int32Array.of(1, 0, 1, 2, 1, 3, 1, 3, 2);
+const FIRST_STEPS = Int32Array.of(1, 1, 0, 1, 2);
+const SECOND_STEPS = Int32Array.of(1, 0, 1, 2, 1);
 
 /** How the sheet gets to a ruling. The order breaks ties. */
 const WAYS: readonly FanApex[] = ["none", "first", "second"];
