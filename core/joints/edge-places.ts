@@ -7,6 +7,10 @@ export const edgesOf = (sheet: Sheet): readonly RegionEdge[] => sheet.loops.flat
 export const edgesWithId = (sheet: Sheet, edgeId: string): readonly RegionEdge[] =>
   edgesOf(sheet).filter((edge) => edge.edgeId === edgeId);
 
+/** The same without the stretches where the drawn edge stands still. */
+export const movingEdgesWithId = (sheet: Sheet, edgeId: string): readonly RegionEdge[] =>
+  edgesWithId(sheet, edgeId).filter(({ isApex }) => !isApex);
+
 /**
  * The same, from the start of the drawn edge to its end: a loop may begin in the middle of it. The numbers say which
  * of `edgesWithId` each is.

@@ -73,7 +73,8 @@ const isEdge = (edge: JointOffer["first"], { sheet, edgeId }: FreeEdge): boolean
 
 function freeEdgesOf(sheet: LyingSheet): readonly FreeEdge[] {
   const drawn = edgesOf(sheet).filter(
-    ({ role, edgeId, trace }) => role === "free" && trace !== undefined && !edgeId.endsWith(".left"),
+    ({ role, edgeId, trace, isApex }) =>
+      role === "free" && trace !== undefined && !isApex && !edgeId.endsWith(".left"),
   );
   return [...new Set(drawn.map(({ edgeId }) => edgeId))].map((edgeId) => {
     const edges = drawn.filter((edge) => edge.edgeId === edgeId);

@@ -29,7 +29,7 @@ export function findOverlaps(project: Project, sheets: readonly LyingSheet[]): r
     );
     if (others.length === 0) continue;
     for (const edge of edgesOf(sheet)) {
-      if (edge.role === "seam" || edge.role === "centre") continue;
+      if (edge.role === "seam" || edge.role === "centre" || edge.isApex) continue;
       for (let i = 0; i < LOOKS; i++) {
         const spot = spotOnEdge(sheet, edge, (i + 0.5) / LOOKS);
         const inward = inwardAt(spot);

@@ -114,6 +114,7 @@ function lookerOf(
   const misses: Miss[] = [];
   const thirds: Looker["thirds"] = [];
   const look = (share: number): Look => {
+    if (edge.isApex) return { edge, share, point: spotOnEdge(sheet, edge, 0.5).point, foldRad: 0 };
     const spot = spotOnEdge(sheet, edge, share);
     const { point } = spot;
     const found = ready.flatMap((find) => find(point) ?? []).sort((a, b) => a.missMm - b.missMm);

@@ -2,7 +2,7 @@ import type { Problem } from "../foundation/index.ts";
 import { type ItemEdge, nameOfItem, type Project } from "../project/index.ts";
 import type { LyingSheet } from "../surfaces/index.ts";
 import type { CutChoice } from "./cut-of-fold.ts";
-import { edgesWithId } from "./edge-places.ts";
+import { edgesWithId, movingEdgesWithId } from "./edge-places.ts";
 import type { Candidate } from "./find-partner.ts";
 import type { LinkedEdge } from "./linked-edges.ts";
 import { type ChoiceOf, type Meeting, meetAlong } from "./meet-along.ts";
@@ -52,7 +52,7 @@ function candidatesOf({ others }: LinkedEdge): readonly Candidate[] {
   const seen = new Set<string>();
   return others.flatMap(({ sheet, edgeId }): readonly Candidate[] => {
     const key = `${sheet.id}/${edgeId}`;
-    const edges = edgesWithId(sheet, edgeId);
+    const edges = movingEdgesWithId(sheet, edgeId);
     if (seen.has(key) || edges.length === 0) return [];
     seen.add(key);
     return [{ sheet, edgeId, edges }];

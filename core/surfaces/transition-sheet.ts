@@ -176,10 +176,8 @@ function traceStrip(
         { sMm: at(stops, i), t },
         { sMm, t },
       ] as const;
-      const edge = standsStill(surface, span)
-        ? ({ edgeId: `${edgeId}-apex`, name: `apex of a fan on the ${name}`, role: "free" } as const)
-        : { edgeId, name, role };
-      return trace(surface, development, { ...edge, strip }, span);
+      const edge = trace(surface, development, { edgeId, name, role, strip }, span);
+      return standsStill(surface, span) ? { ...edge, isApex: true } : edge;
     });
   };
   const closing = (sMm: number, edgeId: string, name: string, ts: readonly [number, number]): RegionEdge =>

@@ -93,6 +93,8 @@ export interface RegionEdge {
   readonly openingId?: string;
   /** Of an upright wall: its bevel off square at each point, rad; positive leaves the air face longer. */
   readonly bevelsRad?: readonly number[];
+  /** A stretch where the drawn edge stands still, as the apex of a fan: it has a length behind the drawn surface only. */
+  readonly isApex?: boolean;
 }
 
 /** A stretch of a region's border in plan, and how it is cut. */
