@@ -261,11 +261,12 @@ const Label = memo(function Label({
   if (code === "" || points.length < 2) return null;
   const [xPx, yPx] = toPx(transform, [spotX, spotY]);
   if (!Number.isFinite(xPx) || !Number.isFinite(yPx)) return null;
+  const isNamed = hasRoom(transform, points);
   // A fence is named before its front end, a sheet in its middle.
   return line.closed ? (
-    <Group x={xPx} y={yPx - 16}>
+    <Group x={xPx} y={yPx - (isNamed ? 16 : sizes.code / 2)}>
       <Text {...lettersOf(code, paint)} x={-100} width={200} align="center" />
-      {hasRoom(transform, points) ? (
+      {isNamed ? (
         <Text
           text={line.name}
           x={-100}

@@ -110,7 +110,7 @@ function Numbers({
   readonly transform: Transform;
   readonly paint: Paint;
 }) {
-  const spots = numberedSpots(cut);
+  const spots = withoutCrowd(numberedSpots(cut), transform);
   // Numbers of the air side stand over the upper face, so that they do not lie on the foam.
   const clearPx = 20 + THICKEST_MM * transform.pxPerMmUp;
   const widestMm = Math.max(
@@ -178,6 +178,25 @@ function numberedSpots({ sheets, fences }: CrossSection): readonly Spot[] {
   );
   return [...withoutRepeats(ends), ...lower];
 }
+
+/** Numbers over the sheets that would run into the one before are left out. */
+function withoutCrowd(spots: readonly Spot[], transform: Transform): readonly Spot[] {
+  const kept: Spot[] = [];
+  for (const spot of spots) {
+    const isCrowded = kept.some(
+      (other) =>
+        other.stands === "over" &&
+        spot.stands === "over" &&
+        Math.abs(other.at[0] - spot.at[0]) * transform.pxPerMmAcross < LEAST_STEP_PX &&
+        Math.abs(other.at[1] - spot.at[1]) * transform.pxPerMmUp < LEAST_RISE_PX,
+    );
+    if (!isCrowded) kept.push(spot);
+  }
+  return kept;
+}
+
+const LEAST_STEP_PX = 42;
+const LEAST_RISE_PX = 12;
 
 /** Where two sheets meet at one height the number stands once. */
 const withoutRepeats = (spots: readonly Spot[]): readonly Spot[] =>

@@ -1,2 +1,3 @@
 export { Board } from "./Board.tsx";
 export { ChosenPanel } from "./ChosenPanel.tsx";
+export { type Paint, usePaint } from "./paint.ts";

@@ -4,7 +4,7 @@ export { FlatRulings } from "./FlatRulings.tsx";
 export { chordsAt, flatSpot, loopPoints, loopsBounds, loopsPath } from "./flat-loops.ts";
 export { HatchPatterns } from "./HatchPatterns.tsx";
 export { PlateFlat } from "./PlateFlat.tsx";
-export { HATCH_COUNT, hatchFill, hatchOfItem } from "./part-hatch.ts";
+export { HATCH_COUNT, hatchFill, hatchOfItem, partFill } from "./part-hatch.ts";
 export {
   type Bounds,
   boundsOf,

@@ -9,5 +9,12 @@ export function hatchOfItem(project: Project, itemId: string): number {
   return (Math.max(index, 0) % HATCH_COUNT) + 1;
 }
 
+/** How a part is filled: hatched, or with its tint alone where its rulings are drawn, which look like a hatch. */
+export const partFill = (
+  part: { readonly rulings: readonly unknown[] },
+  hatch: number,
+): { readonly fill: string; readonly fillOpacity?: number } =>
+  part.rulings.length > 0 ? { fill: `var(--tint-${hatch})`, fillOpacity: 0.35 } : { fill: hatchFill(hatch) };
+
 /** The fill of a hatch for SVG, drawn by `HatchPatterns`. */
 export const hatchFill = (hatch: number): string => `url(#hatch-${hatch})`;

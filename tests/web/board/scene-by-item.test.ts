@@ -1,6 +1,14 @@
 import { readFileSync } from "node:fs";
 import { describe, expect, it } from "vitest";
-import { applyCommand, type Project, readProject, resolveLines } from "../../../core/project/index.ts";
+import {
+  applyCommand,
+  newOpening,
+  newTransition,
+  type PlanNode,
+  type Project,
+  readProject,
+  resolveLines,
+} from "../../../core/project/index.ts";
 import { sceneByItem } from "../../../web/board/scene-by-item.ts";
 import { findLine, sceneOf } from "../../../web/tools/index.ts";
 
@@ -9,6 +17,12 @@ function demo(): Project {
   if (!read.ok) throw new Error("The demo does not read.");
   return read.project;
 }
+
+const demoOpening: readonly PlanNode[] = [
+  { kind: "node", id: "n1", x: 500, y: 100, next: "line" },
+  { kind: "node", id: "n2", x: 700, y: 100, next: "curve" },
+  { kind: "node", id: "n3", x: 600, y: 200, next: "line" },
+];
 
 const lineOf = (project: Project, itemId: string) => findLine(sceneByItem(project), { of: "item", itemId });
 
@@ -30,6 +44,39 @@ describe("the scene item by item", () => {
     const after = ["s1", "s2", "f1", "f2"].map((itemId) => lineOf(moved, itemId));
     expect(after.map((line, index) => line === before[index])).toEqual([false, false, true, true]);
     expect(sceneByItem(moved)).toEqual(sceneOf(moved, resolveLines(moved)));
+  });
+
+  it("a transition is drawn anew with the edge that it runs along, and neither it nor an opening with others", () => {
+    const edges = {
+      first: { kind: "stretch", edge: { itemId: "s1", fromNodeId: "n1", toNodeId: "n2", hand: "right" } },
+      second: {
+        kind: "free",
+        nodes: [
+          { id: "n1", x: 0, y: 900, z: 50, next: "line" },
+          { id: "n2", x: 900, y: 900, z: 90, next: "curve" },
+          { id: "n3", x: 1800, y: 900, z: 70, next: "line" },
+        ],
+      },
+    } as const;
+    const transition = newTransition({ id: "t9", number: 9, name: "", ...edges });
+    const outline = { closed: true, elements: demoOpening };
+    const opening = newOpening({ id: "o9", number: 9, name: "", ...outline });
+    const project = [
+      { kind: "add-transition", transition } as const,
+      { kind: "add-opening", opening } as const,
+    ].reduce(applyCommand, demo());
+    expect(sceneByItem(project)).toEqual(sceneOf(project, resolveLines(project)));
+    const openingLine = { of: "opening", openingId: "o9" } as const;
+    const move = (itemId: string, nodeId: string, to: readonly [number, number]) =>
+      applyCommand(project, { kind: "move-node", line: { of: "item", itemId }, nodeId, to });
+    const before = [lineOf(project, "t9"), findLine(sceneByItem(project), openingLine)];
+    const elsewhere = move("f1", "n1", [400, 400]);
+    expect([lineOf(elsewhere, "t9"), findLine(sceneByItem(elsewhere), openingLine)]).toEqual(before);
+    expect(lineOf(elsewhere, "t9")).toBe(before[0]);
+    const along = move("s1", "n2", [10, 290]);
+    expect(lineOf(along, "t9")).not.toBe(before[0]);
+    expect(findLine(sceneByItem(along), openingLine)).toBe(before[1]);
+    expect(sceneByItem(along)).toEqual(sceneOf(along, resolveLines(along)));
   });
 
   it("a section whose profile is taken away is shown as broken, and whole again when it is back", () => {

@@ -81,6 +81,20 @@ describe("drawing an opening", () => {
     expect(outline && circleOf(outline)).toBeUndefined();
   });
 
+  it("a dragged corner makes a circle wider about its centre, and moving it whole keeps it a circle", () => {
+    const start = workWith("select", circleAt([500, 250], 80), { kind: "opening", openingId: "o1" });
+    const wider = hear(start, press([580, 330]), move([620, 330]), release([620, 330]));
+    const outlineOf = (work: typeof start) =>
+      work.project.openings[0]?.outline ?? { closed: true, elements: [] };
+    expect(circleOf(outlineOf(wider))).toEqual({ centre: [500, 250], radiusMm: 120, isHalf: false });
+    expect(wider.past).toHaveLength(1);
+    const moved = hear(workWith("select", circleAt([500, 250], 80), { kind: "opening", openingId: "o1" }), {
+      kind: "nudge",
+      byMm: [10, -20],
+    });
+    expect(circleOf(outlineOf(moved))).toEqual({ centre: [510, 230], radiusMm: 80, isHalf: false });
+  });
+
   it("Escape lets go of the centre first and of the tool after", () => {
     const work = hear(workWith("opening", trayWithSection()), CIRCLE, ...click([500, 250]), CANCEL);
     expect(work.hand.sight(contextOf(work)).shape).toBe("circle");

@@ -53,12 +53,13 @@ export function OpeningPanel({ opening }: { readonly opening: Opening }) {
       ) : null}
       {circle ? (
         <CircleFields circle={circle} onChange={(next) => change({ outline: circleOutline(next) })} />
-      ) : null}
-      <NodesTable
-        line={{ of: "opening", openingId: opening.id }}
-        title={circle ? "As a square with round corners" : "Outline in plan"}
-        closed={opening.outline.closed}
-      />
+      ) : (
+        <NodesTable
+          line={{ of: "opening", openingId: opening.id }}
+          title="Outline in plan"
+          closed={opening.outline.closed}
+        />
+      )}
     </>
   );
 }

@@ -3,9 +3,9 @@ import type { Part } from "../../../core/patterns/index.ts";
 import {
   chordsAt,
   FlatRulings,
-  hatchFill,
   loopsBounds,
   loopsPath,
+  partFill,
   type Scale,
   scaleOf,
 } from "../../drawings/index.ts";
@@ -31,7 +31,7 @@ export const ShelfPart = memo(function ShelfPart({ part, hatch, pixelsPerMm }: S
       aria-label={`${part.id} laid flat`}
       data-testid={`flat-${part.id}`}
     >
-      <path d={outline} fill={hatchFill(hatch)} fillRule="evenodd" />
+      <path d={outline} {...partFill(part, hatch)} fillRule="evenodd" />
       {part.rulings.length > 0 ? (
         <FlatRulings rulings={part.rulings} scale={scale} />
       ) : (

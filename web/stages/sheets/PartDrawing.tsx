@@ -8,11 +8,11 @@ import {
   FlatRulings,
   fitScale,
   flatSpot,
-  hatchFill,
   hatchOfItem,
   loopsBounds,
   loopsPath,
   middleOf,
+  partFill,
   pathOf,
   type Scale,
   widthOf,
@@ -62,7 +62,7 @@ function Picture({ part, design, edgeId, table, bounds, scale }: PictureProps) {
       aria-label={`${part.id} laid flat, ${part.faceShown} toward you`}
       data-testid="part-drawing"
     >
-      <path d={path} fill={hatchFill(hatchOfItem(design.project, part.itemId))} fillRule="evenodd" />
+      <path d={path} {...partFill(part, hatchOfItem(design.project, part.itemId))} fillRule="evenodd" />
       <Stations bounds={bounds} scale={scale} everyMm={stationInterval(design, scale)} />
       {part.rulings.length > 0 ? (
         <FlatRulings rulings={part.rulings} scale={scale} />

@@ -1,8 +1,9 @@
-import { COINCIDENT_POINTS_MM, type Vec2 } from "../../../core/foundation/index.ts";
+import { COINCIDENT_POINTS_MM, roundTo, type Vec2 } from "../../../core/foundation/index.ts";
 import type { Command, LineRef, Project, SideNode } from "../../../core/project/index.ts";
+import { circleOf, circleOutline } from "../opening/index.ts";
 
 /**
- * The commands that move a node. An end of a fence takes the end of its lower edge along where the two stand
+ * The commands that move a node. A corner of a circle makes the circle wider or narrower about its centre. An end of a fence takes the end of its lower edge along where the two stand
  * over each other or the edge would no longer reach.
  */
 export function moveNodeCommands(
@@ -11,8 +12,24 @@ export function moveNodeCommands(
   nodeId: string,
   to: Vec2,
 ): readonly Command[] {
+  const resized = resizedCircle(project, line, to);
+  if (resized) return [resized];
   const move: Command = { kind: "move-node", line, nodeId, to };
   return [move, ...lowerEdgeCommands(project, line, nodeId, to)];
+}
+
+function resizedCircle(project: Project, line: LineRef, to: Vec2): Command | undefined {
+  if (line.of !== "opening") return undefined;
+  const { openingId } = line;
+  const opening = project.openings.find(({ id }) => id === openingId);
+  const circle = opening && circleOf(opening.outline);
+  if (!circle) return undefined;
+  const [x, y] = circle.centre;
+  const wantedMm = Math.max(Math.abs(to[0] - x), Math.abs(to[1] - y));
+  const isKeptRight = project.symmetry === "mirrored" && !circle.isHalf;
+  const radiusMm = roundTo(isKeptRight ? Math.min(wantedMm, y) : wantedMm, 6);
+  if (!(radiusMm > COINCIDENT_POINTS_MM)) return undefined;
+  return { kind: "change-opening", openingId, changes: { outline: circleOutline({ ...circle, radiusMm }) } };
 }
 
 function lowerEdgeCommands(project: Project, line: LineRef, nodeId: string, to: Vec2): readonly Command[] {
