@@ -13,7 +13,7 @@ export function countOut(found: readonly SheetJoint[]): readonly Joint[] {
       const count = (counts.get(pair) ?? 0) + 1;
       counts.set(pair, count);
       const onLeft = first === "left" || second === "left";
-      const sign = onLeft && joint.kind !== "centre" ? -1 : 1;
+      const sign = onLeft && joint.kind !== "centre" && !spansCentre(joint) ? -1 : 1;
       const side = ({ x, y }: PlanPoint): PlanPoint => ({ x, y: sign * y });
       const stations = joint.stations.map((station) => ({
         ...station,
@@ -45,9 +45,14 @@ function ownEdgeId({ edgeIds }: SheetJoint, side: 0 | 1, own: Hand, other: Hand)
   return own === "whole" && other === "left" && edgeId !== "" ? `${edgeId}.left` : edgeId;
 }
 
+/** A transition from one half to the other has both edges itself: each meets one hand of its neighbour. */
+const spansCentre = ({ sheets: [first, second] }: SheetJoint): boolean =>
+  first.kind === "transition" && first.hands.length === 1 && second.hands.length === 2;
+
 function handPairs(joint: SheetJoint): readonly (readonly [Hand, Hand])[] {
   const [first, second] = joint.sheets;
   if (joint.kind === "centre") return [["right", "left"]];
+  if (spansCentre(joint)) return [["whole", joint.isWithImage ? "left" : "right"]];
   if (first.hands.length === 2 && second.hands.length === 2)
     return [
       ["right", "right"],

@@ -7,7 +7,12 @@ export interface LinkedEdge {
   readonly edgeId: string;
   /** Whether this side is the one that refers to the other. */
   readonly isFollower: boolean;
-  readonly others: readonly { readonly sheet: LyingSheet; readonly edgeId: string }[];
+  readonly others: readonly {
+    readonly sheet: LyingSheet;
+    readonly edgeId: string;
+    /** The image of that edge across the centre line is meant. */
+    readonly isImage?: boolean;
+  }[];
 }
 
 interface Link {
@@ -18,12 +23,13 @@ interface Link {
 interface EdgesOfItem {
   readonly itemId: string;
   readonly edgeIds: readonly string[];
+  readonly hand?: "right" | "left";
 }
 
 /**
  * Every edge of a sheet that another's edge refers to, both ways: pieces of outlines that follow, edges of transitions
- * that are stretches of others, and edges that the builder joined. References to the image across the centre line
- * are left out, except where a joined sheet has that half itself.
+ * that are stretches of others, and edges that the builder joined. An edge on the left is that half's own where a joined
+ * sheet has it, else the image of the right one.
  */
 export function linkedEdges(
   project: Project,
@@ -34,9 +40,16 @@ export function linkedEdges(
   const note = (own: EdgesOfItem, other: EdgesOfItem, isFollower: boolean) => {
     const others = sheets
       .filter(({ itemId }) => itemId === other.itemId)
-      .flatMap((sheet) => other.edgeIds.map((edgeId) => ({ sheet, edgeId })));
+      .flatMap((sheet) =>
+        other.edgeIds.map((edgeId) => ({
+          sheet,
+          edgeId: edgeOnHand(sheet, edgeId, other.hand),
+          isImage: other.hand === "left" && sheet.hands.length === 2,
+        })),
+      );
     for (const sheet of sheets.filter(({ itemId }) => itemId === own.itemId)) {
-      for (const edgeId of own.edgeIds) {
+      for (const drawnId of own.edgeIds) {
+        const edgeId = edgeOnHand(sheet, drawnId, own.hand);
         const key = `${sheet.id}/${edgeId}`;
         const known = found.get(key);
         found.set(
@@ -68,9 +81,13 @@ function linksOf(project: Project, lines: ResolvedLines): readonly Link[] {
 }
 
 /** The edges of a joined sheet's left half have ids of their own. */
+const edgeOnHand = (sheet: LyingSheet, edgeId: string, hand: EdgesOfItem["hand"]): string =>
+  hand === "left" && sheet.kind === "section" && sheet.hands.length === 1 ? `${edgeId}.left` : edgeId;
+
 const onHand = (itemId: string, edgeIds: readonly string[], hand: "right" | "left"): EdgesOfItem => ({
   itemId,
-  edgeIds: hand === "left" ? edgeIds.map((id) => `${id}.left`) : edgeIds,
+  edgeIds,
+  hand,
 });
 
 function transitionLinks(project: Project, lines: ResolvedLines): readonly Link[] {

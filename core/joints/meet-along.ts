@@ -278,6 +278,7 @@ function jointOf(
   return {
     sheets: [sheet, candidate?.sheet ?? sheet],
     edgeIds: [edgeId, candidate?.edgeId ?? edgeId],
+    ...(candidate?.isImage && { isWithImage: true }),
     lengthMm: alongMm,
     cut: kinds.includes("butt") ? "butt" : (chosen ?? at(kinds, 0)),
     ...(through !== undefined && { through }),

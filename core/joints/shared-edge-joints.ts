@@ -50,12 +50,12 @@ export function sharedEdgeJoints(project: Project, edges: readonly LinkedEdge[],
 
 function candidatesOf({ others }: LinkedEdge): readonly Candidate[] {
   const seen = new Set<string>();
-  return others.flatMap(({ sheet, edgeId }): readonly Candidate[] => {
-    const key = `${sheet.id}/${edgeId}`;
+  return others.flatMap(({ sheet, edgeId, isImage }): readonly Candidate[] => {
+    const key = `${sheet.id}/${edgeId}/${isImage ?? false}`;
     const edges = movingEdgesWithId(sheet, edgeId);
     if (seen.has(key) || edges.length === 0) return [];
     seen.add(key);
-    return [{ sheet, edgeId, edges }];
+    return [{ sheet, edgeId, edges, ...(isImage && { isImage }) }];
   });
 }
 

@@ -7,6 +7,8 @@ export interface SheetJoint {
   readonly kind: Joint["kind"];
   readonly sheets: readonly [Sheet, Sheet];
   readonly edgeIds: readonly [string, string];
+  /** The second sheet meets the first with its image across the centre line. */
+  readonly isWithImage?: boolean;
   readonly lengthMm: number;
   readonly cut: JointCut;
   readonly through?: 0 | 1;
