@@ -1,10 +1,12 @@
 import { Line } from "react-konva";
-import { findLine, lineKey, type ShownEdge } from "../tools/index.ts";
+import type { Vec2 } from "../../core/foundation/index.ts";
+import { findLine, lineKey, type Scene, type ShownEdge } from "../tools/index.ts";
 import { imageOf, linePx, pointsOfEdge } from "./draw-line.ts";
 import type { Paint } from "./paint.ts";
 import { dashes, pens } from "./pens.ts";
 import { useScene } from "./use-scene.ts";
 import type { Transform } from "./viewport.ts";
+import { wingEdgesInPlan } from "./wing-edges.ts";
 
 interface ShownEdgesProps {
   readonly edges: readonly ShownEdge[];
@@ -16,9 +18,9 @@ interface ShownEdgesProps {
 export function ShownEdges({ edges, transform, paint }: ShownEdgesProps) {
   const scene = useScene();
   return edges.map(({ line, edgeId, hand, isTaken }) => {
-    const edge = findLine(scene, line)?.edges.find((other) => other.edgeId === edgeId);
-    if (!edge) return null;
-    const points = hand === "left" ? imageOf(pointsOfEdge(edge)) : pointsOfEdge(edge);
+    const drawn = pointsOf(scene, line, edgeId);
+    if (!drawn) return null;
+    const points = hand === "left" ? imageOf(drawn) : drawn;
     return (
       <Line
         key={`${lineKey(line)}/${edgeId}/${hand}/${isTaken}`}
@@ -30,4 +32,14 @@ export function ShownEdges({ edges, transform, paint }: ShownEdgesProps) {
       />
     );
   });
+}
+
+/** The points of a drawn edge, or of the free edge of the wing that goes by this id. */
+function pointsOf(scene: Scene, line: ShownEdge["line"], edgeId: string): readonly Vec2[] | undefined {
+  const edge = findLine(scene, line)?.edges.find((other) => other.edgeId === edgeId);
+  if (edge) return pointsOfEdge(edge);
+  const wing = wingEdgesInPlan().find(
+    ({ itemId, wingId }) => line.of === "item" && itemId === line.itemId && wingId === edgeId,
+  );
+  return wing && [wing.from, wing.to];
 }

@@ -4,6 +4,7 @@ import { type Hand, type Sight, type ToolContext, type ToolEvent, takeUp } from 
 import { drawnHeight } from "./drawn-height.ts";
 import { drawnSelection } from "./drawn-selection.ts";
 import { sceneFor } from "./use-scene.ts";
+import { wingEdgesInPlan } from "./wing-edges.ts";
 
 /** The tool in hand: what it shows, and how it hears what the builder does. */
 export function useHand(): { readonly sight: Sight; readonly hear: (event: ToolEvent) => void } {
@@ -34,6 +35,7 @@ export function contextNow(): ToolContext {
     hairlineXMm,
     snaps,
     heightOver: drawnHeight,
+    wingEdges: wingEdgesInPlan(),
   };
 }
 

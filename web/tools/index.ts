@@ -46,5 +46,6 @@ export type {
   ToolEvent,
   ToolName,
   TypedPlace,
+  WingEdgeInPlan,
 } from "./types.ts";
 export { ToolNames } from "./types.ts";

@@ -10,6 +10,18 @@ export interface OnEdge {
   readonly awayPx: number;
 }
 
+/** A place on a straight line, and how far off it is, px. */
+export interface NearestPoint {
+  readonly at: Vec2;
+  readonly awayPx: number;
+}
+
+/** The place of a chord that looks nearest on the screen. */
+export function nearestOnChord([from, to]: readonly [Vec2, Vec2], place: Place): NearestPoint {
+  const at = interpolate2(from, to, alongChord(from, to, place));
+  return { at, awayPx: awayPx(at, place.at, place.mmPerPx) };
+}
+
 /** How far two points of a view are apart on the screen, px. */
 export const awayPx = (a: Vec2, b: Vec2, mmPerPx: Vec2): number =>
   Math.hypot((a[0] - b[0]) / mmPerPx[0], (a[1] - b[1]) / mmPerPx[1]);

@@ -114,6 +114,16 @@ export interface ToolContext {
   readonly snaps: SnapSettings;
   /** Height of the drawn surface over a place in plan, as the tray was last computed; undefined over none. */
   readonly heightOver: (at: Vec2) => number | undefined;
+  /** Free edges of wings, as the tray was last computed. */
+  readonly wingEdges: readonly WingEdgeInPlan[];
+}
+
+/** The free edge of a plate's wing as the plan sees it. */
+export interface WingEdgeInPlan {
+  readonly itemId: string;
+  readonly wingId: string;
+  readonly from: Vec2;
+  readonly to: Vec2;
 }
 
 /** What places snap to. */

@@ -32,6 +32,7 @@ export interface Work {
   readonly isGestureOpen: boolean;
   /** Height of the surface over a place, as the board would know it. */
   readonly heightOver: ToolContext["heightOver"];
+  readonly wingEdges: ToolContext["wingEdges"];
 }
 
 export const workWith = (tool: ToolName, project: Project, selection?: Selection): Work => ({
@@ -41,6 +42,7 @@ export const workWith = (tool: ToolName, project: Project, selection?: Selection
   past: [],
   isGestureOpen: false,
   heightOver: () => undefined,
+  wingEdges: [],
 });
 
 export function contextOf(work: Work): ToolContext {
@@ -51,6 +53,7 @@ export function contextOf(work: Work): ToolContext {
     hairlineXMm: 5000,
     snaps: { nodes: true, grid: true, centreLine: true, gridMm: 10 },
     heightOver: work.heightOver,
+    wingEdges: work.wingEdges,
   };
 }
 

@@ -1,6 +1,7 @@
 import { describe, expect, it } from "vitest";
 import {
   applyCommand,
+  newPlate,
   newSection,
   type Project,
   resolveLines,
@@ -100,6 +101,46 @@ describe("a transition between two edges that are there", () => {
     expect(work.hand.sight(contextOf(work))).toMatchObject({
       edges: [{ line: { of: "item", itemId: "s1" }, edgeId: "n3", hand: "right", isTaken: false }],
       finish: "Take this edge",
+    });
+  });
+
+  it("a click on the free edge of a plate's wing takes that, and not the bend below it", () => {
+    const wing = {
+      id: "w1",
+      edgeId: "n3",
+      angleRad: Math.PI / 2,
+      insideRadiusMm: 3,
+      lengthMm: 30,
+      startInsetMm: 0,
+      endInsetMm: 0,
+      startTaperRad: 0,
+      endTaperRad: 0,
+    };
+    const corners = [
+      [200, 0],
+      [800, 0],
+      [800, 60],
+      [200, 60],
+    ] as const;
+    const plate = {
+      ...newPlate({
+        id: "pl1",
+        number: 1,
+        name: "Plate",
+        closed: true,
+        zMm: 30,
+        elements: corners.map(([x, y], index) => ({ kind: "node", id: `n${index + 1}`, x, y, next: "line" })),
+      }),
+      wings: [wing],
+    };
+    const start = {
+      ...workWith("transition", applyCommand(trayWithTwo(), { kind: "add-plate", plate })),
+      wingEdges: [{ itemId: "pl1", wingId: "w1", from: [800, 60], to: [200, 60] }] as const,
+    };
+    const work = hear(start, ...click([500, 60]), ...click([500, 100]));
+    expect(transitionOf(work)).toMatchObject({
+      first: { kind: "stretch", edge: { itemId: "pl1", fromNodeId: "w1-start", toNodeId: "w1-end" } },
+      second: { kind: "stretch", edge: { itemId: "s1", fromNodeId: "n1", toNodeId: "n2" } },
     });
   });
 

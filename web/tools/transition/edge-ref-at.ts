@@ -1,4 +1,10 @@
-import { type EdgeRef, type PlanElement, type Project, planLineOf } from "../../../core/project/index.ts";
+import {
+  type EdgeRef,
+  type Item,
+  type PlanElement,
+  type Project,
+  planLineOf,
+} from "../../../core/project/index.ts";
 
 /** The corners of a transition that its edges run between, by edge. */
 const TRANSITION_ENDS: Readonly<Record<string, readonly [string, string]>> = {
@@ -9,7 +15,7 @@ const TRANSITION_ENDS: Readonly<Record<string, readonly [string, string]>> = {
 };
 
 /**
- * A drawn edge of a section, plate or transition as a reference, from the node at one end to the node at the other;
+ * A drawn edge of a section, plate or transition, or the free edge of a wing by the wing's id, as a reference, from the node at one end to the node at the other;
  * undefined for what a transition cannot begin or end at.
  */
 export function edgeRefAt(
@@ -18,11 +24,16 @@ export function edgeRefAt(
 ): EdgeRef | undefined {
   const item = project.items.find(({ id }) => id === edge.itemId);
   if (!item || item.kind === "fence") return undefined;
-  const ends =
-    item.kind === "transition"
-      ? TRANSITION_ENDS[edge.edgeId]
-      : endsOf(planLineOf(item).elements, planLineOf(item).closed, edge.edgeId);
+  const ends = nodesOfEdge(item, edge.edgeId);
   return ends && { itemId: item.id, fromNodeId: ends[0], toNodeId: ends[1], hand: edge.hand };
+}
+
+function nodesOfEdge(item: Item, edgeId: string): readonly [string, string] | undefined {
+  if (item.kind === "transition") return TRANSITION_ENDS[edgeId];
+  const isWing = item.kind === "plate" && item.wings.some(({ id }) => id === edgeId);
+  if (isWing) return [`${edgeId}-start`, `${edgeId}-end`];
+  const { elements, closed } = planLineOf(item);
+  return endsOf(elements, closed, edgeId);
 }
 
 function endsOf(

@@ -62,16 +62,15 @@ const isDrawing = ({ way, drawing }: TransitionState): boolean =>
   way === "draw" || drawing.nodes.length > 0 || drawing.pressed;
 
 function stepTaking(state: TransitionState, event: ToolEvent, context: ToolContext): Step<TransitionState> {
-  const { project, scene } = context;
   switch (event.kind) {
     case "move":
-      return stay({ ...pointed(state, event, context), under: edgeUnder(project, scene, event.place) });
+      return stay({ ...pointed(state, event, context), under: edgeUnder(context, event.place) });
     case "press": {
-      const under = edgeUnder(project, scene, event.place);
+      const under = edgeUnder(context, event.place);
       return under ? take(state, under, context) : stepDrawing(state, event, context);
     }
     case "next-node": {
-      const edges = edgesToTake(project, scene);
+      const edges = edgesToTake(context);
       const now = edges.findIndex((edge) => isSameEdge(edge, state.under));
       const next = now < 0 && event.by < 0 ? edges.length - 1 : now + event.by;
       return stay({ ...state, under: edges[(next + edges.length) % edges.length] });
