@@ -34,8 +34,22 @@ describe("where a problem is put right", () => {
     ["core.thicknessMm", "stock"],
     ["stock.stock-1.lengthMm", "stock"],
     ["materials.foams.xps.leastBendRatio", "stock"],
+    ["materials.metals.steel-mild.kFactor", "stock"],
+    ["openingSettings.webMm", "stock"],
+    ["joints.toleranceMm", "stock"],
   ])("finds the setting %s in the stage %s", (setting, stage) => {
     expect(whereToLook({ place: { setting } }).stage).toBe(stage);
+  });
+
+  it("chooses an opening, and a node of a transition's free edge", () => {
+    expect(whereToLook({ place: { openingId: "o1", nodeId: "n2" } })).toEqual({
+      stage: "draw",
+      selection: { kind: "opening", openingId: "o1", nodeId: "n2" },
+    });
+    expect(whereToLook({ place: { itemId: "t1", nodeId: "n3", line: "second-edge" } })).toEqual({
+      stage: "draw",
+      selection: { kind: "item", itemId: "t1", nodeId: "n3", line: "second-edge" },
+    });
   });
 
   it("chooses the node on a fence's lower edge, not the one of the same number on its line in plan", () => {
