@@ -1,26 +1,14 @@
-import {
-  type Curve,
-  type CurvePiece,
-  endOfPiece,
-  extremeParameters,
-  flattenPiece,
-  pointOnPiece,
-  startOfPiece,
-} from "../curves/index.ts";
-import type { PlanPoint, Problem } from "../foundation/index.ts";
+import { type Curve, endOfPiece, extremeParameters, pointOnPiece, startOfPiece } from "../curves/index.ts";
+import type { Problem } from "../foundation/index.ts";
 import { faceDepths } from "../laminate/index.ts";
 import { coreOf, type Project, type Section } from "../project/index.ts";
-import { chordLimits } from "./chord-limits.ts";
 import { cylinderChart } from "./cylinder-chart.ts";
-import { type DrawnPiece, drawnLoop, joinToImage, polygonOf } from "./drawn-loops.ts";
-import { meetWallsAt } from "./meet-walls.ts";
+import { drawnLoop, joinToImage } from "./drawn-loops.ts";
 import { openSection } from "./open-section.ts";
-import { boxOf, clipToXi, planAreaMm2 } from "./plan-polygons.ts";
-import { cornerProblem, divideAtCorners, foldsBetween, mitrePlane } from "./profile-corners.ts";
-import { bordersOfLoops, countIslands, islandsOf } from "./region-islands.ts";
+import { cornerProblem, divideAtCorners, foldsBetween } from "./profile-corners.ts";
+import { sectionBodies } from "./section-bodies.ts";
 import { offsetProblem, profileShortage } from "./section-checks.ts";
-import { traceLoops, type XiLimits } from "./trace-loops.ts";
-import type { CornerFold, CylinderChart, EndPlane, Hand, RegionLoop, SectionSheet } from "./types.ts";
+import type { CornerFold, Hand, SectionSheet } from "./types.ts";
 
 /** What becomes of one section: its sheets from front to rear, the folds between them, and what went wrong. */
 export interface SectionOutcome {
@@ -74,60 +62,8 @@ export function sectionSheets(
   const stepped = cornerProblem(section, profile, corners);
   if (stepped) return { ...NOTHING, openingIds, problems: [stepped] };
 
-  const left = opened?.loops ?? loops;
-  const traced = stretches.map((stretch, i): TracedStretch => {
-    const chart = cylinderChart(stretch, frame);
-    const [before, after] = [corners[i - 1], corners[i]];
-    const limits: XiLimits = { ...(before && { from: before }), ...(after && { to: after }) };
-    const trace = (drawnLoops: Loops): readonly RegionLoop[] => {
-      const polygons = drawnLoops.map(planPolygon);
-      const ownAreaMm2 = planAreaMm2(polygons.map((loop) => clipToXi(chart, loop, limits)));
-      const limitsOf = chordLimits(drawnLoops, Math.max(ownAreaMm2, SLIVER_MM2));
-      return traceLoops(chart, drawnLoops, limits, { neutralMm: depths.neutralMm, limitsOf });
-    };
-    const region = trace(opened ? meetWallsAt(chart, opened, depths.neutralMm) : loops);
-    const count = opened ? countIslands(region) : 1;
-    const isDivided = count > 1 && count > countIslands(trace(loops));
-    const ends = [
-      ...(before ? [mitrePlane(whole, before, -1)] : []),
-      ...(after ? [mitrePlane(whole, after, 1)] : []),
-    ];
-    return { chart, region, ends, isDivided };
-  });
-  const isDivided = traced.some((stretch) => stretch.isDivided);
-  const planLoops = left.map(planPolygon);
-  const cover = opened && {
-    square: opened.squareLoops.map(planPolygon),
-    upright: opened.uprightLoops.map(planPolygon),
-    own: [],
-    others: [],
-  };
-  const drawnWhole = {
-    planLoops,
-    planBox: boxOf(planLoops.flat()),
-    planPieces: left.flat().map(({ piece }) => piece),
-  };
-  const bodies = traced.flatMap(({ chart, region, ends }): Body[] => {
-    if (!isDivided || !cover) {
-      const borders = opened && { borders: bordersOfLoops(region) };
-      return [{ chart, ends, loops: region, ...drawnWhole, ...borders, ...(cover && { cover }) }];
-    }
-    const islands = islandsOf(region);
-    return islands.map((island): Body => {
-      const others = islands.filter((other) => other !== island).flatMap((other) => other.planLoops);
-      const borders = bordersOfLoops(island.loops);
-      return {
-        chart,
-        ends,
-        loops: island.loops,
-        planLoops: island.planLoops,
-        planBox: boxOf(island.planLoops.flat()),
-        planPieces: borders.map(({ piece }) => piece),
-        borders,
-        cover: { ...cover, own: island.planLoops, others },
-      };
-    });
-  });
+  const surface = { whole, frame, stretches, corners, neutralMm: depths.neutralMm };
+  const bodies = sectionBodies(surface, loops, opened);
   const sheets = bodies.map(
     (body, i): SectionSheet => ({
       kind: "section",
@@ -150,40 +86,11 @@ export function sectionSheets(
   };
 }
 
-type Loops = readonly (readonly DrawnPiece[])[];
-
-/** The region of a section between two profile corners. */
-interface TracedStretch {
-  readonly chart: CylinderChart;
-  readonly region: readonly RegionLoop[];
-  readonly ends: readonly EndPlane[];
-  /** Whether openings make more pieces of it than the outline does. */
-  readonly isDivided: boolean;
-}
-
-/** What the sheets of one section do not share. */
-type Body = Pick<
-  SectionSheet,
-  "chart" | "ends" | "loops" | "planLoops" | "planBox" | "planPieces" | "borders" | "cover"
->;
-
 const nothingLeft = (section: Section): Problem => ({
   kind: "opening-leaves-nothing",
   place: { itemId: section.id },
   name: section.name,
 });
-
-const planPolygon = (loop: readonly DrawnPiece[]): readonly PlanPoint[] =>
-  polygonOf(loop, planParameters, pointOnPiece);
-
-/** How exactly a plan polygon knows where its sheet ends: under what anybody can mark, and few corners to walk. */
-const CONTAINING_ERROR_MM = 0.02;
-
-/** Areas of sheets smaller than this need not be right to a part in a million. */
-const SLIVER_MM2 = 1000;
-
-const planParameters = (piece: CurvePiece): readonly number[] =>
-  flattenPiece(piece, { chordErrorMm: CONTAINING_ERROR_MM, turnRad: 0.2 });
 
 const typedEdgeNames = (section: Section): Readonly<Record<string, string>> =>
   Object.fromEntries(
