@@ -52,7 +52,7 @@ export function PlanDrawing(props: PlanDrawingProps) {
           {...shared}
           line={line}
           {...fillOf(line, project, paint)}
-          mirrored={scene.mirrored}
+          mirrored={scene.mirrored && !line.isWhole}
         />
       ))}
       {design?.sheets.map((sheet) =>
@@ -63,7 +63,9 @@ export function PlanDrawing(props: PlanDrawingProps) {
       ))}
       <CentreLine transform={transform} box={box} paint={paint} />
       {scene.mirrored
-        ? sorted.map((line) => <Image key={lineKey(line.line)} {...shared} line={line} />)
+        ? sorted.map((line) =>
+            line.isWhole ? null : <Image key={lineKey(line.line)} {...shared} line={line} />,
+          )
         : null}
       {sorted.map((line) => {
         const hasEdge = edgeLine !== undefined && isSameLine(line.line, inView(edgeLine, "plan"));

@@ -1,5 +1,5 @@
 import { CircleCheck, Hand, OctagonAlert, SquareSplitHorizontal } from "lucide-react";
-import { formatNumber, THIN_SPACE, toDegrees } from "../../core/foundation/index.ts";
+import { FLAT_RADIUS_MM, formatNumber, THIN_SPACE, toDegrees } from "../../core/foundation/index.ts";
 import type { TwistJudgement, TwistVerdict } from "../../core/rulings/index.ts";
 
 const SIGNS = {
@@ -38,7 +38,7 @@ export function wordTwist({ verdict, strips }: Pick<TwistJudgement, "verdict" | 
 export function TwistFigures({ twist, where }: { readonly twist: TwistJudgement; readonly where?: string }) {
   const figures = [
     ["Largest twist", `${degrees(twist.maxTwistRad)}${where ? ` ${where}` : ""}`],
-    ["Least radius", Number.isFinite(twist.leastRadiusMm) ? mm(twist.leastRadiusMm) : "flat"],
+    ["Least radius", twist.leastRadiusMm < FLAT_RADIUS_MM ? mm(twist.leastRadiusMm) : "flat"],
     ["Stretch of its middle", percent(twist.membraneStrain)],
     ["Stretch of the outer fibre", percent(twist.pressStrain)],
     ["Largest crease", twist.largestCreaseRad > 0 ? degrees(twist.largestCreaseRad) : "none"],

@@ -45,6 +45,8 @@ export interface SceneLine {
   readonly closed: boolean;
   readonly edges: readonly SceneEdge[];
   readonly nodes: readonly SceneNode[];
+  /** It lies on both sides of the centre line already: mirroring gives it no image. */
+  readonly isWhole?: true;
   /** It could not be compiled; the edges are the bare chords between its nodes. */
   readonly broken: boolean;
 }

@@ -64,8 +64,13 @@ function outlineOf(item: Transition, curve: Curve | undefined): SceneLine {
     nodes: [],
     edges: curve ? edgesOf(curve) : [],
     broken: curve === undefined,
+    ...(isAcross(item) ? { isWhole: true } : {}),
   };
 }
+
+/** An edge on the left half makes a transition one that spans the centre line. */
+const isAcross = ({ first, second }: Transition): boolean =>
+  [first, second].some((edge) => edge.kind === "stretch" && edge.edge.hand === "left");
 
 /** The edges of an outline that is not drawn itself, in the order of its curve. */
 function edgesOf({ pieces }: Curve): readonly SceneEdge[] {
