@@ -1,14 +1,11 @@
-import type { Problem, SpacePoint } from "../foundation/index.ts";
+import type { Problem } from "../foundation/index.ts";
 import { nameOfOpening, type Project, type ResolvedLines, type Transition } from "../project/index.ts";
 import type { RuledSurface } from "../rulings/index.ts";
+import { edgeGround, type WingEdge } from "./edge-ground.ts";
 import { fenceSheet } from "./fence-sheet.ts";
-import { pivotOf, sectionSheets } from "./section-sheets.ts";
-import { wholeChart } from "./transition-edges.ts";
+import { sectionSheets } from "./section-sheets.ts";
 import { transitionSheet } from "./transition-sheet.ts";
-import type { CornerFold, CylinderChart, LyingSheet, Sheet } from "./types.ts";
-
-/** The free edge of a plate's wing in space, from its start to its end; undefined where there is none. */
-export type WingEdge = (itemId: string, wingId: string) => readonly SpacePoint[] | undefined;
+import type { CornerFold, LyingSheet, Sheet } from "./types.ts";
 
 /**
  * Every sheet of the tray, sections before transitions before fences, each in the order of the document; the folds that
@@ -28,13 +25,12 @@ export function buildSheets(
   const folds: CornerFold[] = [];
   const problems: Problem[] = [];
   const cutting = new Set<string>();
-  const charts = new Map<string, CylinderChart>();
+  const ground = edgeGround(project, lines, wingEdge);
   for (const item of project.items) {
     if (item.kind !== "section") continue;
     const outline = lines.plan[item.id];
     const profile = lines.profiles[item.profileId];
     if (!outline?.closed || !profile) continue;
-    charts.set(item.id, wholeChart(item, profile, pivotOf(item, outline)));
     const made = sectionSheets(project, item, outline, profile, lines.openings);
     for (const openingId of made.openingIds) cutting.add(openingId);
     lying.push(...made.sheets);
@@ -45,7 +41,7 @@ export function buildSheets(
   for (const item of transitionsInOrder(project)) {
     const edges = lines.transitions[item.id];
     if (!edges) continue;
-    const made = transitionSheet(item, edges, { project, charts, wingEdge, surfaces });
+    const made = transitionSheet(item, edges, { ...ground, surfaces });
     if (made.surface) surfaces.set(item.id, made.surface);
     if (made.sheet) lying.push(made.sheet);
     problems.push(...made.problems);

@@ -6,6 +6,7 @@ import {
   endOfPiece,
   pointOnPiece,
   pointOnSpaceCubic,
+  type SpaceCubic,
   startOfPiece,
   velocityOnSpaceCubic,
 } from "../curves/index.ts";
@@ -36,10 +37,7 @@ export function wholeChart(section: Section, profile: Curve, pivotYMm: number): 
 export function edgeInSpace(edge: ResolvedEdge, ground: EdgeGround): readonly SpacePiece[] | undefined {
   switch (edge.kind) {
     case "free":
-      return edge.pieces.map((piece) => ({
-        pointAt: (t) => pointOnSpaceCubic(piece, t),
-        velocityAt: (t) => velocityOnSpaceCubic(piece, t),
-      }));
+      return freeEdgeInSpace(edge.pieces);
     case "stretch":
       return stretchInSpace(edge, ground);
     case "wing": {
@@ -57,6 +55,13 @@ export function edgeInSpace(edge: ResolvedEdge, ground: EdgeGround): readonly Sp
     }
   }
 }
+
+/** A free edge as it was drawn. */
+export const freeEdgeInSpace = (pieces: readonly SpaceCubic[]): readonly SpacePiece[] =>
+  pieces.map((piece) => ({
+    pointAt: (t) => pointOnSpaceCubic(piece, t),
+    velocityAt: (t) => velocityOnSpaceCubic(piece, t),
+  }));
 
 const mirrored = ({ x, y, z }: SpacePoint): SpacePoint => ({ x, y: -y, z });
 
