@@ -7,6 +7,7 @@ import { ChosenProblems } from "./ChosenProblems.tsx";
 import { DeleteButton } from "./DeleteButton.tsx";
 import { LabelledCell } from "./LabelledCell.tsx";
 import { NodesTable } from "./NodesTable.tsx";
+import { OpeningWebs } from "./OpeningWebs.tsx";
 
 /** An opening as numbers: its name, how it is cut, and its outline. */
 export function OpeningPanel({ opening }: { readonly opening: Opening }) {
@@ -51,6 +52,7 @@ export function OpeningPanel({ opening }: { readonly opening: Opening }) {
           onChange={(itemId) => change({ itemId })}
         />
       ) : null}
+      <OpeningWebs openingId={opening.id} />
       {circle ? (
         <CircleFields circle={circle} onChange={(next) => change({ outline: circleOutline(next) })} />
       ) : (
