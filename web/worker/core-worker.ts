@@ -3,8 +3,11 @@ import type { DrawingSet, SpaceShape } from "../../core/book/index.ts";
 import { type Design, designTray } from "../../core/design.ts";
 import type { Problem } from "../../core/foundation/index.ts";
 import type { Project } from "../../core/project/index.ts";
+import type { Solid } from "../../core/solids/index.ts";
+import type { EaseLimits, Easing } from "../../core/surfaces/index.ts";
 import type { Pen } from "../../core/writers/index.ts";
 import { designForScreen } from "./design-for-screen.ts";
+import { easeIn } from "./ease.ts";
 import { pageFonts } from "./fonts.ts";
 
 /** What goes on paper: the true-size templates, or the build book. */
@@ -22,10 +25,21 @@ const doors = {
   /** The design with lines as fine as the screen shows them. */
   design: (project: Project): Design => designForScreen(designTray(project)),
 
+  /** How the free edge of a transition can be eased. */
+  ease: (project: Project, itemId: string, limits: EaseLimits): Easing | undefined =>
+    easeIn(project, itemId, limits),
+
   /** Every strip in space, for pictures of the tray as it is put together. */
   async shapes(project: Project): Promise<readonly SpaceShape[]> {
     const { stripShapes } = await book();
     return stripShapes(designTray(project));
+  },
+
+  /** Every part as a body in space, for the look at the tray in 3D; the numbers are handed over, not copied. */
+  async solids(project: Project): Promise<readonly Solid[]> {
+    const { traySolids } = await solids();
+    const made = traySolids(designTray(project));
+    return transfer(made, [...new Set(made.flatMap(buffersOf))]);
   },
 
   async pages(project: Project, kind: PaperKind): Promise<PagesAhead> {
@@ -55,6 +69,7 @@ export type CoreDoors = typeof doors;
 expose(doors);
 
 const book = () => import("../../core/book/index.ts");
+const solids = () => import("../../core/solids/index.ts");
 const writers = () => import("../../core/writers/index.ts");
 
 async function draw(project: Project, kind: PaperKind): Promise<Omit<PagesAhead, "pens">> {
@@ -64,3 +79,8 @@ async function draw(project: Project, kind: PaperKind): Promise<Omit<PagesAhead,
     kind === "templates" ? drawTemplates(design, await pageFonts()) : drawBook(design, await pageFonts());
   return "set" in drawn ? drawn : { set: drawn, problems: [] };
 }
+
+const buffersOf = ({ positions, triangles, outline, bend }: Solid): readonly ArrayBuffer[] =>
+  [positions, triangles, outline, ...(bend ? Object.values(bend) : [])].flatMap((value) =>
+    typeof value === "number" ? [] : [value.buffer],
+  );

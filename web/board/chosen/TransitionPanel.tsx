@@ -7,6 +7,7 @@ import { useDesign, useDocument } from "../../stores/index.ts";
 import { ChosenProblems } from "./ChosenProblems.tsx";
 import { CoreFields } from "./CoreFields.tsx";
 import { DeleteButton } from "./DeleteButton.tsx";
+import { EaseFields } from "./EaseFields.tsx";
 import { JointOffers } from "./JointOffers.tsx";
 import { TransitionEdgeFields } from "./TransitionEdgeFields.tsx";
 
@@ -32,6 +33,9 @@ export function TransitionPanel({ transition }: { readonly transition: Transitio
       <Twist itemId={transition.id} />
       <TransitionEdgeFields transition={transition} side="first" />
       <TransitionEdgeFields transition={transition} side="second" />
+      {transition.first.kind === "free" || transition.second.kind === "free" ? (
+        <EaseFields transition={transition} />
+      ) : null}
       <JointOffers itemId={transition.id} />
       <h3 className="caption">Core</h3>
       <Choice
