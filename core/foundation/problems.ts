@@ -72,6 +72,7 @@ export type Problem =
   | (Placed & { readonly kind: "opening-names-no-sheet" })
   | (Placed & { readonly kind: "opening-cuts-nothing" })
   | (Placed & { readonly kind: "opening-leaves-nothing" })
+  | (Placed & { readonly kind: "opening-not-on-pattern"; readonly otherName: string })
   | (Placed & {
       readonly kind: "web-too-narrow";
       readonly otherName: string;

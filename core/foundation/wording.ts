@@ -51,6 +51,8 @@ function sentenceFor(problem: Problem): string {
       return `${name} lies over no sheet and cuts nothing. Move it over the sheet that it is for, or delete it.`;
     case "opening-leaves-nothing":
       return `Openings take away the whole of ${name}. Make them smaller, or delete ${name}.`;
+    case "opening-not-on-pattern":
+      return `${name} lies over ${problem.otherName}, whose pattern does not show it. Cut it there plumb through the sheet once that is glued in.`;
     case "web-too-narrow":
       return `${name} leaves only ${formatMm(problem.webMm)} mm of foam to ${problem.otherName}, less than the ${formatMm(problem.leastMm)} mm to keep. Move it, make it smaller, or put in a hard insert there.`;
     case "edge-not-for-transition":
@@ -175,6 +177,7 @@ export function levelOf(problem: Problem): ProblemLevel {
   switch (problem.kind) {
     case "reference-moved":
     case "opening-cuts-nothing":
+    case "opening-not-on-pattern":
     case "web-too-narrow":
     case "rib-needs-bevel":
     case "ribs-overlap":

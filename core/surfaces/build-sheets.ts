@@ -3,6 +3,7 @@ import { nameOfOpening, type Project, type ResolvedLines, type Transition } from
 import type { RuledSurface } from "../rulings/index.ts";
 import { edgeGround, type WingEdge } from "./edge-ground.ts";
 import { fenceSheet } from "./fence-sheet.ts";
+import { liesOverTransition } from "./openings-over-transitions.ts";
 import { sectionSheets } from "./section-sheets.ts";
 import { transitionSheet } from "./transition-sheet.ts";
 import type { CornerFold, LyingSheet, Sheet } from "./types.ts";
@@ -46,10 +47,19 @@ export function buildSheets(
     if (made.sheet) lying.push(made.sheet);
     problems.push(...made.problems);
   }
+  const transitions = lying.filter((sheet) => sheet.kind === "transition");
   for (const opening of project.openings) {
-    if (lines.openings[opening.id] === undefined || cutting.has(opening.id)) continue;
+    const outline = lines.openings[opening.id];
+    if (!outline) continue;
     const place = { openingId: opening.id };
-    problems.push({ kind: "opening-cuts-nothing", place, name: nameOfOpening(opening) });
+    const name = nameOfOpening(opening);
+    const under = transitions.filter(
+      (sheet) => opening.cut === "upright" && liesOverTransition(outline, sheet),
+    );
+    for (const { itemId, name: otherName } of under)
+      problems.push({ kind: "opening-not-on-pattern", place: { ...place, itemId }, name, otherName });
+    if (!cutting.has(opening.id) && under.length === 0)
+      problems.push({ kind: "opening-cuts-nothing", place, name });
   }
   const sheets: Sheet[] = [...lying];
   for (const item of project.items) {
