@@ -156,7 +156,7 @@ function usableStock(part: Part, project: Project): UsableStock[] {
 }
 
 /** How far the line to cut by lies outside an edge: by kerf and blade side, with trim on free edges. */
-function allowanceOf({ cutting }: Project): (edge: FlatEdge) => number {
+export function allowanceOf({ cutting }: Pick<Project, "cutting">): (edge: FlatEdge) => number {
   const kerfMm = kerfOutsideMm(cutting);
   const trimMm = atLeastZero(cutting.trimMm);
   return (edge) => kerfMm + (edge.role === "free" ? trimMm : 0);

@@ -1,4 +1,4 @@
-export { type Cutting, cutStrips } from "./cut-strips.ts";
+export { allowanceOf, type Cutting, cutStrips } from "./cut-strips.ts";
 export { type CutAxis, type Division, divideLoops } from "./divide-loops.ts";
 export { groupIslands, type Island, isInside } from "./group-islands.ts";
 export { kerfOutsideMm } from "./kerf-outside.ts";
@@ -9,5 +9,5 @@ export {
   lengthOfEdgeMm,
   signedAreaMm2,
 } from "./loop-measures.ts";
-export { offsetLoops } from "./offset-loops.ts";
+export { offsetEdges, offsetLoops } from "./offset-loops.ts";
 export type { Seam, Strip } from "./types.ts";

@@ -1,2 +1,4 @@
-export { markingTables } from "./marking-tables.ts";
+export { type BevelledEdge, type BevelledLoop, bevelAlong, hasBevels } from "./bevelled-edges.ts";
+export { faceTable, markingTables } from "./marking-tables.ts";
+export { faceShiftMm, type ShownFace, shownFace } from "./shown-face.ts";
 export type { MarkingRow, MarkingTable, RowReason } from "./types.ts";

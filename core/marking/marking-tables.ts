@@ -1,9 +1,12 @@
 import type { Strip } from "../cutting/index.ts";
-import { at } from "../foundation/index.ts";
+import { at, type FlatPoint } from "../foundation/index.ts";
 import type { FlatLoop } from "../patterns/index.ts";
 import type { Project } from "../project/index.ts";
+import { type BevelledLoop, bevelledLoops, hasBevels } from "./bevelled-edges.ts";
+import { bevelsOfRows } from "./bevels-of-rows.ts";
 import { chooseDatum } from "./choose-datum.ts";
 import { type MarkSpan, markSpans } from "./mark-spans.ts";
+import type { ShownFace } from "./shown-face.ts";
 import { type SmoothRun, smoothRuns, wholeRun } from "./smooth-runs.ts";
 import { battenMissMm, straightMiss } from "./span-misses.ts";
 import type { MarkingRow, MarkingTable, RowReason } from "./types.ts";
@@ -26,7 +29,21 @@ const MOST_ROUNDS = 12;
  * rows, and its misses say so.
  */
 export const markingTables = (strips: readonly Strip[], project: Project): MarkingTable[] =>
-  strips.map((strip) => markingTable(strip, project));
+  strips.map((strip) => {
+    const bevelled = hasBevels(strip) ? bevelledLoops(strip) : [];
+    const drawn = { loops: strip.loops, bevelled, origin: chooseDatum(strip.loops) };
+    return markingTable(strip.id, drawn, project);
+  });
+
+/**
+ * The same table for the lines on the face shown, which bevels move off the outline: what a builder marks there. Its
+ * datum is that of the strip's own table.
+ */
+export const faceTable = (
+  table: MarkingTable,
+  { loops }: ShownFace,
+  project: Pick<Project, "marking">,
+): MarkingTable => markingTable(table.stripId, { loops, bevelled: loops, origin: table.origin }, project);
 
 /** A row while the table is made: its place in flat u, and why it is there. */
 interface Row {
@@ -34,9 +51,19 @@ interface Row {
   readonly reason: RowReason;
 }
 
-function markingTable(strip: Strip, { marking }: Project): MarkingTable {
-  const origin = chooseDatum(strip.loops);
-  const runs = runsOf(strip.loops);
+/** What a table is made of: loops, the same with their bevels where there are any, and where the datum starts. */
+interface Drawn {
+  readonly loops: readonly FlatLoop[];
+  readonly bevelled: readonly BevelledLoop[];
+  readonly origin: FlatPoint;
+}
+
+function markingTable(
+  stripId: string,
+  { loops, bevelled, origin }: Drawn,
+  { marking }: Pick<Project, "marking">,
+): MarkingTable {
+  const runs = runsOf(loops);
   const toleranceMm = usable(marking.toleranceMm, LEAST_TOLERANCE_MM, LEAST_TOLERANCE_MM);
   const intervalMm = usable(marking.intervalMm, DEFAULT_INTERVAL_MM, LEAST_INTERVAL_MM);
   let rows = mergeRows([
@@ -45,20 +72,22 @@ function markingTable(strip: Strip, { marking }: Project): MarkingTable {
     ...stationRows(runs, origin.u, intervalMm),
   ]);
   for (let round = 0; round < MOST_ROUNDS; round++) {
-    const extra = extraRows(runs, rows, toleranceMm);
+    const extra = extraRows(runs, rows, origin.u, toleranceMm);
     if (extra.length === 0 || rows.length + extra.length > MOST_ROWS) break;
     rows = mergeRows([...rows, ...extra]);
   }
   const rowsMm = rows.map(({ uMm }) => uMm);
   const spansOfRuns = runs.map((run) => markSpans(run, rowsMm));
   const offsets = offsetsOfRows(spansOfRuns, rowsMm, origin.v);
+  const bevels = bevelsOfRows(bevelled, rowsMm, offsets, origin.v);
   return {
-    stripId: strip.id,
+    stripId,
     origin,
     rows: rows.map(
       ({ uMm, reason }, i): MarkingRow => ({
         alongMm: uMm - origin.u,
         offsetsMm: at(offsets, i),
+        bevelsRad: at(bevels, i),
         reason,
       }),
     ),
@@ -114,9 +143,13 @@ function stationRows(runs: readonly SmoothRun[], startUMm: number, intervalMm: n
 }
 
 /** A row at the worst place of every span that misses; on a whole millimetre where there is room for it. */
-function extraRows(runs: readonly SmoothRun[], rows: readonly Row[], toleranceMm: number): Row[] {
+function extraRows(
+  runs: readonly SmoothRun[],
+  rows: readonly Row[],
+  startMm: number,
+  toleranceMm: number,
+): Row[] {
   const rowsMm = rows.map(({ uMm }) => uMm);
-  const startMm = at(rowsMm, 0);
   return runs
     .flatMap((run) => markSpans(run, rowsMm))
     .flatMap((span): Row[] => {

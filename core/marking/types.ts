@@ -7,6 +7,11 @@ export type RowReason = "station" | "corner" | "extra";
 export interface MarkingRow {
   readonly alongMm: number;
   readonly offsetsMm: readonly number[];
+  /**
+   * The bevel off square of the edge at each offset, rad; 0 where it is cut square, at a corner the larger of both.
+   * Positive leaves the face longer that looks away from the reader: the air face, on a fence the outboard face.
+   */
+  readonly bevelsRad: readonly number[];
   readonly reason: RowReason;
 }
 

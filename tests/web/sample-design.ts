@@ -152,6 +152,7 @@ export const sampleDesign: Design = {
     rows: Array.from({ length: 21 }, (_, index) => ({
       alongMm: index * 100,
       offsetsMm: index === 0 ? [0] : [0, 340 - index * 2.4],
+      bevelsRad: index === 0 ? [0] : [0, 0],
       reason: index === 0 || index === 20 ? ("corner" as const) : ("station" as const),
     })),
     straightMissMm: 0.31,

@@ -90,6 +90,7 @@ export function practiceDesign(paper: Partial<Project["paper"]> = {}): Design {
         rows: [0, 100, 200, 300, 400, 500, 600].map((alongMm) => ({
           alongMm,
           offsetsMm: [0, outerEdge(alongMm)],
+          bevelsRad: [0, 0],
           reason: "station" as const,
         })),
         straightMissMm: 0.42,
