@@ -109,6 +109,40 @@ describe("transitions, openings and plates by hand", () => {
       await expectCodes(page, ["S1"]);
     }));
 
+  it("eases a free edge: twist before and after, and one step back", () =>
+    asVisitor(async ({ page }) => {
+      await startNew(page);
+      await drawSection(page, CENTRE);
+      await page.getByTestId("tool-transition").click();
+      await clickAt(page, "plan", [800, 200]);
+      for (const [x, z] of [
+        [200, 80],
+        [800, 92],
+        [1400, 80],
+      ] as const) {
+        await page.getByTestId("drawn-height").fill(String(z));
+        await clickAt(page, "plan", [x, 400]);
+      }
+      await page.keyboard.press("Enter");
+      await expectCodes(page, ["S1", "T1R", "T1L"]);
+      const heights = () =>
+        Promise.all(["n1", "n2", "n3"].map((id) => page.getByTestId(`second-node-${id}-z`).inputValue()));
+      expect(await heights()).toEqual(["80.0", "92.0", "80.0"]);
+
+      await page.getByTestId("ease-band").fill("20");
+      await page.getByTestId("ease-look").click();
+      const eased = page.getByTestId("easing");
+      await eased.waitFor();
+      const [before = 0, after = 0] = (
+        await eased.locator("tbody tr").first().locator("td").allTextContents()
+      ).map((text) => Number.parseFloat(text));
+      expect(after).toBeLessThan(before / 4);
+      await page.getByTestId("ease-take").click();
+      await expect.poll(async () => (await heights())[1]).not.toBe("92.0");
+      await page.keyboard.press("Control+z");
+      await expect.poll(heights).toEqual(["80.0", "92.0", "80.0"]);
+    }));
+
   it("takes both edges by the keys alone", () =>
     asVisitor(async ({ page }) => {
       await startNew(page);
