@@ -4,7 +4,7 @@ import { formatMm, formatNumber, toDegrees } from "../../../core/foundation/inde
 import type { Project, Transition } from "../../../core/project/index.ts";
 import type { TwistJudgement } from "../../../core/rulings/index.ts";
 import type { Easing } from "../../../core/surfaces/index.ts";
-import { TwistSign } from "../../drawings/index.ts";
+import { wordTwist } from "../../drawings/index.ts";
 import { useDocument } from "../../stores/index.ts";
 import { core } from "../../worker/index.ts";
 import { LabelledCell } from "./LabelledCell.tsx";
@@ -95,30 +95,28 @@ function EasingFound({
       <table className="figures">
         <thead>
           <tr>
-            <th scope="col" />
+            <th scope="col">
+              <span className="visually-hidden">What</span>
+            </th>
             <th scope="col">before</th>
             <th scope="col">after</th>
           </tr>
         </thead>
         <tbody>
           <tr>
-            <th scope="row">Largest twist</th>
+            <td>Largest twist</td>
             <td>{degrees(before)}</td>
             <td data-testid="eased-twist">{degrees(after)}</td>
           </tr>
           <tr>
-            <th scope="row">Outer fibre</th>
+            <td>Outer fibre</td>
             <td>{percent(before)}</td>
             <td>{percent(after)}</td>
           </tr>
           <tr>
-            <th scope="row">What to do</th>
-            <td>
-              <TwistSign twist={before} />
-            </td>
-            <td>
-              <TwistSign twist={after} />
-            </td>
+            <td>What to do</td>
+            <td>{wordTwist(before)}</td>
+            <td>{wordTwist(after)}</td>
           </tr>
         </tbody>
       </table>
