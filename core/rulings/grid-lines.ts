@@ -13,10 +13,7 @@ export interface GridLines {
   readonly apexesBefore: Int32Array;
 }
 
-/** A line this near to a corner or a jump, in steps, gives way to it. */
-const GIVES_WAY = 0.4;
-
-/** `count` even steps along an edge, and its corners and jumps of curvature in place of the lines nearest to them. */
+/** About `count` steps along an edge, even between its corners and jumps of curvature, which are lines themselves. */
 export function gridLines(edge: SpaceEdge, count: number): GridLines {
   const apexes = [0, ...edge.cornersMm, edge.lengthMm];
   const atMm = edge.lengthMm > 0 ? linesOf(edge, count) : [0];
@@ -39,18 +36,10 @@ export function gridLines(edge: SpaceEdge, count: number): GridLines {
 
 function linesOf({ lengthMm, cornersMm, jumpsMm }: SpaceEdge, count: number): readonly number[] {
   const fixed = [0, ...cornersMm, ...jumpsMm, lengthMm].sort((a, b) => a - b);
-  const step = lengthMm / count;
-  const lines: number[] = [];
-  let next = 0;
-  for (let k = 0; k <= count; k++) {
-    const mm = k * step;
-    while (next < fixed.length && at(fixed, next) < mm - GIVES_WAY * step) lines.push(at(fixed, next++));
-    const near = fixed[next];
-    if (near === undefined || near > mm + GIVES_WAY * step) {
-      const last = lines[lines.length - 1];
-      if (last === undefined || mm - last >= GIVES_WAY * step) lines.push(mm);
-    } else lines.push(at(fixed, next++));
-  }
-  while (next < fixed.length) lines.push(at(fixed, next++));
-  return lines;
+  const between = fixed.slice(1).flatMap((end, k) => {
+    const start = at(fixed, k);
+    const steps = Math.max(1, Math.round((count * (end - start)) / lengthMm));
+    return Array.from({ length: steps }, (_, j) => (j === 0 ? start : start + ((end - start) * j) / steps));
+  });
+  return [...between, lengthMm];
 }

@@ -1,5 +1,5 @@
 import { at } from "../foundation/index.ts";
-import { creaseAngle } from "./crease-angle.ts";
+import { foldOf, planesOf } from "./crease-angle.ts";
 import { EDGE_NUMBERS } from "./evaluate-edge.ts";
 import type { GridLines } from "./grid-lines.ts";
 import { type BendLimits, fanCost, type RulingEnds, rulingCost } from "./ruling-cost.ts";
@@ -62,6 +62,9 @@ interface Grid extends GridSettings {
   readonly first: GridLines;
   readonly second: GridLines;
   readonly band: Band;
+  /** Room for the planes on both sides of a ruling. */
+  readonly planesBefore: Float64Array;
+  readonly planesAfter: Float64Array;
   /** Place of (i, low) in the lists below. */
   readonly rowStart: Int32Array;
   /** Cost of a ruling before and after it. */
@@ -91,6 +94,8 @@ function openGrid(first: GridLines, second: GridLines, band: Band, settings: Gri
     second,
     band,
     ...settings,
+    planesBefore: new Float64Array(6),
+    planesAfter: new Float64Array(6),
     rowStart,
     costBefore: new Float64Array(size),
     costAfter: new Float64Array(size),
@@ -161,6 +166,8 @@ function depart(grid: Grid, i: number, j: number): void {
     grid.left[3 * place] = f64(grid.arrived, 3 * place);
     return;
   }
+  const before = planesOf(endsOf(grid, i, j, "before"), grid.planesBefore);
+  const after = planesOf(endsOf(grid, i, j, "after"), grid.planesAfter);
   for (let came = 0; came < 3; came++) {
     const cost = f64(grid.arrived, 3 * place + came);
     if (cost === Number.POSITIVE_INFINITY) continue;
@@ -168,10 +175,7 @@ function depart(grid: Grid, i: number, j: number): void {
       if (goes === 1 && u8(grid.first.isApex, i) === 0) continue;
       if (goes === 2 && u8(grid.second.isApex, j) === 0) continue;
       if (cost >= f64(grid.left, 3 * place + goes)) continue;
-      const angle = creaseAngle(
-        { ends: endsOf(grid, i, j, "before"), fan: at(WAYS, came) },
-        { ends: endsOf(grid, i, j, "after"), fan: at(WAYS, goes) },
-      );
+      const angle = foldOf(before, after, at(WAYS, came), at(WAYS, goes));
       const whole = cost + creaseCharge(angle, grid.leastCreaseRad);
       if (whole >= f64(grid.left, 3 * place + goes)) continue;
       grid.left[3 * place + goes] = whole;

@@ -38,8 +38,9 @@ export const edgePair = (first: SpaceEdge, second: SpaceEdge): EdgePair => ({
 export const progressOf = (pair: EdgePair, firstMm: number, secondMm: number): number =>
   (firstMm * pair.firstScale + secondMm * pair.secondScale) / 2;
 
-/** Fewest free knots between two others: the slope at each is taken from five. */
+/** Fewest free knots on a stretch, as the slope at each is taken from five; one serves where the stretch is short. */
 const LEAST_FREE = 4;
+const SHORT_SHARE = 1 / 24;
 
 /**
  * The knots of a path: its ends, the places where fans begin and end, and where it passes corners and jumps, stay; between
@@ -48,14 +49,13 @@ const LEAST_FREE = 4;
 export function knotsOfPath(pair: EdgePair, path: readonly PathStep[], count: number): readonly Knot[] {
   const points = withJumps(pair, path);
   const anchors = points.flatMap((_, index) => (isAnchor(pair, points, index) ? [index] : []));
-  const whole = progressOf(pair, pair.first.lengthMm, pair.second.lengthMm);
   return anchors.flatMap((index, k) => {
     const next = anchors[k + 1];
     const here = at(points, index);
     const fanAfter = next === undefined ? "none" : at(points, index + 1).arrival;
     const anchor = { ...holdOf(pair, here), firstMm: here.firstMm, secondMm: here.secondMm, fanAfter };
     if (next === undefined || fanAfter !== "none") return [anchor];
-    return [anchor, ...freeKnots(pair, points.slice(index, next + 1), count / whole)];
+    return [anchor, ...freeKnots(pair, points.slice(index, next + 1), count)];
   });
 }
 
@@ -103,10 +103,12 @@ function holdOf({ first, second }: EdgePair, { firstMm, secondMm }: PathStep): P
 }
 
 /** Knots at even progress along a stretch of the path without fans. */
-function freeKnots(pair: EdgePair, points: readonly PathStep[], density: number): readonly Knot[] {
+function freeKnots(pair: EdgePair, points: readonly PathStep[], perSheet: number): readonly Knot[] {
   const progress = points.map(({ firstMm, secondMm }) => progressOf(pair, firstMm, secondMm));
   const [start, end] = [at(progress, 0), at(progress, -1)];
-  const count = Math.max(LEAST_FREE, Math.ceil((end - start) * density) - 1);
+  const whole = progressOf(pair, pair.first.lengthMm, pair.second.lengthMm);
+  const isShort = end - start < SHORT_SHARE * whole;
+  const count = Math.max(isShort ? 1 : LEAST_FREE, Math.ceil((perSheet * (end - start)) / whole) - 1);
   let index = 1;
   return Array.from({ length: count }, (_, k): Knot => {
     const target = start + ((end - start) * (k + 1)) / (count + 1);

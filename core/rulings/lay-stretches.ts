@@ -47,7 +47,7 @@ export function layStretches(surface: RuledSurface, { depthMm, fromT, toT }: Str
       const to = motionOnRuling(sweeps, place, depthMm, toT);
       alongs[k] = span * from.along;
       acrosses[k] = span * from.across;
-      angles[k] = (span * (to.across - from.across)) / lengthMm;
+      angles[k] = lengthMm === 0 ? 0 : (span * (to.across - from.across)) / lengthMm;
       lengths[k] = span * (to.along - from.along);
     }
     laid[o + LAID.fromMm] = fromMm;

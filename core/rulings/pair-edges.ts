@@ -1,4 +1,4 @@
-import { addSpace, distanceSpace, dotSpace, type SpacePoint } from "../foundation/index.ts";
+import { addSpace, assert, distanceSpace, dotSpace, type SpacePoint } from "../foundation/index.ts";
 import { reverseEdge } from "./compile-edge.ts";
 import { findCreases } from "./find-creases.ts";
 import { edgePair } from "./knots.ts";
@@ -18,8 +18,10 @@ const RULINGS = 96;
  * The ruled sheet between two edges that comes nearest to developable: the pairing of their points with the least twist
  * (and the least bend beyond the foam's limit), in order on both. The second edge is reversed where that makes the
  * closing rulings shorter, so it does not matter which way edges were drawn, nor which is first.
+ * One edge may be a point.
  */
 export function pairEdges(first: SpaceEdge, second: SpaceEdge, settings: PairingSettings): RuledSurface {
+  assert(first.lengthMm + second.lengthMm > 0, "one of the edges has a length");
   const isSecondReversed = runsAgainst(first, second);
   const along = isSecondReversed ? reverseEdge(second) : second;
   const ordered = sameWayRound(first, along);

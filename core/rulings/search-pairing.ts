@@ -21,25 +21,27 @@ const FIRST_STEP = 1 / (COARSE_LINES * FINER * 2);
 const DEVELOPABLE_MAY_COST = 1.5;
 
 /**
- * The pairing of two edges as knots: a shortest path over a grid, again over a finer one around it, knots laid on that
- * path, moved to the least of the same cost and settled there. Where bend was traded for twist and a developable pairing
- * lies close by at much the same cost, that one: not where twist makes up more of the cost than bend, as it is not for the
- * bend's sake then.
+ * The pairing of two edges as knots: the cheapest one. Where bend makes up most of its cost, and a developable pairing
+ * costs much the same, that one: not where twist makes up more, as it is not for the bend's sake then.
  */
 export function searchPairing(pair: EdgePair, limits: BendLimits, count: number): readonly Knot[] {
-  const path = finerPath(pair, coarsePath(pair, limits), limits);
-  const cheapest = settleKnots(
-    pair,
-    refineKnots(pair, knotsOfPath(pair, path, count), FIRST_STEP, limits),
-    limits,
-  );
+  const cheapest = cheapestPairing(pair, limits, count);
   const { cost, bendCost } = costOfKnots(pair, cheapest, limits);
   if (bendCost === 0 || cost > 2 * bendCost) return cheapest;
-  const noLimit = { ...limits, leastRadiusMm: 0 };
-  const exact = settleKnots(pair, refineKnots(pair, cheapest, FIRST_STEP, noLimit), noLimit);
+  const exact = cheapestPairing(pair, { ...limits, leastRadiusMm: 0 }, count);
   const other = costOfKnots(pair, exact, limits);
   const isDevelopable = Math.max(other.maxTwistRad, other.maxCreaseRad) < DEVELOPABLE_TWIST_RAD;
   return isDevelopable && other.cost <= DEVELOPABLE_MAY_COST * cost ? exact : cheapest;
+}
+
+/**
+ * A shortest path over a grid, again over a finer one around it, knots laid on that path, moved to the least of the same
+ * cost and settled there.
+ */
+function cheapestPairing(pair: EdgePair, limits: BendLimits, count: number): readonly Knot[] {
+  const path = finerPath(pair, coarsePath(pair, limits), limits);
+  const knots = knotsOfPath(pair, path, count);
+  return settleKnots(pair, refineKnots(pair, knots, FIRST_STEP, limits), limits);
 }
 
 function coarsePath({ first, second }: EdgePair, limits: BendLimits): readonly PathStep[] {
