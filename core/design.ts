@@ -33,7 +33,7 @@ export function designTray(typed: Project): Design {
   const { joints } = joining;
   const { jig } = jigging;
   const gluing = planGlueUp({ sheets, parts, strips, seams, joints, jig }, project);
-  const totals = totalTray({ parts, strips, seams, joints, jig }, project);
+  const totals = totalTray({ parts, strips, seams, joints, jig, plates }, project);
   return {
     project,
     plates,

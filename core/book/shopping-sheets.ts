@@ -80,13 +80,10 @@ function totalRows(design: Design): readonly (readonly string[])[] {
     ["Strips", formatNumber(totals.stripCount, 0)],
     ["Foam area", squareMetres(totals.foamAreaMm2)],
     ["Bare foam", formatMass(totals.foamMassKg)],
-    ...(design.plates.length > 0 ? [["Metal plates", formatMass(platesMassKg(design))]] : []),
+    ...(design.plates.length > 0 ? [["Metal plates", formatMass(totals.metalMassKg)]] : []),
     ["Glue in the joints", formatMass(totals.glueMassKg)],
     ["Joints", `${formatNumber(totals.jointLengthMm / 1000, 2)} m`],
     ["Rib board", formatMass(totals.ribBoardMassKg)],
     ["Hands-on time to the bare shell", `${formatNumber(totals.handsOnHours, 1)} h`],
   ];
 }
-
-const platesMassKg = ({ plates }: Design): number =>
-  plates.reduce((sum, { massKg, parts }) => sum + massKg * parts.length, 0);

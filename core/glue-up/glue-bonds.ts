@@ -11,6 +11,8 @@ export interface Bond {
   readonly lengthMm: number;
   /** The units on either side; a side has several where the joint runs past a seam of an uncarried part. */
   readonly sides: readonly [readonly GlueUnit[], readonly GlueUnit[]];
+  /** The edges of both parts that a joint runs along; absent for a seam. */
+  readonly edgeIds?: readonly [string, string];
   /** Middle in plan; absent for a seam. */
   readonly middle?: PlanPoint;
   readonly isCurved: boolean;
@@ -29,6 +31,7 @@ export function glueBonds(
       kind: joint.kind,
       lengthMm: joint.lengthMm,
       sides: [side(0), side(1)],
+      edgeIds: joint.edgeIds,
       middle: { x: (joint.from.x + joint.to.x) / 2, y: (joint.from.y + joint.to.y) / 2 },
       isCurved: side(0).some(({ part }) => isEdgeCurved(part, joint.edgeIds[0])),
     };

@@ -1,6 +1,6 @@
 import { boundsOfLoops, type Seam, type Strip } from "../cutting/index.ts";
-import type { PlanPoint } from "../foundation/index.ts";
-import type { Jig } from "../jig/index.ts";
+import type { PlanPoint, SpacePoint } from "../foundation/index.ts";
+import type { Jig, Rib } from "../jig/index.ts";
 import type { Part } from "../patterns/index.ts";
 import { partIdOf, placeOfXi, type Sheet, uAtPlace, xiOfPlan } from "../surfaces/index.ts";
 
@@ -40,7 +40,7 @@ export interface UnitSources {
 export function glueUnits(sources: UnitSources): GlueUnit[] {
   return sources.parts.flatMap((part) => {
     const strips = sources.strips.filter(({ partId }) => partId === part.id);
-    const seams = sources.seams.filter(({ partId }) => partId === part.id);
+    const seams = sources.seams.filter((seam) => seam.partId === part.id && liesFlat(seam, part));
     return connected(strips, seams).flatMap((group): GlueUnit[] => {
       const whole = unitOf(part, group, strips.length, sources);
       const isCarried = group.length === 1 || whole.lengthMm <= MOST_CARRIED_MM;
@@ -48,6 +48,10 @@ export function glueUnits(sources: UnitSources): GlueUnit[] {
     });
   });
 }
+
+/** Whether both sides of a seam lie in one plane on the bench: not where twist divides a sheet. */
+const liesFlat = ({ runs }: Seam, { kind }: Part): boolean =>
+  kind !== "transition" || runs === "along ruling";
 
 /** Strips grouped by the seams between them. */
 function connected(strips: readonly Strip[], seams: readonly Seam[]): Strip[][] {
@@ -76,19 +80,19 @@ function unitOf(
 ): GlueUnit {
   const ids = strips.map(({ id }) => id);
   const isWhole = ids.length === stripsOfPart;
-  const { leastUMm, mostUMm, leastVMm, mostVMm } = boundsOfLoops(strips.flatMap(({ loops }) => loops));
-  const sides = [mostUMm - leastUMm, mostVMm - leastVMm];
+  const bounds = boundsOfLoops(strips.flatMap(({ loops }) => loops));
+  const sides = [bounds.mostUMm - bounds.leastUMm, bounds.mostVMm - bounds.leastVMm];
   const sheet = sheets.find(({ id }) => id === part.sheetId);
   return {
     id: isWhole ? part.id : (ids[0] ?? part.id),
     adds: isWhole ? [part.id] : ids,
     part,
     strips,
-    benchSeams: seams.filter(({ stripIds }) => stripIds.every((id) => ids.includes(id))),
+    benchSeams: seams.filter((seam) => liesFlat(seam, part) && seam.stripIds.every((id) => ids.includes(id))),
     lengthMm: Math.max(...sides),
     widthMm: Math.min(...sides),
-    ribIds: ribsUnder(part, isWhole ? undefined : { leastUMm, mostUMm, leastVMm, mostVMm }, sheet, jig),
-    middle: middleOf(part, sheet, isWhole ? undefined : (leastVMm + mostVMm) / 2),
+    ribIds: ribsUnder(part, isWhole ? undefined : bounds, sheet, jig),
+    middle: middleOf(part, sheet, isWhole ? undefined : bounds),
   };
 }
 
@@ -98,27 +102,60 @@ type Bounds = ReturnType<typeof boundsOfLoops>;
 function ribsUnder(part: Part, bounds: Bounds | undefined, sheet: Sheet | undefined, jig: Jig): string[] {
   return jig.ribs
     .filter(({ heights }) => heights.some(({ partId }) => partId === part.id))
-    .filter(({ runs, atMm }) => {
-      if (bounds === undefined || sheet?.kind !== "section") return true;
+    .filter((rib) => bounds === undefined || isUnder(rib, part, bounds, sheet))
+    .map(({ id }) => id);
+}
+
+function isUnder({ runs, atMm }: Rib, part: Part, bounds: Bounds, sheet: Sheet | undefined): boolean {
+  switch (sheet?.kind) {
+    case "section": {
       if (runs === "along") return atMm > bounds.leastVMm && atMm < bounds.mostVMm;
       const { chart } = sheet;
       const uMm = uAtPlace(chart, placeOfXi(chart, xiOfPlan(chart, { x: atMm, y: chart.pivotYMm })));
       return uMm > bounds.leastUMm && uMm < bounds.mostUMm;
-    })
-    .map(({ id }) => id);
+    }
+    case "transition": {
+      const along = rulingsWithin(part, bounds).map(({ x, y }) => (runs === "along" ? y : x));
+      return along.some((value) => value <= atMm) && along.some((value) => value >= atMm);
+    }
+    default:
+      return true;
+  }
 }
 
-function middleOf(part: Part, sheet: Sheet | undefined, stripVMm: number | undefined): PlanPoint {
-  const points = sheet?.kind === "section" ? sheet.planLoops.flat() : part.seat.map(({ at }) => at);
-  const sideOfY = sheet?.kind === "section" && part.hand === "left" ? -1 : 1;
+/** The ends in space of a transition's rulings, of all or of those that lie on a strip of it. */
+const rulingsWithin = ({ rulings }: Part, bounds: Bounds | undefined): readonly SpacePoint[] =>
+  rulings
+    .filter(({ from, to }) => {
+      const [u, v] = [(from.u + to.u) / 2, (from.v + to.v) / 2];
+      return (
+        bounds === undefined ||
+        (u >= bounds.leastUMm && u <= bounds.mostUMm && v >= bounds.leastVMm && v <= bounds.mostVMm)
+      );
+    })
+    .flatMap(({ fromSpace, toSpace }) => [fromSpace, toSpace]);
+
+/** The middle of a part in plan, or of a strip of it: of a section by its v, of a transition by its rulings. */
+function middleOf(part: Part, sheet: Sheet | undefined, bounds: Bounds | undefined): PlanPoint {
+  switch (sheet?.kind) {
+    case "section": {
+      const middle = middleOfPoints(sheet.planLoops.flat());
+      if (bounds !== undefined) return { x: middle.x, y: (bounds.leastVMm + bounds.mostVMm) / 2 };
+      return { x: middle.x, y: part.hand === "left" ? -middle.y : middle.y };
+    }
+    case "transition":
+      return middleOfPoints(rulingsWithin(part, bounds));
+    default:
+      return middleOfPoints(part.seat.map(({ at }) => at));
+  }
+}
+
+function middleOfPoints(points: readonly PlanPoint[]): PlanPoint {
   const between = (values: readonly number[]) =>
     values.length === 0
       ? 0
       : (values.reduce((a, b) => Math.min(a, b)) + values.reduce((a, b) => Math.max(a, b))) / 2;
-  return {
-    x: between(points.map(({ x }) => x)),
-    y: stripVMm ?? sideOfY * between(points.map(({ y }) => y)),
-  };
+  return { x: between(points.map(({ x }) => x)), y: between(points.map(({ y }) => y)) };
 }
 
 /** Whether a unit is the mirror image of another: the same sheet's other hand, whole. */

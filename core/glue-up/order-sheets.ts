@@ -11,7 +11,8 @@ export interface Placement {
 /**
  * The order in which sheets come to the jig: the one nearest the centre line first (of several the one on most
  * ribs), then always a neighbour of what stands, nearest the centre first; a right and a left image that do not
- * touch come together. What would close a gap between two standing neighbours comes last.
+ * touch come together. What would close a gap between two standing neighbours comes last, and so does a transition
+ * between two sheets that the ribs place on their own: it takes up what these miss.
  */
 export function orderSheets(sheets: readonly GlueUnit[], bonds: readonly Bond[]): Placement[] {
   const placements: Placement[] = [];
@@ -19,8 +20,11 @@ export function orderSheets(sheets: readonly GlueUnit[], bonds: readonly Bond[])
   const standing: GlueUnit[] = [];
   while (waiting.length > 0) {
     const touching = waiting.filter((unit) => standingBonds(unit, standing, bonds).length > 0);
-    const open = touching.filter((unit) => !isCloser(unit, standing, bonds));
-    const held = waiting.filter((unit) => !touching.includes(unit) && unit.ribIds.length > 0);
+    const isEarly = (unit: GlueUnit) => waitsFor(unit, waiting, bonds);
+    const open = touching.filter((unit) => !isCloser(unit, standing, bonds) && !isEarly(unit));
+    const held = waiting.filter(
+      (unit) => !touching.includes(unit) && unit.ribIds.length > 0 && !isEarly(unit),
+    );
     const groups = [open, held, touching, waiting];
     const candidates = groups.find((group) => group.length > 0) ?? waiting;
     const chosen = at([...candidates].sort(byReach), 0);
@@ -62,10 +66,33 @@ export const standingBonds = (
 
 /** Whether what stands lies on opposite sides of a unit, so that it has to be let in between. */
 export function isCloser(unit: GlueUnit, standing: readonly GlueUnit[], bonds: readonly Bond[]): boolean {
-  const toward = standingBonds(unit, standing, bonds).flatMap(({ middle }) =>
-    middle === undefined ? [] : [direction(unit.middle, middle)],
-  );
+  const own = standingBonds(unit, standing, bonds);
+  if (unit.part.kind === "transition") return isBetween(unit, own);
+  const toward = own.flatMap(({ middle }) => (middle === undefined ? [] : [direction(unit.middle, middle)]));
   return toward.some((a) => toward.some((b) => a.x * b.x + a.y * b.y < -0.5));
+}
+
+/** Whether bonds hold a transition along both its long sides: its first and second edge, or where it was divided. */
+function isBetween(unit: GlueUnit, own: readonly Bond[]): boolean {
+  const sides = own.flatMap(({ id, edgeIds, sides: [first] }) => {
+    const edgeId = edgeIds?.[first.includes(unit) ? 0 : 1] ?? id;
+    return edgeId === "start" || edgeId === "end" ? [] : [edgeId];
+  });
+  return new Set(sides).size > 1;
+}
+
+/** Whether a transition lies between sheets and one of these is still to come and rests on ribs of its own. */
+function waitsFor(unit: GlueUnit, waiting: readonly GlueUnit[], bonds: readonly Bond[]): boolean {
+  if (unit.part.kind !== "transition") return false;
+  const own = bonds.filter(({ sides }) => sides.some((side) => side.includes(unit)));
+  if (!isBetween(unit, own)) return false;
+  return own.some(({ sides }) =>
+    sides
+      .flat()
+      .some(
+        (other) => other.part.kind !== "transition" && waiting.includes(other) && other.ribIds.length > 0,
+      ),
+  );
 }
 
 function direction(from: PlanPoint, to: PlanPoint): PlanPoint {

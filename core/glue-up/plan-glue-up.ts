@@ -62,11 +62,11 @@ export function planGlueUp(
   };
 
   addFences("stands first");
-  const sheetUnits = units.filter(({ part }) => part.kind === "section");
+  const sheetUnits = units.filter(({ part }) => part.kind !== "fence");
   for (const placement of orderSheets(sheetUnits, bonds)) {
     const names = list(placement.units.map(({ id }) => id));
     const title = placement.role === "closer" ? `Close the gap with ${names}` : `Lay ${names} on the jig`;
-    const sheetsStanding = standing.filter(({ part }) => part.kind === "section");
+    const sheetsStanding = standing.filter(({ part }) => part.kind !== "fence");
     add(placement.units, { title, why: whySheet(placement, sheetsStanding, bonds) });
   }
   addFences("on top");
@@ -143,7 +143,7 @@ function pairs(units: readonly GlueUnit[]): GlueUnit[][] {
 function carriedBy(fences: readonly GlueUnit[], bonds: readonly Bond[]): string[] {
   const sheets = bonds
     .filter(({ sides }) => sides.flat().some((unit) => fences.includes(unit)))
-    .flatMap(({ sides }) => sides.flat().filter((unit) => unit.part.kind === "section"));
+    .flatMap(({ sides }) => sides.flat().filter((unit) => unit.part.kind !== "fence"));
   return [...new Set(sheets.map(({ part }) => part.id))];
 }
 

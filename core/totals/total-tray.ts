@@ -8,7 +8,7 @@ import { handsOnHours } from "./hands-on-hours.ts";
 import type { Totals, Tray } from "./types.ts";
 
 /**
- * The sums over a tray: bare foam, glue that stays in the joints, stock and board by area (the least that can
+ * The sums over a tray: bare foam, metal plates, glue that stays in the joints, stock and board by area (the least that can
  * be enough, before anything is laid out), and hands-on hours. Masses in kg, areas in mm², lengths in mm.
  */
 export function totalTray(tray: Tray, project: Project): Totals {
@@ -19,6 +19,7 @@ export function totalTray(tray: Tray, project: Project): Totals {
     stripCount: strips.length,
     foamAreaMm2: sum(parts.map(({ flatAreaMm2 }) => flatAreaMm2)),
     foamMassKg: sum(foamMasses),
+    metalMassKg: sum(tray.plates.map(({ massKg, parts: hands }) => massKg * hands.length)),
     glueMassKg: sum(glueLines(tray).map(({ lengthMm, meeting }) => glueMassKg(lengthMm, meeting, project))),
     jointLengthMm: sum([...joints, ...seams].map(({ lengthMm }) => lengthMm)),
     stock: project.stock.flatMap((stock) => stockTotal(stock, strips, project)),

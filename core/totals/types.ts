@@ -2,6 +2,7 @@ import type { Seam, Strip } from "../cutting/index.ts";
 import type { Jig } from "../jig/index.ts";
 import type { Joint } from "../joints/index.ts";
 import type { Part } from "../patterns/index.ts";
+import type { FoldedPlate } from "../plates/index.ts";
 
 /** What the totals are taken of. */
 export interface Tray {
@@ -10,14 +11,17 @@ export interface Tray {
   readonly seams: readonly Seam[];
   readonly joints: readonly Joint[];
   readonly jig: Jig;
+  readonly plates: readonly FoldedPlate[];
 }
 
-/** What the tray adds up to. Masses are of bare foam; skins and mounts come with their own stages. */
+/** What the tray adds up to. Masses are of bare foam and metal; skins and mounts come with their own stages. */
 export interface Totals {
   readonly partCount: number;
   readonly stripCount: number;
   readonly foamAreaMm2: number;
   readonly foamMassKg: number;
+  /** Folded metal plates, on all hands. */
+  readonly metalMassKg: number;
   /** Glue that stays in the joints. */
   readonly glueMassKg: number;
   readonly jointLengthMm: number;

@@ -237,6 +237,7 @@ export const sampleDesign: Design = {
     stripCount: 5,
     foamAreaMm2: 1860000,
     foamMassKg: 0.61,
+    metalMassKg: 0,
     glueMassKg: 0.012,
     jointLengthMm: 3816,
     stock: [

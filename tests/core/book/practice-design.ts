@@ -134,6 +134,7 @@ export function practiceDesign(paper: Partial<Project["paper"]> = {}): Design {
       stripCount: 1,
       foamAreaMm2: 180000,
       foamMassKg: 0.059,
+      metalMassKg: 0,
       glueMassKg: 0,
       jointLengthMm: 0,
       stock: [{ stockId: empty.stock[0]?.id ?? "", name: "XPS 10 mm", areaMm2: 180000, sheetsAtLeast: 1 }],

@@ -16,6 +16,7 @@ import {
 import { buildSheets } from "../../../core/surfaces/index.ts";
 import { plainProject } from "../cutting/plain-project.ts";
 import { box, boxBeside, section, straightProfile } from "../jig/jig-trays.ts";
+import { freeEdge, stretchOf, transition } from "../trays.ts";
 
 /** Everything up to the glue-up, as the stages make it. */
 function planOf(changes: Partial<Project>) {
@@ -117,6 +118,28 @@ describe("the glue-up order", () => {
     );
     expect(problems).toEqual([]);
     expect(addsOf(steps)).toEqual(["S1", "S3", "S2"]);
+  });
+
+  it("lets a transition in between two sheets that ribs place, last and from the measured gap", () => {
+    const apart = section("apart", 2, box(0, 1200, 330, 500), "level");
+    const bridge = transition(1, stretchOf("centre", "n3", "n4"), stretchOf("apart", "n1", "n2"));
+    const { steps, problems } = tray(
+      [bridge, apart, centre],
+      withJig({ across: { kind: "typed", atMm: [100, 600, 1100] } }),
+    );
+    expect(problems).toEqual([]);
+    expect(addsOf(steps)).toEqual(["S1", "S2R+S2L", "T1R+T1L"]);
+    expect(at(steps, 2).title).toBe("Close the gap with T1R and T1L");
+    expect(at(steps, 2).why).toContain("marked from the measured gap");
+    expect([...at(steps, 2).joins].sort()).toEqual(["T1L/S1", "T1L/S2L", "T1R/S1", "T1R/S2R"]);
+  });
+
+  it("lays a transition with one free edge against its sheet like any other", () => {
+    const lip = transition(1, stretchOf("centre", "n3", "n4"), freeEdge([1200, 300, 170], [0, 300, 170]));
+    const { steps, problems } = tray([lip, centre]);
+    expect(problems).toEqual([]);
+    expect(addsOf(steps)).toEqual(["S1", "T1R+T1L"]);
+    expect(at(steps, 1).title).toBe("Lay T1R and T1L on the jig");
   });
 
   it("brings a part that closes the gap between two others last", () => {

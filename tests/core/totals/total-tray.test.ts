@@ -2,9 +2,12 @@ import { describe, expect, it } from "vitest";
 import { cutStrips } from "../../../core/cutting/index.ts";
 import type { Jig, Rib } from "../../../core/jig/index.ts";
 import type { Joint } from "../../../core/joints/index.ts";
+import { foldPlates } from "../../../core/plates/index.ts";
+import { type Plate, resolveLines } from "../../../core/project/index.ts";
 import { type Tray, totalTray } from "../../../core/totals/index.ts";
 import { flatPart, rectangle } from "../cutting/flat-parts.ts";
 import { plainProject } from "../cutting/plain-project.ts";
+import { planNode } from "../trays.ts";
 
 const rib = (changes: Partial<Rib> = {}): Rib => ({
   id: "A1",
@@ -62,7 +65,14 @@ const parts = [
   flatPart([rectangle(500, 500)], { ...area, id: "S2R" }),
 ];
 const { strips } = cutStrips(parts, project);
-const tray: Tray = { parts, strips, seams: [], joints: [joint], jig: jigOf([rib(), rib({ cut: "bevel" })]) };
+const tray: Tray = {
+  parts,
+  strips,
+  seams: [],
+  joints: [joint],
+  jig: jigOf([rib(), rib({ cut: "bevel" })]),
+  plates: [],
+};
 
 describe("the totals", () => {
   it("weigh the foam by its own density: half a square metre of 10 mm at 32 kg/m³ is 160 g", () => {
@@ -85,6 +95,39 @@ describe("the totals", () => {
     expect(totalTray({ ...tray, strips: more }, project).stock[0]?.sheetsAtLeast).toBe(2);
   });
 
+  // CLOSED FORM: 300 × 200 × 2 mm of 2670 kg/m³ is 0.3204 kg; the mirrored tray has it once more on the left.
+  it("weigh the metal apart from the foam, on every hand", () => {
+    const [a, b] = [planNode("b1", 100, 100), planNode("b2", 400, 100)];
+    const [c, d] = [planNode("b3", 400, 300), planNode("b4", 100, 300)];
+    const plate: Plate = {
+      kind: "plate",
+      id: "plate",
+      number: 1,
+      name: "Plate",
+      outline: { closed: true, elements: [a, b, c, d] },
+      zMm: 40,
+      metalId: "metal",
+      thicknessMm: 2,
+      wings: [],
+      bond: { lineMm: 0.5, step: "ramp" },
+    };
+    const metal = {
+      id: "metal",
+      name: "Sheet",
+      densityKgPerM3: 2670,
+      kFactor: 0.4,
+      leastRadiusRatio: 1,
+      origins: {},
+    };
+    const given = plainProject({ items: [plate], materials: { ...project.materials, metals: [metal] } });
+    const { plates } = foldPlates(given, resolveLines(given));
+    const hands = given.symmetry === "mirrored" ? 2 : 1;
+    const totals = totalTray({ ...tray, plates }, given);
+    expect(plates.flatMap((one) => one.parts)).toHaveLength(hands);
+    expect(totals.metalMassKg).toBeCloseTo(0.3204 * hands, 9);
+    expect(totals.foamMassKg).toBe(totalTray(tray, project).foamMassKg);
+  });
+
   it("add up the rib board: two ribs of 0.05 m² in 12 mm at 750 kg/m³ weigh 0.9 kg", () => {
     const totals = totalTray(tray, project);
     expect(totals.ribBoardAreaMm2).toBe(100_000);
@@ -99,12 +142,13 @@ describe("the totals", () => {
   });
 
   it("are zero for an empty tray", () => {
-    const empty: Tray = { parts: [], strips: [], seams: [], joints: [], jig: jigOf([]) };
+    const empty: Tray = { parts: [], strips: [], seams: [], joints: [], jig: jigOf([]), plates: [] };
     expect(totalTray(empty, project)).toEqual({
       partCount: 0,
       stripCount: 0,
       foamAreaMm2: 0,
       foamMassKg: 0,
+      metalMassKg: 0,
       glueMassKg: 0,
       jointLengthMm: 0,
       stock: [],
