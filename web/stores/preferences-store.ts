@@ -7,6 +7,8 @@ export interface Preferences {
   /** On which side the tools stand: by the drawing hand. */
   readonly hand: "right" | "left";
   readonly shelfWidthPx: number;
+  /** The same while the tray is looked at in 3D. */
+  readonly lookWidthPx: number;
   /** Height of the shelf when it is a drawer from below. */
   readonly drawerHeightPx: number;
 }
@@ -21,6 +23,7 @@ export const usePreferences = create<PreferencesStore>()(
       light: "system",
       hand: "right",
       shelfWidthPx: 336,
+      lookWidthPx: 560,
       drawerHeightPx: 280,
       prefer: (changes) => set(changes),
     }),

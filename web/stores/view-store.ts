@@ -29,6 +29,9 @@ export type Overlay = "keys" | "problems" | "menu";
 /** What a phone shows in the Draw stage: one view at a time. */
 export type PhoneView = "drawing" | "parts" | "chosen";
 
+/** How the parts are shown beside the drawing: laid flat, or as they stand in space. */
+export type PartsShown = "flat" | "space";
+
 /** How the work is looked at: never saved with the document, never undone. */
 export interface ViewStore {
   readonly stage: StageName;
@@ -42,6 +45,7 @@ export interface ViewStore {
   readonly snaps: Snaps;
   readonly overlay: Overlay | undefined;
   readonly phoneView: PhoneView;
+  readonly partsShown: PartsShown;
   setStage(stage: StageName): void;
   setTool(tool: ToolName): void;
   select(selection: Selection | undefined): void;
@@ -51,6 +55,7 @@ export interface ViewStore {
   setSnaps(snaps: Partial<Snaps>): void;
   setOverlay(overlay: Overlay | undefined): void;
   setPhoneView(phoneView: PhoneView): void;
+  showParts(partsShown: PartsShown): void;
 }
 
 export const useView = create<ViewStore>()((set) => ({
@@ -63,6 +68,7 @@ export const useView = create<ViewStore>()((set) => ({
   snaps: { nodes: true, grid: true, centreLine: true, gridMm: 10 },
   overlay: undefined,
   phoneView: "drawing",
+  partsShown: "flat",
   setStage: (stage) => set({ stage }),
   setTool: (tool) => set({ tool }),
   select: (selection) => set({ selection }),
@@ -72,4 +78,5 @@ export const useView = create<ViewStore>()((set) => ({
   setSnaps: (snaps) => set((state) => ({ snaps: { ...state.snaps, ...snaps } })),
   setOverlay: (overlay) => set({ overlay }),
   setPhoneView: (phoneView) => set({ phoneView }),
+  showParts: (partsShown) => set({ partsShown }),
 }));

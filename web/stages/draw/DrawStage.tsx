@@ -7,14 +7,23 @@ import { ToolRail } from "./ToolRail.tsx";
 
 /** Tools, drawing board, and the shelf of flat parts with what is chosen below it. */
 export function DrawStage() {
-  const { shelfWidthPx, drawerHeightPx, hand, prefer } = usePreferences();
+  const { shelfWidthPx, lookWidthPx, drawerHeightPx, hand, prefer } = usePreferences();
   const phoneView = useView((view) => view.phoneView);
+  const partsShown = useView((view) => view.partsShown);
+  const isLooking = partsShown === "space";
+  const widthPx = isLooking ? lookWidthPx : shelfWidthPx;
   const sizes: CSSProperties & Record<`--${string}`, string> = {
-    "--shelf-width": `${shelfWidthPx}px`,
+    "--shelf-width": `${widthPx}px`,
     "--drawer-height": `${drawerHeightPx}px`,
   };
   return (
-    <div className="draw" data-hand={hand} data-phone-view={phoneView} style={sizes}>
+    <div
+      className="draw"
+      data-hand={hand}
+      data-phone-view={phoneView}
+      data-parts-shown={partsShown}
+      style={sizes}
+    >
       <ToolRail />
       <div className="board-place" data-testid="board">
         <Board />
@@ -22,11 +31,11 @@ export function DrawStage() {
       <Splitter
         label="Width of the shelf"
         runs="upright"
-        sizePx={shelfWidthPx}
+        sizePx={widthPx}
         leastPx={240}
-        mostPx={720}
+        mostPx={isLooking ? 1100 : 720}
         grows={hand === "right" ? "backward" : "forward"}
-        onChange={(px) => prefer({ shelfWidthPx: px })}
+        onChange={(px) => prefer(isLooking ? { lookWidthPx: px } : { shelfWidthPx: px })}
       />
       <Splitter
         label="Height of the drawer"

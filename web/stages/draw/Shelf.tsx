@@ -4,6 +4,7 @@ import type { FoldedPlate, PlatePart } from "../../../core/plates/index.ts";
 import type { Project } from "../../../core/project/index.ts";
 import { useSize } from "../../controls/index.ts";
 import { hatchOfItem, heightOf, loopsBounds, widthOf } from "../../drawings/index.ts";
+import { Look, LookSwitch } from "../../look3d/index.ts";
 import { useDesign, useView } from "../../stores/index.ts";
 import { ShelfPart } from "./ShelfPart.tsx";
 import { ShelfPlate } from "./ShelfPlate.tsx";
@@ -11,15 +12,25 @@ import { ShelfPlate } from "./ShelfPlate.tsx";
 /** Room left and right of the largest part. */
 const SIDE_PX = 40;
 
-/** The flat parts, all at one scale; they reshape while the drawing is dragged. */
+/** The flat parts, all at one scale, or the tray in 3D; both reshape while the drawing is dragged. */
 export function Shelf() {
   const { ref, widthPx } = useSize<HTMLElement>();
   const design = useDesign((state) => state.design);
+  const partsShown = useView((view) => view.partsShown);
   const parts = design?.parts ?? [];
+  if (partsShown === "space")
+    return (
+      <section ref={ref} className="shelf looking" aria-label="The tray in 3D" data-testid="shelf">
+        <header>
+          <LookSwitch />
+        </header>
+        <Look />
+      </section>
+    );
   return (
     <section ref={ref} className="shelf" aria-label="Flat parts" data-testid="shelf">
       <header>
-        <h2 className="caption">Flat parts</h2>
+        <LookSwitch />
         {parts.length > 0 ? <span className="pencil">all at one scale</span> : null}
       </header>
       {design && parts.length === 0 ? (

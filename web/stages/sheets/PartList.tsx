@@ -2,6 +2,7 @@ import type { Design } from "../../../core/design.ts";
 import type { Part } from "../../../core/patterns/index.ts";
 import type { PlatePart } from "../../../core/plates/index.ts";
 import { hatchOfItem, heightOf, loopsBounds, widthOf } from "../../drawings/index.ts";
+import { LookSwitch } from "../../look3d/index.ts";
 import { useView } from "../../stores/index.ts";
 import { ShelfPart } from "../draw/ShelfPart.tsx";
 import { ShelfPlate } from "../draw/ShelfPlate.tsx";
@@ -14,6 +15,7 @@ export function PartList({ design, chosenId }: { readonly design: Design; readon
   const select = useView((view) => view.select);
   return (
     <nav className="side-list" aria-label="Parts">
+      <LookSwitch />
       <ul>
         {design.parts.map((part) => (
           <li key={part.id}>

@@ -3,6 +3,7 @@ import type { Design } from "../../../core/design.ts";
 import type { Part } from "../../../core/patterns/index.ts";
 import type { FoldedPlate, PlatePart } from "../../../core/plates/index.ts";
 import { TwistFigures } from "../../drawings/index.ts";
+import { Look } from "../../look3d/index.ts";
 import { type Selection, useDesign, useView } from "../../stores/index.ts";
 import { EmptyPlace } from "../settings/index.ts";
 import { BendTable } from "./BendTable.tsx";
@@ -18,8 +19,16 @@ import { PlateView } from "./PlateView.tsx";
 export function SheetsStage() {
   const design = useDesign((state) => state.design);
   const selection = useView((view) => view.selection);
+  const partsShown = useView((view) => view.partsShown);
   if (design === undefined) return null;
   const plate = chosenPlate(design, selection);
+  if (partsShown === "space")
+    return (
+      <div className="two-panes">
+        <PartList design={design} chosenId={plate?.part.id ?? chosenPart(design, selection)?.id ?? ""} />
+        <Look />
+      </div>
+    );
   if (plate)
     return (
       <div className="two-panes">

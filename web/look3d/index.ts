@@ -1,0 +1,2 @@
+export { Look } from "./Look.tsx";
+export { LookSwitch } from "./LookSwitch.tsx";
