@@ -1,6 +1,7 @@
+import { Fragment } from "react";
 import type { Strip } from "../../../core/cutting/index.ts";
 import type { Design } from "../../../core/design.ts";
-import { formatMm, formatNumber } from "../../../core/foundation/index.ts";
+import { formatAngle, formatMm, formatNumber, toRadians } from "../../../core/foundation/index.ts";
 import type { MarkingTable, RowReason } from "../../../core/marking/index.ts";
 import { NumberField } from "../../controls/index.ts";
 import { useSettings } from "../settings/index.ts";
@@ -75,7 +76,11 @@ const REASONS: Readonly<Record<RowReason, string>> = {
 };
 
 function Rows({ table }: { readonly table: MarkingTable }) {
-  const marks = Math.max(0, ...table.rows.map((row) => row.offsetsMm.length));
+  const count = Math.max(0, ...table.rows.map((row) => row.offsetsMm.length));
+  const marks = Array.from({ length: count }, (_, index) => ({
+    index,
+    isBevelled: table.rows.some((row) => isBevel(row.bevelsRad[index])),
+  }));
   return (
     <div className="scroll-x">
       <table className="figures" data-testid="marking-table">
@@ -84,10 +89,21 @@ function Rows({ table }: { readonly table: MarkingTable }) {
             <th scope="col" className="figure">
               along the datum, mm
             </th>
-            {Array.from({ length: marks }, (_, index) => (
-              <th key={index} scope="col" className="figure">
-                {`mark ${index + 1}, mm`}
-              </th>
+            {marks.map(({ index, isBevelled }) => (
+              <Fragment key={index}>
+                <th scope="col" className="figure">
+                  {`mark ${index + 1}, mm`}
+                </th>
+                {isBevelled ? (
+                  <th
+                    scope="col"
+                    className="figure"
+                    title="Off square; plus leaves the face longer that looks away from you"
+                  >
+                    bevel
+                  </th>
+                ) : null}
+              </Fragment>
             ))}
             <th scope="col">why here</th>
           </tr>
@@ -96,12 +112,15 @@ function Rows({ table }: { readonly table: MarkingTable }) {
           {table.rows.map((row) => (
             <tr key={row.alongMm}>
               <td className="figure">{formatMm(row.alongMm)}</td>
-              {Array.from({ length: marks }, (_, index) => {
+              {marks.map(({ index, isBevelled }) => {
                 const offset = row.offsetsMm[index];
                 return (
-                  <td key={index} className="figure">
-                    {offset === undefined ? "" : formatMm(offset)}
-                  </td>
+                  <Fragment key={index}>
+                    <td className="figure">{offset === undefined ? "" : formatMm(offset)}</td>
+                    {isBevelled ? (
+                      <td className="figure pencil">{wordBevelHere(row.bevelsRad[index])}</td>
+                    ) : null}
+                  </Fragment>
                 );
               })}
               <td className="pencil">{REASONS[row.reason]}</td>
@@ -111,6 +130,17 @@ function Rows({ table }: { readonly table: MarkingTable }) {
       </table>
     </div>
   );
+}
+
+/** Less than this shows as square. */
+const LEAST_BEVEL_RAD = toRadians(0.05);
+const isBevel = (bevelRad: number | undefined): boolean => Math.abs(bevelRad ?? 0) >= LEAST_BEVEL_RAD;
+
+/** The bevel of an edge at one mark: plus leaves the face longer that looks away from the reader. */
+function wordBevelHere(bevelRad: number | undefined): string {
+  if (bevelRad === undefined) return "";
+  if (!isBevel(bevelRad)) return "square";
+  return bevelRad > 0 ? `+${formatAngle(bevelRad)}` : formatAngle(bevelRad);
 }
 
 function MarkingSettings({ table }: { readonly table: MarkingTable | undefined }) {
