@@ -1,5 +1,4 @@
 export { codeOfItem, codeOfOpening } from "./codes.ts";
-export { wordEdge, wordItem } from "./edge-words.ts";
 export { FlatRulings } from "./FlatRulings.tsx";
 export { chordsAt, flatSpot, loopPoints, loopsBounds, loopsPath } from "./flat-loops.ts";
 export { HatchPatterns } from "./HatchPatterns.tsx";

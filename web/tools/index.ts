@@ -1,5 +1,6 @@
 export { chosenProfile } from "./chosen-profile.ts";
 export type { DrawingView } from "./drawing-view.ts";
+export { wordEdge, wordItem } from "./edge-words.ts";
 export { elementsOfLine } from "./elements-of-line.ts";
 export { evaluateSum } from "./evaluate-sum.ts";
 export { flattenForScreen } from "./flatten-for-screen.ts";

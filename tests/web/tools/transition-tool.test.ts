@@ -101,6 +101,7 @@ describe("a transition between two edges that are there", () => {
     expect(work.hand.sight(contextOf(work))).toMatchObject({
       edges: [{ line: { of: "item", itemId: "s1" }, edgeId: "n3", hand: "right", isTaken: false }],
       finish: "Take this edge",
+      prompt: "Floor, the edge after node 3: click or press Enter to take it.",
     });
   });
 

@@ -1,8 +1,8 @@
 import { Link2, Unlink2 } from "lucide-react";
 import { formatMm } from "../../../core/foundation/index.ts";
 import type { ItemEdge, Project } from "../../../core/project/index.ts";
-import { wordEdge, wordItem } from "../../drawings/index.ts";
 import { useDesign, useDocument } from "../../stores/index.ts";
+import { wordEdge, wordItem } from "../../tools/index.ts";
 
 type Joints = Project["joints"];
 

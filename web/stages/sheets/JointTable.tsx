@@ -3,8 +3,8 @@ import { formatAngle, formatMm } from "../../../core/foundation/index.ts";
 import { type Joint, wordBevel } from "../../../core/joints/index.ts";
 import type { Part } from "../../../core/patterns/index.ts";
 import type { Project } from "../../../core/project/index.ts";
-import { wordItem } from "../../drawings/index.ts";
 import { useDocument } from "../../stores/index.ts";
+import { wordItem } from "../../tools/index.ts";
 
 interface JointTableProps {
   readonly part: Part;

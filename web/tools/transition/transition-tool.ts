@@ -6,6 +6,7 @@ import {
   type TransitionEdge,
 } from "../../../core/project/index.ts";
 import { type Drawing, draw, EMPTY_DRAWING, sightOfDrawing } from "../drawing.ts";
+import { wordEdge, wordItem } from "../edge-words.ts";
 import { itemIdsOf, newId } from "../new-id.ts";
 import { isSameLine } from "../scene.ts";
 import type { Draft, EdgeWay, ShownEdge, Sight, Step, Tool, ToolContext, ToolEvent } from "../types.ts";
@@ -177,7 +178,7 @@ function sight(state: TransitionState, context: ToolContext): Sight {
     ...(first?.drawn ? { drawnBefore: first.drawn } : {}),
     edges,
     way: isDrawing(state) ? "draw" : "take",
-    prompt: promptFor(state),
+    prompt: under && !isDrawing(state) ? promptOver(under, context) : promptFor(state),
     zMm: heightAt(state, drawing.pointer?.at, context),
     ...finishFor(state),
   };
@@ -188,6 +189,13 @@ function finishFor(state: TransitionState): Pick<Sight, "finish"> {
     return state.drawing.nodes.length >= RULES.leastNodes ? { finish: "End the edge" } : {};
   }
   return state.under ? { finish: "Take this edge" } : {};
+}
+
+/** Names the edge, so that who takes it by the keys knows which it is. */
+function promptOver({ line, edgeId, hand }: EdgeToTake, { project }: ToolContext): string {
+  if (line.of !== "item") return "";
+  const edge = `${wordItem(project, line.itemId)}, ${wordEdge(project, { itemId: line.itemId, edgeId })}`;
+  return `${edge}${hand === "left" ? ", its image" : ""}: click or press Enter to take it.`;
 }
 
 function promptFor(state: TransitionState): string {

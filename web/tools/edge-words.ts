@@ -12,6 +12,8 @@ const ENDS: Readonly<Record<string, string>> = {
 export function wordEdge(project: Project, { itemId, edgeId }: ItemEdge): string {
   const item = project.items.find(({ id }) => id === itemId);
   if (item?.kind === "transition") return ENDS[edgeId] ?? sayEdge(edgeId);
+  const wing = item?.kind === "plate" ? item.wings.findIndex(({ id }) => id === edgeId) : -1;
+  if (wing >= 0) return `the free edge of wing ${wing + 1}`;
   const element = item && planLineOf(item).elements.find(({ id }) => id === edgeId);
   return element?.edgeName ?? sayEdge(edgeId);
 }
