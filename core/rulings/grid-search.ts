@@ -13,6 +13,12 @@ export interface PathStep {
   readonly arrival: FanApex;
 }
 
+/** The cheapest path and what it costs, rad². */
+export interface GridPath {
+  readonly steps: readonly PathStep[];
+  readonly cost: number;
+}
+
 /** The part of the grid that a search may use: for each first line the least and the last second line. */
 export interface Band {
   readonly low: Int32Array;
@@ -36,7 +42,7 @@ export function searchGrid(
   second: GridLines,
   band: Band,
   settings: GridSettings,
-): readonly PathStep[] {
+): GridPath {
   const grid = openGrid(first, second, band, settings);
   const rows = first.atMm.length;
   for (let i = 0; i < rows; i++)
@@ -184,7 +190,7 @@ function depart(grid: Grid, i: number, j: number): void {
   }
 }
 
-function pathBack(grid: Grid): readonly PathStep[] {
+function pathBack(grid: Grid): GridPath {
   const last = i32(grid.rowStart, grid.first.atMm.length) - 1;
   const ways = [0, 1, 2].map((way) => f64(grid.arrived, 3 * last + way));
   let state = 3 * last + ways.indexOf(Math.min(...ways));
@@ -201,7 +207,7 @@ function pathBack(grid: Grid): readonly PathStep[] {
     });
     state = place === 0 ? -1 : i32(grid.cameFrom, state);
   }
-  return steps.reverse();
+  return { steps: steps.reverse(), cost: Math.min(...ways) };
 }
 
 const passesApex = ({ apexesBefore }: GridLines, from: number, to: number): boolean =>

@@ -1,16 +1,16 @@
 import { bandAround } from "./band-around.ts";
 import { gridLines } from "./grid-lines.ts";
-import { type GridSettings, type PathStep, searchGrid, wholeBand } from "./grid-search.ts";
+import { type GridSettings, searchGrid, wholeBand } from "./grid-search.ts";
 import { type EdgePair, type Knot, knotsOfPath } from "./knots.ts";
 import { costOfKnots } from "./knots-cost.ts";
 import { DEVELOPABLE_TWIST_RAD } from "./limits.ts";
 import { refineKnots } from "./refine-knots.ts";
 import type { BendLimits } from "./ruling-cost.ts";
-import { LEAST_CREASE_RAD } from "./search-charges.ts";
+import { LEAST_CREASE_RAD, SPACING_PULL } from "./search-charges.ts";
 import { settleKnots } from "./settle-knots.ts";
 
 /** Lines of the first search on each edge, and how many times finer the second one is. */
-const COARSE_LINES = 64;
+const COARSE_LINES = 48;
 const FINER = 4;
 /** First step of the refinement, in progress: half a step of the finer grid. */
 const FIRST_STEP = 1 / (COARSE_LINES * FINER * 2);
@@ -36,31 +36,33 @@ export function searchPairing(pair: EdgePair, limits: BendLimits, count: number)
 
 /**
  * A shortest path over a grid, again over a finer one around it, knots laid on that path, moved to the least of the same
- * cost and settled there.
+ * cost and settled there. A coarse grid cannot tell a small crease from none; where the path it promised turns out much
+ * dearer, the search is done again with every crease charged in full, and the cheaper pairing taken.
  */
 function cheapestPairing(pair: EdgePair, limits: BendLimits, count: number): readonly Knot[] {
-  const path = finerPath(pair, coarsePath(pair, limits), limits);
-  const knots = knotsOfPath(pair, path, count);
-  return settleKnots(pair, refineKnots(pair, knots, FIRST_STEP, limits), limits);
+  const [promised, knots] = pairingOverGrid(pair, { limits, leastCreaseRad: 0.5 / COARSE_LINES }, count);
+  const { cost } = costOfKnots(pair, knots, limits);
+  if (cost <= MAY_MISS * promised + SPACING_PULL) return knots;
+  const [, strict] = pairingOverGrid(pair, { limits, leastCreaseRad: LEAST_CREASE_RAD }, count);
+  return costOfKnots(pair, strict, limits).cost < cost ? strict : knots;
 }
 
-function coarsePath({ first, second }: EdgePair, limits: BendLimits): readonly PathStep[] {
+/** What a pairing may cost more than the grid promised. */
+const MAY_MISS = 1.02;
+
+function pairingOverGrid(
+  pair: EdgePair,
+  settings: GridSettings,
+  count: number,
+): readonly [promised: number, knots: readonly Knot[]] {
+  const { first, second } = pair;
   const [a, b] = [gridLines(first, COARSE_LINES), gridLines(second, COARSE_LINES)];
-  return searchGrid(a, b, wholeBand(a, b), gridSettings(limits, COARSE_LINES));
-}
-
-function finerPath(
-  { first, second }: EdgePair,
-  path: readonly PathStep[],
-  limits: BendLimits,
-): readonly PathStep[] {
-  const [a, b] = [gridLines(first, COARSE_LINES * FINER), gridLines(second, COARSE_LINES * FINER)];
+  const coarse = searchGrid(a, b, wholeBand(a, b), settings);
+  const [c, d] = [gridLines(first, COARSE_LINES * FINER), gridLines(second, COARSE_LINES * FINER)];
   const reach = { firstMm: first.lengthMm / COARSE_LINES, secondMm: second.lengthMm / COARSE_LINES };
-  return searchGrid(a, b, bandAround(path, a, b, reach), gridSettings(limits, COARSE_LINES * FINER));
+  const leastCreaseRad = Math.max(LEAST_CREASE_RAD, settings.leastCreaseRad / FINER);
+  const fine = searchGrid(c, d, bandAround(coarse.steps, c, d, reach), { ...settings, leastCreaseRad });
+  const knots = knotsOfPath(pair, fine.steps, count);
+  const { limits } = settings;
+  return [coarse.cost, settleKnots(pair, refineKnots(pair, knots, FIRST_STEP, limits), limits)];
 }
-
-/** A ruling is half a step off at worst, and its twist changes by a radian or so along the whole edge. */
-const gridSettings = (limits: BendLimits, lines: number): GridSettings => ({
-  limits,
-  leastCreaseRad: Math.max(LEAST_CREASE_RAD, 0.5 / lines),
-});
