@@ -1,4 +1,5 @@
 import { type Curve, type CurvePiece, compileSpacePath, type SpaceCubic } from "../../core/curves/index.ts";
+import { LARGEST_COORDINATE_MM } from "../../core/foundation/index.ts";
 import { nameOfItem, type SpaceNode, type Transition } from "../../core/project/index.ts";
 import type { DrawingView } from "./drawing-view.ts";
 import { elementsOfEdge } from "./elements-of-edge.ts";
@@ -23,7 +24,7 @@ function freeEdgeLines(
   side: "first" | "second",
   nodes: readonly SpaceNode[],
 ): readonly SceneLine[] {
-  const compiled = compileSpacePath(nodes);
+  const compiled = nodes.every(isSensible) ? compileSpacePath(nodes) : undefined;
   return (["plan", "side"] as const).map((view): SceneLine => {
     const elements = elementsOfEdge(nodes, view);
     const drawn = elements.map((element, index) =>
@@ -33,7 +34,7 @@ function freeEdgeLines(
         elements[index - 1],
       ),
     );
-    const pieces = compiled.ok ? compiled.value.map((piece) => seenFrom(piece, view)) : undefined;
+    const pieces = compiled?.ok ? compiled.value.map((piece) => seenFrom(piece, view)) : undefined;
     return {
       line: { of: "edge", itemId: item.id, side, view },
       view,
@@ -45,6 +46,10 @@ function freeEdgeLines(
     };
   });
 }
+
+/** A slip of the keyboard is named elsewhere; no curve is drawn through it. */
+const isSensible = ({ x, y, z, radiusMm = 0, knotSpacingMm = 1 }: SpaceNode): boolean =>
+  [x, y, z, radiusMm, knotSpacingMm].every((value) => Math.abs(value) <= LARGEST_COORDINATE_MM);
 
 /** A piece in space as one view sees it. */
 function seenFrom({ plan, height }: SpaceCubic, view: DrawingView): CurvePiece {

@@ -235,6 +235,19 @@ describe("a transition to an edge of its own", () => {
     ]);
   });
 
+  it.each([Number.NaN, Number.POSITIVE_INFINITY, 1e300, -1e9])(
+    "a slip of the keyboard to %d leaves the line on the board as its bare chords",
+    (z) => {
+      const made = drawn({ kind: "choose-height", zMm: 90 });
+      const itemId = transitionOf(made)?.id ?? "";
+      const line = { of: "edge", itemId, side: "second", view: "side" } as const;
+      const slipped = applyCommand(made.project, { kind: "move-node", line, nodeId: "n2", to: [500, z] });
+      const scene = sceneOf(slipped, resolveLines(slipped));
+      expect(findLine(scene, { ...line, view: "plan" })?.broken).toBe(true);
+      expect(findLine(scene, line)?.nodes).toHaveLength(3);
+    },
+  );
+
   it("moves as a whole with its nodes, and keeps their heights", () => {
     const made = drawn({ kind: "choose-height", zMm: 90 });
     const moved = hear(made, { kind: "nudge", byMm: [10, 5] });
