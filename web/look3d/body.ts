@@ -32,8 +32,8 @@ export function makeBody(solid: Solid): Body {
   const material = new MeshLambertMaterial({
     flatShading: true,
     polygonOffset: true,
-    polygonOffsetFactor: 1.5,
-    polygonOffsetUnits: 2,
+    polygonOffsetFactor: 0.5,
+    polygonOffsetUnits: 1,
   });
   const faces = new Mesh(geometry, material);
   const edges = new LineSegmentsGeometry();

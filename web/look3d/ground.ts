@@ -15,7 +15,7 @@ export interface Ground {
   readonly dispose: () => void;
 }
 
-/** The ground plane under a tray, with its stations. */
+/** The ground plane under a tray, with its stations. Drawn first: seen from below, too, the tray stands before it. */
 export function makeGround({ least, most }: SpaceBox): Ground {
   const from = { x: down(least.x - MARGIN_MM), y: down(least.y - MARGIN_MM) };
   const to = { x: -down(-most.x - MARGIN_MM), y: -down(-most.y - MARGIN_MM) };
@@ -31,12 +31,13 @@ export function makeGround({ least, most }: SpaceBox): Ground {
   }
   const layers = [thin, strong].map((spots) => {
     const geometry = new BufferGeometry().setAttribute("position", new Float32BufferAttribute(spots, 3));
-    const material = new LineBasicMaterial();
+    const material = new LineBasicMaterial({ depthTest: false, depthWrite: false });
     return { geometry, material, lines: new LineSegments(geometry, material) };
   });
   const group = new Group();
   for (const { lines } of layers) {
     lines.raycast = () => {};
+    lines.renderOrder = -1;
     group.add(lines);
   }
   return {

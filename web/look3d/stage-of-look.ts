@@ -87,7 +87,14 @@ export function makeStage(canvas: HTMLCanvasElement): LookStage | undefined {
       for (const body of bodies) show(body, state);
       lookFrom(eye, lamp, state.camera);
       renderer.render(scene, eye);
-      return labelsOf(bodies, ground, state, (spot) => onPicture(spot, eye, size));
+      return labelsOf(
+        bodies.filter((body) => state.isChosen(body.solid) || isSeen(body, bodies, eye)),
+        {
+          ground,
+          isChosen: state.isChosen,
+          toPicture: (spot) => onPicture(spot, eye, size),
+        },
+      );
     },
     partAt: (xPx, yPx) => {
       const caster = new Raycaster();
@@ -161,6 +168,14 @@ function lookFrom(eye: PerspectiveCamera, lamp: DirectionalLight, camera: Camera
   lamp.position.add(lamp.target.position);
 }
 
+/** Whether nothing else stands before the middle of a body. */
+function isSeen(body: Body, bodies: readonly Body[], eye: PerspectiveCamera): boolean {
+  const way = body.middle().sub(eye.position);
+  const caster = new Raycaster(eye.position, way.clone().normalize(), 0, way.length());
+  const [hit] = caster.intersectObjects(bodies.map(({ faces }) => faces));
+  return hit === undefined || hit.object === body.faces;
+}
+
 type ToPicture = (spot: Vector3) => { readonly xPx: number; readonly yPx: number } | undefined;
 
 function onPicture(
@@ -179,9 +194,15 @@ const WORD_HEIGHT_PX = 18;
 
 function labelsOf(
   bodies: readonly Body[],
-  ground: Ground | undefined,
-  { isChosen }: LookState,
-  toPicture: ToPicture,
+  {
+    ground,
+    isChosen,
+    toPicture,
+  }: {
+    readonly ground: Ground | undefined;
+    readonly isChosen: LookState["isChosen"];
+    readonly toPicture: ToPicture;
+  },
 ): readonly PlacedLabel[] {
   const ordered = [...bodies].sort((a, b) => Number(isChosen(b.solid)) - Number(isChosen(a.solid)));
   const wishes = [
