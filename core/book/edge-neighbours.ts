@@ -1,7 +1,8 @@
 import type { Seam, Strip } from "../cutting/index.ts";
 import { at } from "../foundation/index.ts";
-import { type Joint, wordBevel } from "../joints/index.ts";
-import type { FlatEdge, Part } from "../patterns/index.ts";
+import type { Joint } from "../joints/index.ts";
+import type { FlatEdge, Part, PartEdge } from "../patterns/index.ts";
+import { bevelRange } from "./bevel-words.ts";
 import type { Design } from "./design.ts";
 
 /** What lies at an edge of a strip, in words for a label: the neighbour and how the edge is cut. */
@@ -11,21 +12,36 @@ export function edgeWords(design: Design, strip: Strip, part: Part, edge: FlatEd
     return seam === undefined ? "seam, square" : `seam to ${otherOf(seam.stripIds, strip.id)}, square`;
   }
   const joints = jointsAt(design, part, edge.edgeId);
-  const opening = part.edges.find(({ edgeId }) => edgeId === edge.edgeId)?.opening;
-  if (opening) return opening.cut === "upright" ? "opening, cut upright" : "opening, square";
-  if (joints.length === 0) return edge.role === "free" ? `free edge, square` : "joint";
+  const measured = measuredEdge(strip, edge) ?? part.edges.find(({ edgeId }) => edgeId === edge.edgeId);
+  const bevels = bevelRange(measured?.bevels ?? [], part.kind);
+  const bevel = bevels === "square" ? bevels : `bevel ${bevels}`;
+  if (measured?.opening)
+    return measured.opening.cut === "upright" ? `upright wall: ${bevel}` : "opening, square";
+  if (joints.length === 0) return edge.role === "free" ? `free edge, ${bevel}` : `joint, ${bevel}`;
+  if (joints.length === 1)
+    return joints.map((joint) => `joins ${otherPart(joint, part)}, ${cutWords(joint, bevel)}`).join();
   return joints.map((joint) => `joins ${jointWords(joint, part)}`).join("; ");
+}
+
+/** What is measured of an edge of a strip. */
+export function measuredEdge(strip: Strip, edge: FlatEdge): PartEdge | undefined {
+  const index = strip.loops.flatMap((loop) => loop.edges).indexOf(edge);
+  const own = strip.edges[index];
+  return own?.edgeId === edge.edgeId ? own : strip.edges.find(({ edgeId }) => edgeId === edge.edgeId);
 }
 
 /** The neighbour of a part at a joint, and the cut: `S2R, mitre 3.5°`, with the face that is longer. */
 export function jointWords(joint: Joint, part: Part): string {
   const side = sideOf(joint, part);
-  const bevels = at(joint.bevelRad, side);
-  const other = at(joint.partIds, 1 - side);
-  const bevel = wordBevel([bevels, bevels], part.kind);
-  const cut = bevel === "square" ? joint.cut : `${joint.cut}, bevel ${bevel}`;
-  return `${other}, ${cut}`;
+  const stations = joint.stations.map(({ alongMm, bevelRad }) => ({ alongMm, bevelRad: at(bevelRad, side) }));
+  const start = { alongMm: 0, bevelRad: at(joint.bevelRad, side) };
+  const bevel = bevelRange(stations.length > 0 ? stations : [start], part.kind);
+  return `${otherPart(joint, part)}, ${cutWords(joint, bevel === "square" ? bevel : `bevel ${bevel}`)}`;
 }
+
+const otherPart = (joint: Joint, part: Part): string => at(joint.partIds, 1 - sideOf(joint, part));
+
+const cutWords = ({ cut }: Joint, bevel: string): string => (bevel === "square" ? cut : `${cut}, ${bevel}`);
 
 /** Which of the two parts of a joint this is. */
 export const sideOf = (joint: Joint, part: Part): 0 | 1 => (joint.partIds[0] === part.id ? 0 : 1);

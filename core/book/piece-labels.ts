@@ -1,11 +1,12 @@
 import type { Strip } from "../cutting/index.ts";
 import { at, formatMm, formatNumber } from "../foundation/index.ts";
-import type { MarkingTable } from "../marking/index.ts";
+import { type EdgeMark, hasBevels, type MarkingTable } from "../marking/index.ts";
 import type { Part } from "../patterns/index.ts";
 import { type Box, boxesOverlap, boxOf, textCorners } from "./boxes.ts";
 import { chordsAt } from "./chords.ts";
 import { bladeWords } from "./cutting-words.ts";
 import type { Design } from "./design.ts";
+import { BEYOND_FIGURES_MM, edgeFigures, edgeTicks } from "./edge-figures.ts";
 import { edgeWords } from "./edge-neighbours.ts";
 import { findFreeSpot } from "./free-spot.ts";
 import { layLines } from "./lay-lines.ts";
@@ -14,46 +15,61 @@ import { arrowMarks, paper, type TextMark, textMark, toPaper } from "./marks.ts"
 import type { Piece } from "./piece.ts";
 import { lengthOf, spotOn } from "./polyline-spot.ts";
 import { type RibGroup, ribPlaceWords, stationFaceWords } from "./rib-piece.ts";
+import { rulingLines, twistFigure } from "./ruling-lines.ts";
 import { bendLimits } from "./strip-piece.ts";
 import type { Mark, PaperPoint } from "./types.ts";
 import { uprightText } from "./upright-text.ts";
 
-/** Where words go: the piece, its letters, and boxes in its frame that are to stay free where possible. */
+/** Where words go: the piece, its letters, marks on its edges, and boxes in its frame that are to stay free. */
 export interface LabelRoom {
   readonly piece: Piece;
   readonly lettering: Lettering;
   readonly avoid: readonly Box[];
+  readonly marks: readonly EdgeMark[];
 }
 
 /** The words on a strip's template: its code, face, hand and arrow, what it joins, bends and stations. */
 export function stripLabels(design: Design, strip: Strip, part: Part, room: LabelRoom): readonly Mark[] {
-  const { piece, lettering, avoid } = room;
+  const { piece, lettering, marks } = room;
   const table = design.marking.find((candidate) => candidate.stripId === strip.id);
   const numbers = table === undefined ? [] : stationNumbers(table, piece.loops);
+  const figures = edgeFigures(marks, part);
+  const avoid = [...room.avoid, ...boxesOf(figures, lettering)];
+  const clear = { ...room, avoid };
   const bends = bendLimits(strip, part).map(({ line, words }) =>
     freest(
       SHARES.map((share) => alongLine(line.points, words, share)),
-      room,
+      clear,
     ),
   );
+  const twists = rulingLines(part, piece.loops).flatMap(({ line, twistRad }) => {
+    const words = twistFigure(twistRad);
+    return words === "" ? [] : [besideLine(line.points, words, 0.5)];
+  });
   const lays = layLines(design, part, piece.loops).map(({ line, words }) =>
     freest(
       SHARES.map((share) => besideLine(line.points, words, share)),
-      room,
+      clear,
     ),
   );
-  const words = [...edgeLabels(design, strip, part, room), ...bends, ...lays, ...numbers];
+  const edges = edgeLabels(design, strip, part, clear);
+  const words = [...figures, ...edges, ...bends, ...twists, ...lays, ...numbers];
   const foam = design.project.materials.foams.find((candidate) => candidate.id === part.foamId);
   const notes = [
     piece.face,
     `${part.name}, ${formatNumber(part.thicknessMm, 0)} mm ${foam?.name ?? ""}`.trim(),
     bladeWords(design.project.cutting),
+    ...(hasBevels(strip) ? [BEVEL_WORDS] : []),
   ];
   return [
+    ...edgeTicks(marks),
     ...words,
     ...mainLabel(piece, notes, { taken: [...avoid, ...boxesOf(words, lettering)], lettering }),
   ];
 }
+
+/** How to cut by the lines of a strip with bevelled edges. */
+const BEVEL_WORDS = "thick line: on this face, tilt the blade; thin: mid-thickness";
 
 /** The words on a rib's template: every rib that is cut from it, the faces, the base line and the heights. */
 export function ribLabels(
@@ -144,7 +160,7 @@ function labelBlock(
   const noteWidths = notes.map((text) => lettering.widthMm(text, "sans", note));
   const widthMm = Math.max(codeWidth + 2 * note + arrowWidth, ...noteWidths) + note;
   const lineMm = 1.7 * note;
-  const heightMm = notes.length * lineMm + Math.max(code, isLevel ? 0 : arrowMm) + note;
+  const heightMm = notes.length * lineMm + Math.max(code, arrowReach(piece, note, arrowMm)) + note;
   const draw = (corner: PaperPoint): readonly Mark[] => {
     const base = corner.y + notes.length * lineMm + note / 2;
     const arrowLeft = corner.x + codeWidth + 2 * note;
@@ -165,7 +181,7 @@ function labelBlock(
 
 const CENTRE_WORDS = "centre line";
 
-/** Toward the centre line of the car, beside a right or left section. */
+/** Toward the centre line of the car, beside a right or left part. */
 function centreArrow(
   piece: Piece,
   from: PaperPoint,
@@ -173,10 +189,8 @@ function centreArrow(
 ): readonly Mark[] {
   if (piece.centreTurnRad === undefined) return [];
   const { note, code } = size;
-  const ends = [paper(from.x, from.y), paper(from.x, from.y + code)] as const;
-  const [tail, tip] = piece.centreTurnRad < 0 ? [ends[1], ends[0]] : ends;
   return [
-    ...arrowMarks(tail, tip, note, "thin"),
+    ...turnedArrow(paper(from.x, from.y + code / 2), piece.centreTurnRad, { lengthMm: code, headMm: note }),
     textMark(paper(from.x + note, from.y), CENTRE_WORDS, { heightMm: note, layer: "words" }),
   ];
 }
@@ -189,14 +203,37 @@ function forwardArrow(
   const { note, arrowMm } = size;
   const word = (x: number) =>
     textMark(paper(x, from.y), piece.arrow.word, { heightMm: note, face: "bold", layer: "words" });
-  const middle = from.y + note / 2;
+  const { turnRad } = piece.arrow;
   if (piece.arrow.word === "up") {
     const x = from.x + note / 2;
-    return [...arrowMarks(paper(x, from.y), paper(x, from.y + arrowMm), note, "thin"), word(x + note)];
+    return [
+      ...turnedArrow(paper(x, from.y + arrowMm / 2), turnRad, { lengthMm: arrowMm, headMm: note }),
+      word(x + note),
+    ];
   }
-  const ends = [paper(from.x, middle), paper(from.x + arrowMm, middle)] as const;
-  const [tail, tip] = Math.cos(piece.arrow.turnRad) < 0 ? [ends[1], ends[0]] : ends;
-  return [...arrowMarks(tail, tip, note, "thin"), word(from.x + arrowMm + note)];
+  const middle = paper(from.x + arrowMm / 2, from.y + arrowReach(piece, note, arrowMm) / 2);
+  return [
+    ...turnedArrow(middle, turnRad, { lengthMm: arrowMm, headMm: note }),
+    word(from.x + arrowMm + note),
+  ];
+}
+
+/** Room that the arrow takes upward: a letter's height where it is level, more the more it turns. */
+const arrowReach = (piece: Piece, note: number, arrowMm: number): number =>
+  Math.max(note, arrowMm * Math.abs(Math.sin(piece.arrow.turnRad)));
+
+function turnedArrow(
+  middle: PaperPoint,
+  turnRad: number,
+  size: { readonly lengthMm: number; readonly headMm: number },
+): readonly Mark[] {
+  const [dx, dy] = [(Math.cos(turnRad) * size.lengthMm) / 2, (Math.sin(turnRad) * size.lengthMm) / 2];
+  return arrowMarks(
+    paper(middle.x - dx, middle.y - dy),
+    paper(middle.x + dx, middle.y + dy),
+    size.headMm,
+    "thin",
+  );
 }
 
 /** Places along a line that are tried for its words. */
@@ -211,19 +248,31 @@ export function freest(choices: readonly TextMark[], room: LabelRoom): TextMark 
   return clear ?? at(choices, 0);
 }
 
+/** Letters along an edge, and where they would be longer than it, mm. */
+const EDGE_LETTERS_MM = 3.5;
+const SMALL_LETTERS_MM = 2.5;
+/** From an edge to words along it, mm. */
+const ASIDE_MM = 2;
+
 /** Shortest edge that gets words, mm. */
 const LABELLED_EDGE_MM = 40;
 
 function edgeLabels(design: Design, strip: Strip, part: Part, room: LabelRoom): readonly TextMark[] {
+  let index = -1;
   return strip.loops.flatMap((loop) =>
     loop.edges.flatMap((edge) => {
+      index += 1;
       const points = edge.points.map(toPaper);
       if (lengthOf(points) < LABELLED_EDGE_MM) return [];
       const words = edgeWords(design, strip, part, edge);
-      const label = edge.name === "" ? words : `${edge.name}: ${words}`;
+      const label = edge.name === "" || edge.role === "seam" ? words : `${edge.name}: ${words}`;
+      const isLong = room.lettering.widthMm(label, "sans", EDGE_LETTERS_MM) > lengthOf(points);
+      const heightMm = isLong ? SMALL_LETTERS_MM : EDGE_LETTERS_MM;
+      const isMarked = room.marks.some(({ edgeIndex }) => edgeIndex === index);
+      const asideMm = isMarked ? BEYOND_FIGURES_MM : ASIDE_MM;
       return [
         freest(
-          SHARES.map((share) => insideEdge(points, label, share)),
+          SHARES.map((share) => ({ ...insideEdge(points, label, share, asideMm), heightMm })),
           room,
         ),
       ];
@@ -232,12 +281,17 @@ function edgeLabels(design: Design, strip: Strip, part: Part, room: LabelRoom): 
 }
 
 /** Words beside an edge on the material's side, which lies to the left of its direction. */
-export function insideEdge(points: readonly PaperPoint[], words: string, share: number): TextMark {
+export function insideEdge(
+  points: readonly PaperPoint[],
+  words: string,
+  share: number,
+  asideMm: number = ASIDE_MM,
+): TextMark {
   const spot = spotOn(points, share);
   const [nx, ny] = [-Math.sin(spot.turnRad), Math.cos(spot.turnRad)];
   return uprightText(
-    textMark(paper(spot.at.x + nx * 2, spot.at.y + ny * 2), words, {
-      heightMm: 3.5,
+    textMark(paper(spot.at.x + nx * asideMm, spot.at.y + ny * asideMm), words, {
+      heightMm: EDGE_LETTERS_MM,
       anchor: "middle",
       turnRad: spot.turnRad,
       layer: "words",

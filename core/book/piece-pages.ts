@@ -1,8 +1,9 @@
+import { edgeMarks } from "../marking/index.ts";
 import { boxOf, growBox, heightOf, markBox, widthOf } from "./boxes.ts";
 import type { Design } from "./design.ts";
-import { type Fonts, type Lettering, readLettering } from "./lettering.ts";
+import { type Fonts, readLettering } from "./lettering.ts";
 import { type Placing, paper, placeMark } from "./marks.ts";
-import type { Piece } from "./piece.ts";
+import type { LabelRoom } from "./piece-labels.ts";
 import { labelsOf, templatePieces } from "./templates.ts";
 import type { DrawingPage } from "./types.ts";
 
@@ -12,11 +13,16 @@ const ROOM_MM = 10;
 /** Every strip, every plate and every rib that needs a template, each true to size on a page just large enough. */
 export function drawPiecePages(design: Design, fonts: Fonts): readonly DrawingPage[] {
   const lettering = readLettering(fonts);
-  return templatePieces(design).map((piece) => piecePage(design, piece, lettering));
+  const marks = edgeMarks(design);
+  return templatePieces(design).map((piece) => {
+    const own = marks.filter(({ stripId }) => stripId === piece.id);
+    return piecePage(design, { piece, lettering, avoid: [], marks: own });
+  });
 }
 
-function piecePage(design: Design, piece: Piece, lettering: Lettering): DrawingPage {
-  const marks = [...piece.lines, ...labelsOf(design, { piece, lettering, avoid: [] })];
+function piecePage(design: Design, room: LabelRoom): DrawingPage {
+  const { piece, lettering } = room;
+  const marks = [...piece.lines, ...labelsOf(design, room)];
   const corners = marks.flatMap((mark) => {
     const box = markBox(mark, lettering);
     return [paper(box.left, box.bottom), paper(box.right, box.top)];

@@ -2,7 +2,6 @@ import type { BendLine, FoldedPlate, PlatePart } from "../plates/index.ts";
 import { polygonOfPlateLoop } from "../plates/index.ts";
 import { type LineMark, lineMark, loopMark, toPaper } from "./marks.ts";
 import type { Piece } from "./piece.ts";
-import { FORWARD_RAD } from "./strip-piece.ts";
 
 /**
  * What is printed true to size of a plate's flat: the line to cut by, the middle of each bend as a fold line, and
@@ -15,7 +14,7 @@ export function platePiece(plate: FoldedPlate, part: PlatePart): Piece {
     name: plate.name,
     stuff: "metal",
     face: `upper face up${part.hand === "whole" ? "" : `, ${part.hand} hand`}`,
-    arrow: { word: "forward", turnRad: FORWARD_RAD },
+    arrow: { word: "forward", turnRad: Math.PI },
     ...(part.hand === "whole" ? {} : { centreTurnRad: part.hand === "right" ? -Math.PI / 2 : Math.PI / 2 }),
     lines: [...loops.map((loop) => loopMark(loop, "cut", "cut")), ...part.bends.flatMap(bendLines)],
     loops,

@@ -1,33 +1,35 @@
 import type { Strip } from "../cutting/index.ts";
-import type { MarkingTable } from "../marking/index.ts";
+import { type MarkingTable, type ShownFace, shownFace } from "../marking/index.ts";
 import type { Part } from "../patterns/index.ts";
-import { boxOf } from "./boxes.ts";
 import { chordsAt, levelChordsAt } from "./chords.ts";
 import type { Design } from "./design.ts";
+import { flatDirections } from "./flat-directions.ts";
 import { layLines } from "./lay-lines.ts";
 import { type LineMark, lineMark, loopMark, paper, toPaper } from "./marks.ts";
 import type { Piece } from "./piece.ts";
+import { rulingLines } from "./ruling-lines.ts";
 import type { PaperPoint } from "./types.ts";
 
 /**
- * What is printed true to size of a strip: the line to cut by, the finished line where it differs, bend
- * limits, stations and datum of its marking-out table, ribs and fences that touch it. Seen from the face that the part names.
+ * What is printed true to size of a strip: the line to cut by on the face shown, the outline at mid-thickness where it
+ * differs, bend limits or rulings, stations and datum of its marking-out table, ribs and fences that touch it. Seen from
+ * the face that the part names.
  */
 export function stripPiece(design: Design, strip: Strip, part: Part): Piece {
   const loops = stripLoops(strip);
   const table = design.marking.find((candidate) => candidate.stripId === strip.id);
+  const directions = flatDirections(part);
   return {
     id: strip.id,
     name: part.name,
     stuff: "foam",
     face: `${part.faceShown} up${handWords(part)}`,
-    arrow: { word: "forward", turnRad: FORWARD_RAD },
-    ...(part.kind === "section" && part.hand !== "whole"
-      ? { centreTurnRad: part.hand === "right" ? -Math.PI / 2 : Math.PI / 2 }
-      : {}),
+    arrow: { word: "forward", turnRad: directions.forwardRad },
+    ...(directions.centreRad === undefined ? {} : { centreTurnRad: directions.centreRad }),
     lines: [
-      ...cutLines(strip, loops),
+      ...cutLines(shownFace(strip, part.thicknessMm, design.project), loops),
       ...bendLimits(strip, part).map((limit) => limit.line),
+      ...rulingLines(part, loops).map((ruling) => ruling.line),
       ...(table === undefined ? [] : stationLines(table, loops)),
       ...layLines(design, part, loops).map((lay) => lay.line),
     ],
@@ -42,34 +44,32 @@ export const stripLoops = (strip: Strip): readonly (readonly PaperPoint[])[] =>
 /** Which hand a part is of, for a label; nothing for a part that lies across the centre line. */
 export const handWords = (part: Part): string => (part.hand === "whole" ? "" : `, ${part.hand} hand`);
 
-/**
- * Where the front of the car lies in the flat frame: at −u on every part. The left hand is the mirror image about
- * the u axis, so a left fence stands on its head on paper, and its front is still at −u.
- */
-export const FORWARD_RAD = Math.PI;
-
 /** Two lines nearer than this print as one. */
 const ONE_LINE_MM = 0.05;
 
-function cutLines(strip: Strip, loops: readonly (readonly PaperPoint[])[]): readonly LineMark[] {
-  const cuts = strip.cutLinesMm.map((loop) => loop.map(toPaper));
+function cutLines({ cutLinesMm }: ShownFace, loops: readonly (readonly PaperPoint[])[]): readonly LineMark[] {
+  const cuts = cutLinesMm.map((loop) => loop.map(toPaper));
   if (cuts.length === 0) return loops.map((loop) => loopMark(loop, "cut", "cut"));
   const marks = cuts.map((loop) => loopMark(loop, "cut", "cut"));
-  if (sameBoxes(cuts, loops)) return marks;
+  if (isSame(cuts, loops)) return marks;
   return [...marks, ...loops.map((loop) => loopMark(loop, "thin", "finished"))];
 }
 
-function sameBoxes(
+/** Whether two sets of loops print as one: the corners of each lie on the other. */
+function isSame(
   first: readonly (readonly PaperPoint[])[],
   second: readonly (readonly PaperPoint[])[],
 ): boolean {
   if (first.length !== second.length) return false;
   return first.every((loop, i) => {
-    const [a, b] = [boxOf(loop), boxOf(second[i] ?? [])];
-    const misses = [a.left - b.left, a.right - b.right, a.bottom - b.bottom, a.top - b.top];
-    return misses.every((miss) => Math.abs(miss) < ONE_LINE_MM);
+    const other = second[i] ?? [];
+    const isNear = (p: PaperPoint) => other.some((q) => Math.hypot(p.x - q.x, p.y - q.y) < ONE_LINE_MM);
+    return loop.length === other.length && loop.every((p, k) => isSamePoint(p, other[k]) || isNear(p));
   });
 }
+
+const isSamePoint = (p: PaperPoint, q: PaperPoint | undefined): boolean =>
+  q !== undefined && Math.hypot(p.x - q.x, p.y - q.y) < ONE_LINE_MM;
 
 /** A line where a bend starts or ends, the longest stretch of it inside the strip, and the bend on its right. */
 export interface BendLimit {
@@ -79,6 +79,8 @@ export interface BendLimit {
 
 /** The limits of the bends of a part that lie on one of its strips. */
 export function bendLimits(strip: Strip, part: Part): readonly BendLimit[] {
+  // A transition bends along its rulings, which run as they run.
+  if (part.kind === "transition") return [];
   const loops = stripLoops(strip);
   const limits: BendLimit[] = [];
   part.zones.forEach((zone, i) => {

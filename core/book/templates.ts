@@ -1,4 +1,5 @@
 import { at, type Problem } from "../foundation/index.ts";
+import { edgeMarks } from "../marking/index.ts";
 import { type Box, boxOf } from "./boxes.ts";
 import type { Design } from "./design.ts";
 import { gaugeBoxes } from "./gauge-marks.ts";
@@ -105,10 +106,16 @@ function pieceLabels(
   lettering: Lettering,
 ): ReadonlyMap<string, readonly Mark[]> {
   const labels = new Map<string, readonly Mark[]>();
+  const marks = edgeMarks(design);
   for (const layout of plan.layouts) {
     const busy = busyBoxes(layout, plan.window);
     for (const { piece, placing } of layout.pieces) {
-      const room = { piece, lettering, avoid: busy.map((box) => unplaceBox(box, placing)) };
+      const room = {
+        piece,
+        lettering,
+        avoid: busy.map((box) => unplaceBox(box, placing)),
+        marks: marks.filter(({ stripId }) => stripId === piece.id),
+      };
       labels.set(piece.id, labelsOf(design, room));
     }
   }
