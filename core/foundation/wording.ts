@@ -74,7 +74,7 @@ function sentenceFor(problem: Problem): string {
     case "transition-creased":
       return `${name} has a crease of ${formatAngle(problem.angleRad)} near x ${formatMm(problem.at.x)}: no bent sheet joins its edges there. Round the corner of the edge, ease a free edge, or divide the transition there.`;
     case "transition-twisted":
-      return `${name} needs ${formatNumber(problem.strain * 100, 2)} % strain of its foam near x ${formatMm(problem.at.x)}, with ${formatAngle(problem.twistRad)} of twist at most and a least radius of ${formatMm(problem.leastRadiusMm)} mm; the foam takes ${formatNumber(problem.limit * 100, 2)} %. Ease a free edge, make the foam thinner, or choose another foam.`;
+      return `${name} needs ${formatNumber(problem.strain * 100, 2)} % strain of its foam near x ${formatMm(problem.at.x)}, with ${formatAngle(problem.twistRad)} of twist at most and a least radius of ${formatMm(problem.leastRadiusMm)} mm; the foam takes ${formatNumber(problem.limit * 100, 2)} %. Choose its rulings for the least strain, ease a free edge, make the foam thinner, or choose another foam.`;
     case "edge-has-three-sheets":
       return `${name}, ${problem.otherName} and ${problem.thirdName} meet in one edge near x ${formatMm(problem.at.x)}. It is cut as the joint of the first two; fit the third to them by hand, or end one of them before the edge.`;
     case "edges-coincide":

@@ -56,7 +56,9 @@ export function applyCommand(project: Project, command: Command): Project {
       );
     case "change-transition":
       return editItem(project, command.itemId, (item) =>
-        item.kind === "transition" ? withChanges(item, command.changes, ["coreSide", "core"]) : item,
+        item.kind === "transition"
+          ? withChanges(item, command.changes, ["rulings", "coreSide", "core"])
+          : item,
       );
     case "change-plate":
       return editItem(project, command.itemId, (item) =>

@@ -41,7 +41,9 @@ export type FenceChanges = {
   readonly [Key in "name" | "lowerEdge" | "seat" | "standsFirst" | "core"]?: Fence[Key] | undefined;
 };
 export type TransitionChanges = {
-  readonly [Key in "name" | "first" | "second" | "coreSide" | "core"]?: Transition[Key] | undefined;
+  readonly [Key in "name" | "first" | "second" | "rulings" | "coreSide" | "core"]?:
+    | Transition[Key]
+    | undefined;
 };
 export type PlateChanges = {
   readonly [Key in "name" | "zMm" | "metalId" | "thicknessMm" | "wings" | "bond"]?: Plate[Key] | undefined;

@@ -149,6 +149,8 @@ export const TransitionSchema = v.strictObject({
   name: Name,
   first: TransitionEdgeSchema,
   second: TransitionEdgeSchema,
+  /** What its rulings are chosen for: the least twist unless it is said, or the least strain of the pressed foam. */
+  rulings: v.exactOptional(v.picklist(["least twist", "least strain"])),
   /** On which side of the drawn surface the core lies: above it unless it is said. */
   coreSide: v.exactOptional(v.picklist(["above", "below"])),
   core: v.exactOptional(CoreSchema),

@@ -2,7 +2,7 @@ import { at } from "../foundation/index.ts";
 import { creaseAngle } from "./crease-angle.ts";
 import type { EdgePair, Knot } from "./knots.ts";
 import { evaluateEnds, openEnds } from "./refine-knots.ts";
-import { type BendLimits, bendOf, twistOf } from "./ruling-cost.ts";
+import { type BendLimits, bendOf, fanCost, rulingCost, twistOf } from "./ruling-cost.ts";
 import { creaseCharge, LEAST_CREASE_RAD } from "./search-charges.ts";
 
 /** What a pairing costs, without the pull toward even spacing, and its worst twist. */
@@ -35,7 +35,7 @@ export function costOfKnots(pair: EdgePair, knots: readonly Knot[], limits: Bend
       const bend = bendOf(ends, twist, fan, limits);
       if (share > 0) maxTwistRad = Math.max(maxTwistRad, Math.abs(twist));
       bendCost += share * bend * bend;
-      cost += share * (twist * twist + bend * bend);
+      cost += share * (fan === "none" ? rulingCost(ends, limits) : fanCost(ends, fan, limits));
     }
     if (last === undefined || next === undefined || !knot.isApex) return;
     const angle = creaseAngle(

@@ -44,7 +44,7 @@ const SHORT_SHARE = 1 / 24;
 
 /**
  * The knots of a path: its ends, the places where fans begin and end, and where it passes corners and jumps, stay; between
- * them about `count` free knots at even progress.
+ * them about `count` knots at even progress, free but in fans.
  */
 export function knotsOfPath(pair: EdgePair, path: readonly PathStep[], count: number): readonly Knot[] {
   const points = withJumps(pair, path);
@@ -54,8 +54,30 @@ export function knotsOfPath(pair: EdgePair, path: readonly PathStep[], count: nu
     const here = at(points, index);
     const fanAfter = next === undefined ? "none" : at(points, index + 1).arrival;
     const anchor = { ...holdOf(pair, here), firstMm: here.firstMm, secondMm: here.secondMm, fanAfter };
-    if (next === undefined || fanAfter !== "none") return [anchor];
-    return [anchor, ...freeKnots(pair, points.slice(index, next + 1), count)];
+    if (next === undefined) return [anchor];
+    const stretch = points.slice(index, next + 1);
+    return [
+      anchor,
+      ...(fanAfter === "none" ? freeKnots(pair, stretch, count) : fanKnots(pair, stretch, count)),
+    ];
+  });
+}
+
+/** Knots that stand still inside a fan, so that its bend is summed as finely as elsewhere; its ends move between them. */
+function fanKnots(pair: EdgePair, points: readonly PathStep[], perSheet: number): readonly Knot[] {
+  const [start, end] = [at(points, 0), at(points, -1)];
+  const span = progressOf(pair, end.firstMm - start.firstMm, end.secondMm - start.secondMm);
+  const count =
+    Math.floor((perSheet * span) / progressOf(pair, pair.first.lengthMm, pair.second.lengthMm)) - 1;
+  return Array.from({ length: Math.max(0, count) }, (_, k): Knot => {
+    const x = (k + 1) / (count + 1);
+    return {
+      hold: "fixed",
+      firstMm: start.firstMm + x * (end.firstMm - start.firstMm),
+      secondMm: start.secondMm + x * (end.secondMm - start.secondMm),
+      fanAfter: end.arrival,
+      isApex: false,
+    };
   });
 }
 

@@ -4,6 +4,7 @@ import { findCreases } from "./find-creases.ts";
 import { edgePair } from "./knots.ts";
 import { pairingNodes } from "./pairing-nodes.ts";
 import { placeOnEdge } from "./place-on-edge.ts";
+import type { BendLimits } from "./ruling-cost.ts";
 import { sameWayRound } from "./same-way-round.ts";
 import { searchPairing } from "./search-pairing.ts";
 import { sweepAt, sweptPoint } from "./sweep-at.ts";
@@ -27,7 +28,9 @@ export function pairEdges(first: SpaceEdge, second: SpaceEdge, settings: Pairing
   const ordered = sameWayRound(first, along);
   const pair = edgePair(ordered.first, ordered.second);
   const count = settings.nodes ?? RULINGS;
-  const rulings = ordered.restore(pairingNodes(pair, searchPairing(pair, settings, count), count));
+  const rulings = ordered.restore(
+    pairingNodes(pair, searchPairing(pair, limitsOf(first, along, settings), count), count),
+  );
   const paired: PairedEdges = {
     first,
     second: along,
@@ -39,6 +42,15 @@ export function pairEdges(first: SpaceEdge, second: SpaceEdge, settings: Pairing
   return ruledSurface(
     meanRise(paired) >= 0 === (settings.side !== "down") ? paired : { ...paired, side: -1 },
   );
+}
+
+/** Looks across the sheet by which the edges' distance is told. */
+const SPAN_LOOKS = [0, 0.25, 0.5, 0.75, 1];
+
+function limitsOf(first: SpaceEdge, second: SpaceEdge, settings: PairingSettings): BendLimits {
+  if (settings.aim !== "strain") return settings;
+  const spans = SPAN_LOOKS.map((part) => distanceSpace(pointAtPart(first, part), pointAtPart(second, part)));
+  return { ...settings, strainSpanMm: Math.max(1, spans.reduce((sum, mm) => sum + mm, 0) / spans.length) };
 }
 
 /** A pairing, however it was found, as a sheet. */

@@ -9,6 +9,8 @@ export interface BendLimits {
   readonly thicknessMm: number;
   readonly leastRadiusMm: number;
   readonly fanBend?: "swept edge" | "near apex";
+  /** With aim "strain": how far apart the edges are, mm; strain counts as the twist that would cost it over that. */
+  readonly strainSpanMm?: number;
 }
 
 /** Ends of rulings as `evaluateEdge` writes them, and where in them: EDGE_NUMBERS numbers from an offset. */
@@ -53,6 +55,17 @@ export function bendOf(
   { thicknessMm, leastRadiusMm, fanBend }: BendLimits,
 ): number {
   if (leastRadiusMm <= thicknessMm) return 0;
+  const tight = tightestBend(ends, twistRad, fan, fanBend === "near apex" ? thicknessMm : undefined);
+  return Math.max(0, Math.min(1, tight * thicknessMm) - thicknessMm / leastRadiusMm);
+}
+
+/** The bend at the tighter end of a ruling, 1/mm; in a fan at the swept edge, or carried to one thickness from its apex. */
+function tightestBend(
+  ends: RulingEnds,
+  twistRad: number,
+  fan: FanApex,
+  fromApexMm: number | undefined,
+): number {
   const { first, firstOffset, second, secondOffset } = ends;
   const rx = n(second, secondOffset) - n(first, firstOffset);
   const ry = n(second, secondOffset + 1) - n(first, firstOffset + 1);
@@ -64,8 +77,27 @@ export function bendOf(
   if (fan !== "first") bend = curvatureAt(first, firstOffset, rx / length, ry / length, rz / length, rate);
   if (fan !== "second")
     bend = Math.max(bend, curvatureAt(second, secondOffset, rx / length, ry / length, rz / length, rate));
-  const tight = fan === "none" || fanBend !== "near apex" ? bend : bend * Math.max(1, length / thicknessMm);
-  return Math.max(0, Math.min(1, tight * thicknessMm) - thicknessMm / leastRadiusMm);
+  return fan === "none" || fromApexMm === undefined ? bend : bend * Math.max(1, length / fromApexMm);
+}
+
+/**
+ * The strain of pressing foam onto the sheet at a ruling (see `pressStrain`), as the twist over the span that would cost
+ * as much bending: 2 strain span / thickness, rad.
+ */
+function strainAsTwist(ends: RulingEnds, twistRad: number, fan: FanApex, limits: BendLimits): number {
+  const { first, firstOffset: i, second, secondOffset: j } = ends;
+  const length = Math.hypot(
+    n(second, j) - n(first, i),
+    n(second, j + 1) - n(first, i + 1),
+    n(second, j + 2) - n(first, i + 2),
+  );
+  if (length < EDGES_MEET_MM) return 0;
+  const { thicknessMm, strainSpanMm = 0 } = limits;
+  const half = Math.min(tightestBend(ends, twistRad, fan, thicknessMm), 1 / thicknessMm) / 2;
+  const rate = twistRad / length;
+  const membrane = (twistRad * twistRad) / 12;
+  const bending = (thicknessMm / 2) * (half + Math.sqrt(half * half + rate * rate));
+  return (2 * (membrane + bending) * strainSpanMm) / thicknessMm;
 }
 
 /** Size of the normal curvature square to the ruling at one end (see `rulingOf`). */
@@ -83,15 +115,17 @@ function curvatureAt(e: Float64Array, o: number, rx: number, ry: number, rz: num
   return Math.abs(own + 2 * rate * cosine * sine) / (sine * sine);
 }
 
-/** Twist and bend squared and added: what a ruling costs by swept length. */
+/** Twist and bend squared and added, or the square of the strain: what a ruling costs by swept length. */
 export function rulingCost(ends: RulingEnds, limits: BendLimits): number {
   const twist = twistOf(ends.first, ends.firstOffset, ends.second, ends.secondOffset);
+  if (limits.strainSpanMm !== undefined) return strainAsTwist(ends, twist, "none", limits) ** 2;
   const bend = bendOf(ends, twist, "none", limits);
   return twist * twist + bend * bend;
 }
 
 /** What a ruling of a fan costs: it sweeps one tangent only and has no twist. */
 export function fanCost(ends: RulingEnds, fan: FanApex, limits: BendLimits): number {
+  if (limits.strainSpanMm !== undefined) return strainAsTwist(ends, 0, fan, limits) ** 2;
   const bend = bendOf(ends, 0, fan, limits);
   return bend * bend;
 }

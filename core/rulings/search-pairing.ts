@@ -22,10 +22,12 @@ const DEVELOPABLE_MAY_COST = 1.5;
 
 /**
  * The pairing of two edges as knots: the cheapest one. Where bend makes up most of its cost, and a developable pairing
- * costs much the same, that one: not where twist makes up more, as it is not for the bend's sake then.
+ * costs much the same, that one: not where twist makes up more, as it is not for the bend's sake then. With the aim
+ * "strain" no ruling is set to a root: the least strain is what is asked for.
  */
 export function searchPairing(pair: EdgePair, limits: BendLimits, count: number): readonly Knot[] {
   const cheapest = cheapestPairing(pair, limits, count);
+  if (limits.strainSpanMm !== undefined) return cheapest;
   const { cost, bendCost } = costOfKnots(pair, cheapest, limits);
   if (bendCost === 0 || cost > 2 * bendCost) return cheapest;
   const exact = cheapestPairing(pair, { ...limits, leastRadiusMm: 0 }, count);
@@ -35,20 +37,34 @@ export function searchPairing(pair: EdgePair, limits: BendLimits, count: number)
 }
 
 /**
- * A shortest path over a grid, again over a finer one around it, knots laid on that path, moved to the least of the same
- * cost and settled there. A coarse grid cannot tell a small crease from none; where the path it promised turns out much
- * dearer, the search is done again with every crease charged in full, and the cheaper pairing taken.
+ * What a search over a coarse grid takes for no crease, in radians by step, from lenient to strict: where the sheet's
+ * planes turn fast from ruling to ruling, a grid cannot place a fan's border well enough to see that it has no crease.
  */
-function cheapestPairing(pair: EdgePair, limits: BendLimits, count: number): readonly Knot[] {
-  const [promised, knots] = pairingOverGrid(pair, { limits, leastCreaseRad: 0.5 / COARSE_LINES }, count);
-  const { cost } = costOfKnots(pair, knots, limits);
-  if (cost <= MAY_MISS * promised + SPACING_PULL) return knots;
-  const [, strict] = pairingOverGrid(pair, { limits, leastCreaseRad: LEAST_CREASE_RAD }, count);
-  return costOfKnots(pair, strict, limits).cost < cost ? strict : knots;
-}
-
+const LENIENCES = [2, 0.5, 0] as const;
+/** Edges with more corners than this are runs of lines: the sheet folds at each of them, so one search has to do. */
+const MOST_CORNERS = 8;
+const MIDDLE_LENIENCE = [0.5] as const;
 /** What a pairing may cost more than the grid promised. */
 const MAY_MISS = 1.02;
+
+/**
+ * A shortest path over a grid, again over a finer one around it, knots laid on that path, moved to the least of the same
+ * cost and settled there. A lenient grid promises at most what any pairing costs; where the pairing that comes of it is
+ * much dearer, a crease turned out to be real: stricter grids are searched too, and the cheapest pairing is taken.
+ */
+function cheapestPairing(pair: EdgePair, limits: BendLimits, count: number): readonly Knot[] {
+  let best: readonly Knot[] = [];
+  let bestCost = Number.POSITIVE_INFINITY;
+  const corners = pair.first.cornersMm.length + pair.second.cornersMm.length;
+  for (const lenience of corners > MOST_CORNERS ? MIDDLE_LENIENCE : LENIENCES) {
+    const leastCreaseRad = Math.max(LEAST_CREASE_RAD, lenience / COARSE_LINES);
+    const [promised, knots] = pairingOverGrid(pair, { limits, leastCreaseRad }, count);
+    const { cost } = costOfKnots(pair, knots, limits);
+    if (cost < bestCost) [best, bestCost] = [knots, cost];
+    if (bestCost <= MAY_MISS * promised + SPACING_PULL) break;
+  }
+  return best;
+}
 
 function pairingOverGrid(
   pair: EdgePair,
@@ -64,5 +80,6 @@ function pairingOverGrid(
   const fine = searchGrid(c, d, bandAround(coarse.steps, c, d, reach), { ...settings, leastCreaseRad });
   const knots = knotsOfPath(pair, fine.steps, count);
   const { limits } = settings;
-  return [coarse.cost, settleKnots(pair, refineKnots(pair, knots, FIRST_STEP, limits), limits)];
+  const refined = refineKnots(pair, knots, FIRST_STEP, limits);
+  return [coarse.cost, limits.strainSpanMm === undefined ? settleKnots(pair, refined, limits) : refined];
 }

@@ -48,6 +48,11 @@ export interface PairingSettings {
    */
   readonly fanBend?: "swept edge" | "near apex";
   /**
+   * What the rulings are chosen for: the least twist (the default), or the least strain of foam that is pressed onto the
+   * sheet, twist and bend together.
+   */
+  readonly aim?: "twist" | "strain";
+  /**
    * Which side the inward normal is on: where its mean has z > 0 (the default) or z < 0. A sheet whose mean normal is
    * level takes the one that a walker along the first edge, the second on the right, sees as up.
    */

@@ -50,8 +50,8 @@ const FEEL_MM = 0.01;
 
 /**
  * The small change of a transition's free edge that takes most twist out of it: nodes move in height (and square to the
- * edge in plan where that is allowed) within a band. Gauss-Newton on the twist of all rulings at their present pairing,
- * then the pairing anew; a round that does not lower the mean square twist is shortened or ends the search. Undefined
+ * edge in plan where that is allowed) within a band. Gauss-Newton on the twist of all rulings, paired for the least
+ * strain (the least twist could always be had by rulings that no foam bends along), then the pairing anew; a round that does not lower the mean square twist is shortened or ends the search. Undefined
  * where the transition has no free edge or cannot be made. Ends that lie on the first and last ruling may move as well.
  */
 export function easeTransition(
@@ -71,11 +71,30 @@ export function easeTransition(
   const fixed = fixedEdge(project, lines, edges[fixedSide], wingEdge);
   if (!fixed) return undefined;
   const bench = benchOf(project, item, side, fixed);
-  const start = drawn.nodes;
-  let best = bench.look(start);
-  if (!best) return undefined;
-  const before = best;
-  let nodes = start;
+  const before = bench.look(drawn.nodes);
+  if (!before) return undefined;
+  const inHeight = easeNodes(bench, drawn.nodes, before, { ...limits, movesPlan: false });
+  const eased = limits.movesPlan ? easeNodes(bench, drawn.nodes, before, limits) : inHeight;
+  // Moves in plan may bend a sheet more than they untwist it.
+  const [a, b] = [bench.judge(inHeight.look), bench.judge(eased.look)];
+  const [best, after] = b.pressStrain < a.pressStrain ? [eased, b] : [inHeight, a];
+  return {
+    side,
+    nodes: best.nodes,
+    before: bench.judge(before),
+    after,
+    movedMm: Math.max(...best.nodes.map((node, i) => distanceSpace(node, at(drawn.nodes, i)))),
+  };
+}
+
+/** Nodes moved round by round; those given where nothing better is found. */
+function easeNodes(
+  bench: Bench,
+  start: readonly SpaceNode[],
+  before: Look,
+  limits: EaseLimits,
+): { readonly nodes: readonly SpaceNode[]; readonly look: Look } {
+  let [nodes, best] = [start, before];
   for (let round = 0; round < ROUNDS; round++) {
     const step = solveStep(bench, nodes, best, start, limits);
     const next = shorten(bench, nodes, step, best, start, limits);
@@ -84,14 +103,11 @@ export function easeTransition(
     best = next.look;
   }
   const rounded = nodes.map(roundNode);
-  const after = bench.look(rounded);
-  if (!after || after.meanSquare >= before.meanSquare)
-    return { side, nodes: start, ...told(before, before), movedMm: 0 };
-  const movedMm = Math.max(...rounded.map((node, i) => distanceSpace(node, at(start, i))));
-  return { side, nodes: rounded, ...told(before, after), movedMm };
+  const look = bench.look(rounded);
+  return look && look.meanSquare < before.meanSquare
+    ? { nodes: rounded, look }
+    : { nodes: start, look: before };
 }
-
-const told = (before: Look, after: Look) => ({ before: before.judgement, after: after.judgement });
 
 /** The second edge is eased where both are free. */
 const freeSideOf = ({ first, second }: Transition): "first" | "second" | undefined =>
@@ -122,15 +138,17 @@ const roundNode = (node: SpaceNode): SpaceNode => ({
   z: Math.round(node.z * 100) / 100,
 });
 
-/** A sheet made with some nodes: its pairing, and how much it is twisted. */
+/** A sheet made with some nodes: its pairing for the least strain, and how much it is twisted. */
 interface Look {
+  readonly free: SpaceEdge;
   readonly surface: RuledSurface;
-  readonly judgement: TwistJudgement;
   /** Mean over the sweep of the square of the twist, rad². */
   readonly meanSquare: number;
 }
 
 interface Bench {
+  /** The sheet as the transition asks for its rulings, judged. */
+  readonly judge: (look: Look) => TwistJudgement;
   readonly look: (nodes: readonly SpaceNode[]) => Look | undefined;
   /** Twists of the rulings of a pairing when the free edge runs through other nodes; weighted by what they sweep. */
   readonly twists: (nodes: readonly SpaceNode[], surface: RuledSurface) => readonly number[] | undefined;
@@ -148,16 +166,22 @@ function benchOf(project: Project, item: Transition, side: "first" | "second", f
     const path = compileSpacePath(nodes);
     return path.ok ? compileEdge(freeEdgeInSpace(path.value)) : undefined;
   };
-  const pair = (free: SpaceEdge): RuledSurface =>
-    side === "first" ? pairEdges(free, fixed, settings) : pairEdges(fixed, free, settings);
+  const pair = (free: SpaceEdge, aim: "twist" | "strain"): RuledSurface =>
+    side === "first"
+      ? pairEdges(free, fixed, { ...settings, aim })
+      : pairEdges(fixed, free, { ...settings, aim });
   return {
+    judge: ({ free }) =>
+      judgeTwist(pair(free, item.rulings === "least strain" ? "strain" : "twist"), {
+        ...settings,
+        strainLimit: 1 / (2 * ratio),
+      }),
     look: (nodes) => {
       const free = edgeOf(nodes);
       if (!free) return undefined;
-      const surface = pair(free);
-      const judgement = judgeTwist(surface, { ...settings, strainLimit: 1 / (2 * ratio) });
+      const surface = pair(free, "strain");
       const twists = weightedTwists(surface, surface.first, surface.second);
-      return { surface, judgement, meanSquare: twists.reduce((sum, twist) => sum + twist * twist, 0) };
+      return { free, surface, meanSquare: twists.reduce((sum, twist) => sum + twist * twist, 0) };
     },
     twists: (nodes, surface) => {
       const free = edgeOf(nodes);

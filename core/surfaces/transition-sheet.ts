@@ -71,6 +71,7 @@ export function transitionSheet(
     thicknessMm: core.thicknessMm,
     leastRadiusMm,
     side: item.coreSide === "below" ? "down" : "up",
+    aim: item.rulings === "least strain" ? "strain" : "twist",
   } as const;
   const surface = pairEdges(compileEdge(first), compileEdge(second), settings);
   if (surface.lengthSMm < COINCIDENT_POINTS_MM || areaOfRuled(surface, 0) < LEAST_AREA_MM2)
