@@ -1,5 +1,6 @@
 import { at, type Problem } from "../foundation/index.ts";
 import { edgeMarks } from "../marking/index.ts";
+import { bevelGaugePages, gaugePageCount } from "./bevel-gauge-pages.ts";
 import { type Box, boxOf } from "./boxes.ts";
 import type { Design } from "./design.ts";
 import { gaugeBoxes } from "./gauge-marks.ts";
@@ -41,11 +42,12 @@ export function planTemplates(design: Design): PlannedTemplates {
   if (pieces.length === 0) return { problems: [] };
   const layouts = layOutTemplates(pieces, window.value);
   const tileCount = layouts.reduce((sum, layout) => sum + layout.tiles.length, 0);
-  const pageCount = mapPageCount(layouts.length, window.value) + tileCount;
+  const pageCount =
+    mapPageCount(layouts.length, window.value) + gaugePageCount(design.strips, window.value) + tileCount;
   return { plan: { window: window.value, layouts, pageCount }, problems: [] };
 }
 
-/** The true-size templates as pages: map first, then layout by layout. No pages where the paper is a problem. */
+/** The true-size templates as pages: map first, bevel gauges where edges need them, then layout by layout. No pages where the paper is a problem. */
 export function drawTemplates(
   design: Design,
   fonts: Fonts,
@@ -69,11 +71,13 @@ export function drawTemplates(
     labels: pieceLabels(design, plan, lettering),
   };
   const mapCount = mapPageCount(plan.layouts.length, plan.window);
-  const firstPages = firstPagesOf(plan.layouts, mapCount + 1);
+  const gauges = bevelGaugePages(design.strips, mapCount + 1, setting);
+  const firstPages = firstPagesOf(plan.layouts, mapCount + gauges.length + 1);
   const tiles = plan.layouts.flatMap((layout, i) =>
     layout.tiles.map((tile, j) => tilePage(layout, tile, at(firstPages, i) + j, setting)),
   );
-  return { set: { ...set, pages: [...tileMapPages(plan.layouts, firstPages, setting), ...tiles] }, problems };
+  const maps = tileMapPages(plan.layouts, firstPages, setting);
+  return { set: { ...set, pages: [...maps, ...gauges, ...tiles] }, problems };
 }
 
 function firstPagesOf(layouts: readonly TemplateLayout[], first: number): readonly number[] {

@@ -66,13 +66,13 @@ export function tileMapPages(
 }
 
 /** A roll gives the map a page as long as an A3 is high at most. */
-const mapHeight = (window: PageWindow): number =>
+export const mapHeight = (window: PageWindow): number =>
   window.cutToLength
     ? Math.max(420, leastWindowHeight(window) + 2 * window.marginMm + 60)
     : window.paperHeightMm;
 
 /** Where the pictures lie: between the heading and the square with the legend. */
-function mapArea(window: PageWindow, heightMm: number): Box {
+export function mapArea(window: PageWindow, heightMm: number): Box {
   const gaugesTop = window.marginMm + window.overlapMm + GAUGE_INSET_MM + 8 + 104;
   return {
     left: window.marginMm + window.overlapMm + 10,
@@ -165,10 +165,10 @@ const tileCorners = (tile: Tile, layout: TemplateLayout, window: PageWindow): re
 ];
 
 const LEGEND: readonly (readonly [LineStyle, string])[] = [
-  ["cut", `cut line: foam as said above; ${BOARD_WORDS}`],
-  ["thin", "finished line, where trimming or kerf is allowed for"],
+  ["cut", `cut line, on this face, as said above; ${BOARD_WORDS}`],
+  ["thin", "finished outline at mid-thickness where it differs; mark at a joint"],
   ["hidden", "a rib or a fence lies here, as written"],
-  ["fold", "bend starts or ends here; on metal its middle"],
+  ["fold", "bend starts or ends here, or runs along it; on metal its middle"],
   ["station", "station, its number at the end; short: extra mark"],
   ["centre", "datum of the marking-out table; centre line of the car"],
   ["register", "this square, the bar, crosses: for printing and taping"],
@@ -188,8 +188,8 @@ function legend(window: PageWindow): readonly Mark[] {
   ];
   return [
     ...LEGEND.flatMap(([style, words], i) => [
-      lineMark([paper(left, top - i * 7 + 0.9), paper(left + 20, top - i * 7 + 0.9)], style, "legend"),
-      textMark(paper(left + 23, top - i * 7), words, { heightMm: 1.8, layer: "legend" }),
+      lineMark([paper(left, top - i * 7 + 0.9), paper(left + 14, top - i * 7 + 0.9)], style, "legend"),
+      textMark(paper(left + 17, top - i * 7), words, { heightMm: 1.8, layer: "legend" }),
     ]),
     ...steps.map((words, i) =>
       textMark(paper(left, top - 56 - i * 6), words, { heightMm: 2.5, layer: "legend" }),
