@@ -4,12 +4,13 @@ import type { FoldedPlate } from "../plates/index.ts";
 import type { Sheet, TransitionSheet } from "../surfaces/index.ts";
 import type { FacetMesh } from "./facets.ts";
 import { fenceLie } from "./fence-lie.ts";
-import { plateSolid } from "./plate-solid.ts";
+import { plateBase } from "./plate-base.ts";
 import { rimOfLoop } from "./rim-of-loop.ts";
 import { sectionLie } from "./section-lie.ts";
 import { type ThickMesh, thicken } from "./thicken.ts";
 import { offStripMm, transitionLie } from "./transition-lie.ts";
-import type { Solid } from "./types.ts";
+import type { Solid, SolidBend } from "./types.ts";
+import { wingSolid } from "./wing-solid.ts";
 
 /** What the solids are made from. */
 export interface MadeTray {
@@ -22,12 +23,17 @@ export interface MadeTray {
  * Every part of the tray as a solid in space, for looking: the bare foam between its two faces, without skins, and the
  * folded metal. Outlines are those of the flat patterns to a tenth of a mm, set-backs, openings and bevels among them; a
  * bevelled edge is straight from face to face, and where its bevel changes abruptly the corner is rounded off. Bends are
- * shown in steps of two degrees. A transition in several strips has a solid for each.
+ * shown in steps of two degrees. A transition in several strips has a solid for each; a plate one for its base and one for
+ * every wing with its bend.
  */
 export function traySolids(tray: MadeTray): readonly Solid[] {
   const drawn = [...tray.sheets.flatMap((sheet) => sheetSolids(tray, sheet)), ...plateSolids(tray.plates)];
   const middle = middleOf(drawn);
-  return drawn.map((solid) => ({ ...solid, apart: apartFrom(middle, solid) }));
+  return drawn.map((solid) => {
+    // The wings of a plate go where its base goes.
+    const leader = solid.kind === "plate" ? drawn.find(({ id }) => id === solid.partId) : undefined;
+    return { ...solid, apart: apartFrom(middle, leader ?? solid) };
+  });
 }
 
 type PlacedSolid = Omit<Solid, "apart">;
@@ -83,15 +89,36 @@ function loopsByStrip(sheet: TransitionSheet, loops: readonly FlatLoop[]): reado
   return sheet.strips.map((_, strip) => loops.filter((_loop, i) => strips[i] === strip));
 }
 
+/** The base of a plate, then every wing with its bend. */
 const plateSolids = (plates: readonly FoldedPlate[]): readonly PlacedSolid[] =>
   plates.flatMap((plate) => {
-    const mesh = plateSolid(plate);
-    return plate.parts.map(({ id, hand }): PlacedSolid => {
+    const meshes: readonly (FacetMesh & { readonly bend?: SolidBend })[] = [
+      plateBase(plate),
+      ...wingMeshes(plate),
+    ];
+    return plate.parts.flatMap(({ id, hand }) => {
       const isImage = hand === "left";
       const { itemId, name } = plate;
-      return { id, partId: id, itemId, name, kind: "plate", isImage, ...(isImage ? imageOf(mesh) : mesh) };
+      const common = { partId: id, itemId, name, kind: "plate", isImage } as const;
+      return meshes.map(
+        (mesh, i): PlacedSolid => ({
+          ...common,
+          id: i === 0 ? id : `${id}/${i + 1}`,
+          ...(isImage ? imageOf(mesh) : mesh),
+          ...(mesh.bend && { bend: mesh.bend }),
+        }),
+      );
     });
   });
+
+/** A wing bends as its line on the flat of the right (or whole) hand says. */
+function wingMeshes({ parts, wings }: FoldedPlate): readonly (FacetMesh & { readonly bend?: SolidBend })[] {
+  const bends = at(parts, 0).bends;
+  return wings.flatMap((wing) => {
+    const line = bends.find(({ id }) => id === wing.id);
+    return line ? [wingSolid(wing, line.figures)] : [];
+  });
+}
 
 /** The image across the centre line: y changes sign, and triangles are turned round. */
 function imageOf({ positions, triangles, outline, middle }: FacetMesh): FacetMesh {

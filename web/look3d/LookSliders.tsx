@@ -40,7 +40,7 @@ export function LookSliders(props: LookSlidersProps) {
       </label>
       <p className="note">
         Bare foam, without skins. A sheet keeps its size while it is bent about its rulings; its middle one
-        stays in place. Plates stay folded.
+        stays in place. Wings of plates bend with the sheets.
       </p>
     </div>
   );

@@ -1,9 +1,10 @@
 import { describe, expect, it } from "vitest";
 import { type Design, designTray } from "../../../core/design.ts";
+import { at } from "../../../core/foundation/index.ts";
 import { bendSolid, type Solid, traySolids } from "../../../core/solids/index.ts";
 import { readExample } from "../../read-example.ts";
 import { circleNodes, opening, withOpenings } from "../openings.ts";
-import { METAL, plateOf, rectangle as plateRectangle, wing } from "../plates/plates.ts";
+import { METAL, plateOf, rectangle as plateRectangle, projectOf, wing } from "../plates/plates.ts";
 import {
   arcProfile,
   fence,
@@ -83,7 +84,8 @@ describe.each(TRAYS)("solids of %s", (_, make) => {
 
   it("has one for every part and every plate, few enough to be drawn", () => {
     const ids = [...design.parts, ...design.plates.flatMap(({ parts }) => parts)].map(({ id }) => id);
-    expect(solids.map(({ id }) => id).sort()).toEqual([...ids].sort());
+    expect([...new Set(solids.map(({ partId }) => partId))].sort()).toEqual([...ids].sort());
+    expect(new Set(solids.map(({ id }) => id)).size).toBe(solids.length);
     const triangles = solids.reduce((sum, solid) => sum + solid.triangles.length / 3, 0);
     expect(triangles).toBeLessThan(MOST_TRIANGLES);
   });
@@ -106,7 +108,7 @@ describe.each(TRAYS)("solids of %s", (_, make) => {
 
   it("keeps its area and the lengths of its drawn edges when it is half bent or laid flat", () => {
     for (const solid of solids) {
-      if (!solid.bend) continue;
+      if (!solid.bend || solid.kind === "plate") continue;
       const wholeArea = middleAreaMm2(solid);
       const lengths = outlineLengthsMm(solid, solid.positions).reduce((a, b) => a + b, 0);
       for (const share of [0, 0.25, 0.5, 0.75]) {
@@ -130,8 +132,8 @@ describe.each(TRAYS)("solids of %s", (_, make) => {
 
   it("shows the left hand as the image of the right", () => {
     for (const right of solids) {
-      if (!right.id.endsWith("R")) continue;
-      const left = solidOf(solids, right.id.replace(/R$/, "L"));
+      if (!right.partId.endsWith("R")) continue;
+      const left = solidOf(solids, right.id.replace(/R(\/|$)/, "L$1"));
       expect(left.positions.length).toBe(right.positions.length);
       for (const share of [1, 0.5, 0]) {
         const [a, b] = [bendSolid(right, share), bendSolid(left, share)];
@@ -168,6 +170,35 @@ function thicknessOverAllMm(solid: Solid, positions: Float32Array): number {
 }
 
 describe("bending back", () => {
+  it("lays the wings of a plate into the plane of its base, as far out as its flat pattern reaches", () => {
+    const wings = [
+      wing("r", { angleRad: 1.1 }),
+      wing("f", { angleRad: -0.8, startTaperRad: 0.3 }),
+      wing("o", { startInsetMm: 60, endInsetMm: 90, angleRad: 1.5 }),
+    ];
+    const { plates } = designTray(
+      projectOf(plateOf(plateRectangle(300, 800, 20, 180), wings), { symmetry: "mirrored" }),
+    );
+    const solids = traySolids({ sheets: [], parts: [], plates });
+    const plate = at(plates, 0);
+    for (const part of plate.parts) {
+      const own = solids.filter(({ partId }) => partId === part.id);
+      expect(own.length).toBe(1 + wings.length);
+      const spots = own.flatMap((solid) => spotsOf(bendSolid(solid, 0)));
+      const extent = (pick: (spot: readonly number[]) => number) =>
+        Math.max(...spots.map(pick)) - Math.min(...spots.map(pick));
+      expect(extent(([x = 0]) => x)).toBeCloseTo(part.lengthMm, 2);
+      expect(extent(([, y = 0]) => y)).toBeCloseTo(part.widthMm, 2);
+      for (const [, , z = 0] of spots) {
+        expect(z).toBeGreaterThan(plate.zMm - SINGLE_MM);
+        expect(z).toBeLessThan(plate.zMm + plate.thicknessMm + SINGLE_MM);
+      }
+      const volume = own.reduce((sum, solid) => sum + volumeMm3(solid, bendSolid(solid, 0)), 0);
+      expect(relativeMiss(volume, plate.flatAreaMm2 * plate.thicknessMm)).toBeLessThan(AREA_RELATIVE);
+      for (const solid of own) expect(openSides(solid), solid.id).toBe(0);
+    }
+  });
+
   it("takes the bend of a ramp back by its share: the same length on an arc of that share of the angle", () => {
     const radiusMm = 2000;
     const design = designTray(
@@ -190,6 +221,9 @@ describe("bending back", () => {
     expect(relativeMiss(upperChordMm(solid, 0), lengthMm)).toBeLessThan(STRETCH_RELATIVE);
   });
 });
+
+const spotsOf = (positions: Float32Array): readonly (readonly number[])[] =>
+  Array.from({ length: positions.length / 3 }, (_, i) => [...positions.subarray(3 * i, 3 * i + 3)]);
 
 /** The longest distance between two vertices of the upper face on the edge nearest to the centre line. */
 function upperChordMm(solid: Solid, share: number): number {
