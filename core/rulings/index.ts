@@ -5,7 +5,7 @@ export { judgeTwist, pressStrain, twistProfile } from "./judge-twist.ts";
 export { areaOfRuled, lengthOnRuled } from "./measure-ruled.ts";
 export { pairEdges, ruledSurface } from "./pair-edges.ts";
 export { placeOnEdge } from "./place-on-edge.ts";
-export { placeUnder } from "./place-under.ts";
+export { type FaceUnder, faceUnder, placeUnder } from "./place-under.ts";
 export { pointOnRuled, rulingAt } from "./ruling-at.ts";
 export type {
   Crease,

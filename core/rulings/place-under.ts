@@ -1,5 +1,6 @@
-import { bracketedRoot, type PlanPoint, type SpacePoint } from "../foundation/index.ts";
-import { sweepDirection } from "./ruling-at.ts";
+import { at, type PlanPoint, type SpacePoint } from "../foundation/index.ts";
+import { intervalAt } from "./pairing-at.ts";
+import { pointOnRuled, sweepDirection } from "./ruling-at.ts";
 import { sweepAt } from "./sweep-at.ts";
 import { SWEEP, SWEEP_NUMBERS, sweepRoom, sweepRuling } from "./sweep-ruling.ts";
 import type { RuledPlace, RuledSurface } from "./types.ts";
@@ -27,6 +28,12 @@ const UPRIGHT_SINE = 1e-6;
 /** A place this little outside an edge, relative to the ruling, is on it. */
 const ON_EDGE = 1e-9;
 
+/** A place of the sheet over a plan point, its height, and the inward normal there. */
+export interface FaceUnder extends RuledPlace {
+  readonly z: number;
+  readonly normal: SpacePoint;
+}
+
 /**
  * For many look-ups: the place of the sheet at a depth that lies over or under a plan point. "within" the edges and end
  * rulings only; "endless" also on rulings drawn out beyond the edges, and on the flat beyond the first and last ruling.
@@ -37,27 +44,51 @@ export function placeUnder(
   depthMm: number,
   reach: "within" | "endless" = "within",
 ): (point: PlanPoint) => RuledPlace | undefined {
+  const find = faceUnder(surface, depthMm, reach);
+  return (point) => {
+    const face = find(point);
+    return face && { sMm: face.sMm, t: face.t };
+  };
+}
+
+/** As `placeUnder`, with height and normal. */
+export function faceUnder(
+  surface: RuledSurface,
+  depthMm: number,
+  reach: "within" | "endless" = "within",
+): (point: PlanPoint) => FaceUnder | undefined {
   const [out, room] = [new Float64Array(SWEEP_NUMBERS), sweepRoom()];
   const rulingAtS = (sMm: number, interval: number) => {
     sweepRuling(surface, sMm, interval, { out, o: 0, room });
     return planRuling(out, sMm, depthMm);
   };
-  const intervals = surface.stretches.map(({ fromMm, toMm, interval }) => ({
-    interval,
-    from: rulingAtS(fromMm, interval),
-    to: rulingAtS(toMm, interval),
-  }));
+  const intervals = surface.stretches.map(({ fromMm, toMm, interval }): PlanInterval => {
+    const [from, to] = [rulingAtS(fromMm, interval), rulingAtS(toMm, interval)];
+    return { interval, from, to, box: boxAround(from, to) };
+  });
+  const faceAt = ({ sMm, t }: RuledPlace): FaceUnder | undefined => {
+    const within = Math.min(surface.lengthSMm, Math.max(0, sMm));
+    sweepRuling(surface, within, intervalAt(surface, within), { out, o: 0, room });
+    const n = (place: number) => out[place] ?? 0;
+    const normal = { x: n(SWEEP.normal), y: n(SWEEP.normal + 1), z: n(SWEEP.normal + 2) };
+    if (Math.abs(normal.z) < UPRIGHT_SINE) return undefined;
+    const z =
+      within === sMm
+        ? n(SWEEP.from + 2) + t * n(SWEEP.lengthMm) * n(SWEEP.direction + 2) + depthMm * normal.z
+        : pointOnRuled(surface, { sMm, t }, depthMm).z;
+    return { sMm, t, z, normal };
+  };
   const ends = ([0, surface.lengthSMm] as const).map((sMm) => planEnd(surface, sMm, depthMm));
   return (point) => {
     let best: RuledPlace | undefined;
-    for (const { interval, from, to } of intervals) {
+    for (const { interval, from, to, box } of intervals) {
+      if (reach === "within" && !isInBox(box, point)) continue;
       const [before, after] = [sideOf(from, point), sideOf(to, point)];
       if (before === 0 ? false : before < 0 === after < 0 && after !== 0) continue;
-      const sMm = bracketedRoot((s) => sideOf(rulingAtS(s, interval), point), from.sMm, to.sMm);
-      const ruling = rulingAtS(sMm, interval);
+      const ruling = rulingThrough(point, { from, to, before, after }, (s) => rulingAtS(s, interval));
       const t = partAlong(ruling, point);
       if (t === undefined || (best !== undefined && outside(best.t) <= outside(t))) continue;
-      best = { sMm, t };
+      best = { sMm: ruling.sMm, t };
     }
     if (reach === "endless" && (best === undefined || outside(best.t) > 0)) {
       const beyond = ends
@@ -66,21 +97,86 @@ export function placeUnder(
       if (beyond !== undefined && (best === undefined || outside(beyond.t) < outside(best.t))) best = beyond;
     }
     if (best === undefined || (reach === "within" && outside(best.t) > ON_EDGE)) return undefined;
-    return isUpright(surface, best.sMm) ? undefined : best;
+    return faceAt(best);
   };
+}
+
+/** Rulings between two stops in plan, and a box that holds them all. */
+interface PlanInterval {
+  readonly interval: number;
+  readonly from: PlanRuling;
+  readonly to: PlanRuling;
+  readonly box: readonly [leastX: number, leastY: number, mostX: number, mostY: number];
+}
+
+/** Rulings between two stops leave the hull of both by less than this share of its size. */
+const BULGE = 0.25;
+
+function boxAround(from: PlanRuling, to: PlanRuling): PlanInterval["box"] {
+  const xs = [from, to].flatMap(({ x, dx, lengthMm }) => [x, x + dx * lengthMm]);
+  const ys = [from, to].flatMap(({ y, dy, lengthMm }) => [y, y + dy * lengthMm]);
+  const stepMm = Math.max(
+    Math.hypot(at(xs, 2) - at(xs, 0), at(ys, 2) - at(ys, 0)),
+    Math.hypot(at(xs, 3) - at(xs, 1), at(ys, 3) - at(ys, 1)),
+  );
+  const spareMm = BULGE * stepMm + 1e-3;
+  return [
+    Math.min(...xs) - spareMm,
+    Math.min(...ys) - spareMm,
+    Math.max(...xs) + spareMm,
+    Math.max(...ys) + spareMm,
+  ];
+}
+
+const isInBox = ([leastX, leastY, mostX, mostY]: PlanInterval["box"], { x, y }: PlanPoint): boolean =>
+  x >= leastX && x <= mostX && y >= leastY && y <= mostY;
+
+/** A ruling that misses the point by less than this runs through it, mm. */
+const THROUGH_MM = 1e-10;
+const MOST_TRIES = 60;
+
+/** The ruling through a point between two on whose sides it lies: secants, halved where they stick (Illinois). */
+function rulingThrough(
+  point: PlanPoint,
+  span: {
+    readonly from: PlanRuling;
+    readonly to: PlanRuling;
+    readonly before: number;
+    readonly after: number;
+  },
+  rulingAtS: (sMm: number) => PlanRuling,
+): PlanRuling {
+  let [low, high, fLow, fHigh] = [span.from.sMm, span.to.sMm, span.before, span.after];
+  if (fLow === 0) return span.from;
+  if (fHigh === 0) return span.to;
+  let ruling = span.from;
+  for (let i = 0; i < MOST_TRIES; i++) {
+    const sMm = high - (fHigh * (high - low)) / (fHigh - fLow);
+    ruling = rulingAtS(sMm);
+    const side = sideOf(ruling, point);
+    if (Math.abs(side) <= THROUGH_MM || high - low <= THROUGH_MM) return ruling;
+    if (side < 0 === fHigh < 0) {
+      [high, fHigh] = [sMm, side];
+      fLow /= 2;
+    } else {
+      [low, fLow] = [sMm, side];
+      fHigh /= 2;
+    }
+  }
+  return ruling;
 }
 
 const outside = (t: number): number => Math.max(0, -t, t - 1);
 
 function planRuling(numbers: Float64Array, sMm: number, depthMm: number): PlanRuling {
-  const at = (place: number) => numbers[place] ?? 0;
+  const n = (place: number) => numbers[place] ?? 0;
   return {
     sMm,
-    x: at(SWEEP.from) + depthMm * at(SWEEP.normal),
-    y: at(SWEEP.from + 1) + depthMm * at(SWEEP.normal + 1),
-    dx: at(SWEEP.direction),
-    dy: at(SWEEP.direction + 1),
-    lengthMm: at(SWEEP.lengthMm),
+    x: n(SWEEP.from) + depthMm * n(SWEEP.normal),
+    y: n(SWEEP.from + 1) + depthMm * n(SWEEP.normal + 1),
+    dx: n(SWEEP.direction),
+    dy: n(SWEEP.direction + 1),
+    lengthMm: n(SWEEP.lengthMm),
   };
 }
 
@@ -111,9 +207,4 @@ function placeBeyond(
   const along = (px * wy - py * wx) / area;
   const onward = (dx * py - dy * px) / area;
   return (isStart ? onward < 0 : onward > 0) ? { sMm: sMm + onward, t: along / lengthMm } : undefined;
-}
-
-function isUpright(surface: RuledSurface, sMm: number): boolean {
-  const within = Math.min(surface.lengthSMm, Math.max(0, sMm));
-  return Math.abs(sweepAt(surface, within).normal.z) < UPRIGHT_SINE;
 }

@@ -1,5 +1,5 @@
 import { dotSpace, type PlanPoint, type SpacePoint } from "../foundation/index.ts";
-import { placeUnder, pointOnRuled, rulingAt } from "../rulings/index.ts";
+import { faceUnder } from "../rulings/index.ts";
 import { type ChartPlace, heightAtPlace, normalAtPlace } from "./cylinder-chart.ts";
 import { insideOf, polygonsContain } from "./inside-polygons.ts";
 import { type Cover, coverOf } from "./opened-cover.ts";
@@ -48,7 +48,7 @@ function ruledFaceOver(
 ): (p: PlanPoint) => FacePoint | undefined {
   const [least, most] = planBox;
   if (Number.isNaN(least.x)) return () => undefined;
-  const find = placeUnder(surface, depthMm, reach);
+  const find = faceUnder(surface, depthMm, reach);
   const far = Math.abs(depthMm);
   return (p) => {
     if (
@@ -56,10 +56,8 @@ function ruledFaceOver(
       (p.x < least.x - far || p.x > most.x + far || p.y < least.y - far || p.y > most.y + far)
     )
       return undefined;
-    const place = find(p);
-    if (!place) return undefined;
-    const { normal } = rulingAt(surface, place.sMm);
-    return { x: p.x, y: p.y, z: pointOnRuled(surface, place, depthMm).z, normal };
+    const face = find(p);
+    return face && { x: p.x, y: p.y, z: face.z, normal: face.normal };
   };
 }
 
