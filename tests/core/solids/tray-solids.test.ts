@@ -2,12 +2,14 @@ import { describe, expect, it } from "vitest";
 import { type Design, designTray } from "../../../core/design.ts";
 import { at } from "../../../core/foundation/index.ts";
 import { bendSolid, type Solid, traySolids } from "../../../core/solids/index.ts";
+import { facePointAt } from "../../../core/surfaces/index.ts";
 import { readExample } from "../../read-example.ts";
 import { circleNodes, opening, withOpenings } from "../openings.ts";
 import { METAL, plateOf, rectangle as plateRectangle, projectOf, wing } from "../plates/plates.ts";
 import {
   arcProfile,
   fence,
+  freeEdge,
   planNode,
   rectangle,
   relativeMiss,
@@ -24,6 +26,13 @@ const AREA_RELATIVE = 0.002;
 const VOLUME_RELATIVE = 0.01;
 /** A bend in steps of two degrees is shorter than its arc by 5e-5; a half-bent sheet may not change by more than that twice. */
 const STRETCH_RELATIVE = 2e-4;
+/** A section's faces are exact but for single precision. */
+const OFF_SECTION_MM = 2e-3;
+/**
+ * A bevelled edge of a transition is carried into the tangent plane of its ruling: by 6 mm, at the radius of 20 mm that
+ * this one has at a fan's point, 6² / (2 · 20) = 0.9 mm off the face; elsewhere hardly at all.
+ */
+const OFF_TRANSITION_MM = 1;
 /** Positions are kept in single precision. */
 const SINGLE_MM = 2e-3;
 /** The most triangles of a tray that a slow device should draw. */
@@ -146,6 +155,24 @@ describe.each(TRAYS)("solids of %s", (_, make) => {
     }
   });
 
+  it("stands where its faces are: at the height of the foam's face over the plan", () => {
+    for (const sheet of design.sheets) {
+      if (sheet.kind === "fence") continue;
+      const solid = solids.find(({ partId, isImage }) => partId.startsWith(sheet.id) && !isImage);
+      if (!solid) throw new Error(`no solid of ${sheet.id}`);
+      let [compared, worstMm] = [0, 0];
+      spotsOf(solid.positions).forEach(([x = 0, y = 0, z = 0], vertex) => {
+        const depthMm = vertex % 2 === 0 ? sheet.depths.coreLowerMm : sheet.depths.coreUpperMm;
+        const face = facePointAt(sheet, depthMm, { x, y });
+        if (!face) return;
+        compared += 1;
+        worstMm = Math.max(worstMm, Math.abs(face.z - z));
+      });
+      expect(compared, sheet.id).toBeGreaterThan(3);
+      expect(worstMm, sheet.id).toBeLessThan(sheet.kind === "section" ? OFF_SECTION_MM : OFF_TRANSITION_MM);
+    }
+  });
+
   it("can be sent from one thread to another", () => {
     expect(structuredClone(solids)).toEqual(solids);
   });
@@ -168,6 +195,29 @@ function thicknessOverAllMm(solid: Solid, positions: Float32Array): number {
   );
   return Math.max(...heights) - Math.min(...heights);
 }
+
+describe("a transition that twist divides", () => {
+  it("has a solid for every strip and hand, which together have its area", () => {
+    const project = tray({}, [], { symmetry: "mirrored", thicknessMm: 5 });
+    const design = designTray({
+      ...project,
+      items: [
+        transition(1, freeEdge([0, 100, 50], [700, 100, 50]), freeEdge([0, 1000, 60], [700, 1000, 260])),
+      ],
+    });
+    const [sheet] = design.sheets;
+    const strips = sheet?.kind === "transition" ? sheet.strips.length : 0;
+    expect(strips).toBeGreaterThan(1);
+    const solids = traySolids(design);
+    expect(solids.length).toBe(2 * strips);
+    for (const part of design.parts) {
+      const own = solids.filter(({ partId }) => partId === part.id);
+      for (const solid of own) expect(openSides(solid), solid.id).toBe(0);
+      const area = own.reduce((sum, solid) => sum + middleAreaMm2(solid), 0);
+      expect(relativeMiss(area, part.flatAreaMm2)).toBeLessThan(AREA_RELATIVE);
+    }
+  });
+});
 
 describe("bending back", () => {
   it("lays the wings of a plate into the plane of its base, as far out as its flat pattern reaches", () => {
