@@ -2,13 +2,14 @@ import { at, type FlatPoint, type SpacePoint } from "../foundation/index.ts";
 import type { Solid, Triangle } from "./types.ts";
 
 /** A closed surface of triangles and the edges to be drawn on it. */
-export type FacetMesh = Pick<Solid, "positions" | "triangles" | "outline" | "middle">;
+export type FacetMesh = Pick<Solid, "positions" | "triangles" | "outline" | "rulings" | "middle">;
 
 /** Lists of points, triangles and lines as typed arrays. */
 export function typedMesh(
   places: readonly SpacePoint[],
   triangles: readonly Triangle[],
   outline: readonly (readonly [number, number])[],
+  rulings: readonly (readonly [number, number])[] = [],
 ): FacetMesh {
   const middleOf = (values: readonly number[]): number => {
     let [least, most] = [Number.POSITIVE_INFINITY, Number.NEGATIVE_INFINITY];
@@ -19,6 +20,7 @@ export function typedMesh(
     positions: Float32Array.from(places.flatMap(({ x, y, z }) => [x, y, z])),
     triangles: Uint32Array.from(triangles.flat()),
     outline: Uint32Array.from(outline.flat()),
+    rulings: Uint32Array.from(rulings.flat()),
     middle: {
       x: middleOf(places.map(({ x }) => x)),
       y: middleOf(places.map(({ y }) => y)),

@@ -64,7 +64,7 @@ function merged(values: readonly number[]): readonly number[] {
 }
 
 /** The index of the value nearest to one, in ascending values. */
-function nearest(values: readonly number[], value: number): number {
+export function nearest(values: readonly number[], value: number): number {
   let [low, high] = [0, values.length - 1];
   while (high - low > 1) {
     const middle = (low + high) >> 1;

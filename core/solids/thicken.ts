@@ -1,6 +1,6 @@
 import { at, dotSpace, type FlatPoint, type SpacePoint } from "../foundation/index.ts";
 import { type FacetMesh, outlineOf, typedMesh } from "./facets.ts";
-import { meshRegion } from "./mesh-region.ts";
+import { meshRegion, nearest } from "./mesh-region.ts";
 import type { RegionMesh, SheetLie, SolidBend, Triangle } from "./types.ts";
 
 interface FlatMesh extends RegionMesh {
@@ -36,7 +36,10 @@ export function thicken(lie: SheetLie): ThickMesh {
     ]),
   ];
   const outline = outlineOf(rim, (vertex) => at(flats, vertex));
-  return { ...typedMesh(places, triangles, outline), bend: bendOf(lie, { ...mesh, flats }, places) };
+  return {
+    ...typedMesh(places, triangles, outline, rulingsOf(lie, mesh)),
+    bend: bendOf(lie, { ...mesh, flats }, places),
+  };
 }
 
 const across = ({ u, v }: FlatPoint): FlatPoint => ({ u: -u, v: -v });
@@ -61,6 +64,26 @@ export function rimSides(triangles: readonly Triangle[]): readonly (readonly [nu
   ]);
   const known = new Set(sides.map(([a, b]) => `${a}/${b}`));
   return sides.filter(([a, b]) => !known.has(`${b}/${a}`));
+}
+
+/** The sides of triangles that lie on the rulings asked for, inside the region: each once, on both faces. */
+function rulingsOf({ stationsMm }: SheetLie, mesh: RegionMesh): readonly (readonly [number, number])[] {
+  const wanted = new Set(stationsMm.map((mm) => nearest(mesh.stationsMm, mm)));
+  const sides = mesh.triangles.flatMap(([a, b, c]): (readonly [number, number])[] => [
+    [a, b],
+    [b, c],
+    [c, a],
+  ]);
+  const known = new Set(sides.map(([a, b]) => `${a}/${b}`));
+  return sides
+    .filter(([a, b]) => {
+      const station = at(mesh.stationOf, a);
+      return a < b && station === mesh.stationOf[b] && wanted.has(station) && known.has(`${b}/${a}`);
+    })
+    .flatMap(([a, b]): (readonly [number, number])[] => [
+      [2 * a, 2 * b],
+      [2 * a + 1, 2 * b + 1],
+    ]);
 }
 
 function bendOf(lie: SheetLie, mesh: FlatMesh, places: readonly SpacePoint[]): SolidBend {

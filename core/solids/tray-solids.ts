@@ -121,13 +121,14 @@ function wingMeshes({ parts, wings }: FoldedPlate): readonly (FacetMesh & { read
 }
 
 /** The image across the centre line: y changes sign, and triangles are turned round. */
-function imageOf({ positions, triangles, outline, middle }: FacetMesh): FacetMesh {
+function imageOf({ positions, triangles, outline, rulings, middle }: FacetMesh): FacetMesh {
   return {
     positions: positions.map((value, i) => (i % 3 === 1 ? -value : value)),
     triangles: triangles.map((_, i) =>
       at([...triangles.subarray(i - (i % 3), i - (i % 3) + 3)], [0, 2, 1][i % 3] ?? 0),
     ),
     outline: outline.slice(),
+    rulings: rulings.slice(),
     middle: { ...middle, y: -middle.y },
   };
 }
@@ -141,7 +142,7 @@ function middleOf(solids: readonly PlacedSolid[]): SpacePoint {
 /** All the way apart, parts stand so many times farther from the tray's middle in plan. */
 const APART_IN_PLAN = 0.6;
 /** What stands under the sheets goes down so far, and what lies on top goes up, mm. */
-const APART_DOWN_MM = { section: 0, transition: 90, fence: -220, plate: -380 } as const;
+const APART_DOWN_MM = { section: 0, transition: 0, fence: -220, plate: -380 } as const;
 
 const apartFrom = (middle: SpacePoint, { middle: own, kind }: PlacedSolid): SpacePoint => ({
   x: (own.x - middle.x) * APART_IN_PLAN,

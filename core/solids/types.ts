@@ -87,6 +87,8 @@ export interface Solid {
   readonly triangles: Uint32Array<ArrayBuffer>;
   /** Two vertices a line: the edges to be drawn. */
   readonly outline: Uint32Array<ArrayBuffer>;
+  /** Two vertices a line: rulings that it is bent about, on both faces. */
+  readonly rulings: Uint32Array<ArrayBuffer>;
   /** Middle of its box, mm. */
   readonly middle: SpacePoint;
   /** Where it goes when the tray is drawn apart, all the way, mm. */

@@ -17,14 +17,14 @@ export function LookSliders(props: LookSlidersProps) {
   return (
     <div className="look-sliders">
       <ShareSlider
-        label="Flat to folded"
+        label="Folded"
         testId="look-bend"
         share={bend}
         says={bend === 1 ? "folded" : bend === 0 ? "laid flat" : `${percent(bend)} of the bend`}
         onChange={onBend}
       />
       <ShareSlider
-        label="Together to apart"
+        label="Apart"
         testId="look-apart"
         share={apart}
         says={apart === 0 ? "together" : `${percent(apart)} apart`}

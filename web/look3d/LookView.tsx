@@ -123,6 +123,7 @@ function LookOf({ project }: { readonly project: Project }) {
       >
         <canvas ref={canvas} />
         <LookLabels labels={labels} />
+        {solids === undefined ? <p className="empty">The parts are being put together.</p> : null}
         {solids?.length === 0 ? (
           <p className="empty">The parts stand here as soon as a section is drawn and has a profile.</p>
         ) : null}

@@ -1,4 +1,14 @@
-import { BufferAttribute, BufferGeometry, Color, Group, Mesh, MeshLambertMaterial, Vector3 } from "three";
+import {
+  BufferAttribute,
+  BufferGeometry,
+  Color,
+  Group,
+  LineBasicMaterial,
+  LineSegments,
+  Mesh,
+  MeshLambertMaterial,
+  Vector3,
+} from "three";
 import { LineMaterial } from "three/addons/lines/LineMaterial.js";
 import { LineSegments2 } from "three/addons/lines/LineSegments2.js";
 import { LineSegmentsGeometry } from "three/addons/lines/LineSegmentsGeometry.js";
@@ -9,6 +19,7 @@ export interface BodyPaint {
   readonly fill: string;
   readonly line: string;
   readonly lineWidthPx: number;
+  readonly ruling: string;
 }
 
 /** One solid on the screen: its faces and its drawn edges. */
@@ -40,8 +51,16 @@ export function makeBody(solid: Solid): Body {
   const edgeMaterial = new LineMaterial({ linewidth: 1 });
   const lines = new LineSegments2(edges, edgeMaterial);
   lines.raycast = () => {};
+  const bends = new BufferGeometry()
+    .setAttribute("position", geometry.getAttribute("position"))
+    .setIndex(new BufferAttribute(solid.rulings, 1));
+  const bendMaterial = new LineBasicMaterial();
+  const rulings = new LineSegments(bends, bendMaterial);
+  rulings.raycast = () => {};
+  // The points move with the faces; what is in sight is told by the faces alone.
+  rulings.frustumCulled = false;
   const group = new Group();
-  group.add(faces, lines);
+  group.add(faces, lines, rulings);
   let [bentBy, middle] = [1, middleOf(solid.positions)];
 
   const place = (positions: Float32Array) => {
@@ -67,14 +86,15 @@ export function makeBody(solid: Solid): Body {
       const { x, y, z } = solid.apart;
       group.position.set(x * share, y * share, z * share);
     },
-    paint: ({ fill, line, lineWidthPx }) => {
+    paint: ({ fill, line, lineWidthPx, ruling }) => {
+      bendMaterial.color = new Color(ruling);
       material.color = new Color(fill);
       edgeMaterial.color = new Color(line);
       edgeMaterial.linewidth = lineWidthPx;
     },
     middle: () => middle.clone().add(group.position),
     dispose: () => {
-      for (const owned of [geometry, material, edges, edgeMaterial]) owned.dispose();
+      for (const owned of [geometry, material, edges, edgeMaterial, bends, bendMaterial]) owned.dispose();
     },
   };
 }

@@ -135,6 +135,8 @@ export function boxOf(solids: readonly Solid[]): SpaceBox {
 /** How much of its tint a part has over the sheet. */
 const TINTED = 0.5;
 const CHOSEN = 0.42;
+/** How much of the pencil a ruling has: it is there, but an edge is stronger. */
+const RULED = 0.4;
 
 function show(body: Body, { bend, bends, apart, isChosen, tintOf, paint }: LookState): void {
   const chosen = isChosen(body.solid);
@@ -143,7 +145,12 @@ function show(body: Body, { bend, bends, apart, isChosen, tintOf, paint }: LookS
   const tint = paint.tints[tintOf(body.solid) - 1] ?? paint.pencil;
   const metal = body.solid.kind === "plate" ? paint.rule : tint;
   const fill = chosen ? mixed(paint.sheet, paint.mark, CHOSEN) : mixed(paint.sheet, metal, TINTED);
-  body.paint({ fill, line: chosen ? paint.mark : paint.ink, lineWidthPx: chosen ? 2.25 : 1.25 });
+  body.paint({
+    fill,
+    line: chosen ? paint.mark : paint.ink,
+    lineWidthPx: chosen ? 2.25 : 1.25,
+    ruling: mixed(fill, paint.pencil, RULED),
+  });
 }
 
 const mixed = (a: string, b: string, share: number): string =>
@@ -188,7 +195,7 @@ function onPicture(
   return { xPx: ((x + 1) / 2) * widthPx, yPx: ((1 - y) / 2) * heightPx };
 }
 
-/** Words nearer to each other than this would cover each other: the later one is left out. */
+/** Words nearer to each other than this would cover each other: the later one gives way, or is left out. */
 const WORD_WIDTH_PX = 40;
 const WORD_HEIGHT_PX = 18;
 
@@ -225,10 +232,13 @@ function labelsOf(
   for (const { spot, ...label } of wishes) {
     const at = toPicture(spot);
     if (!at) continue;
-    const isCovered = placed.some(
-      ({ xPx, yPx }) => Math.abs(xPx - at.xPx) < WORD_WIDTH_PX && Math.abs(yPx - at.yPx) < WORD_HEIGHT_PX,
-    );
-    if (!isCovered) placed.push({ ...label, ...at });
+    const isFree = (aside: number) =>
+      !placed.some(
+        ({ xPx, yPx }) =>
+          Math.abs(xPx - at.xPx - aside) < WORD_WIDTH_PX && Math.abs(yPx - at.yPx) < WORD_HEIGHT_PX,
+      );
+    const aside = (label.kind === "station" ? [0] : [0, WORD_WIDTH_PX, -WORD_WIDTH_PX]).find(isFree);
+    if (aside !== undefined) placed.push({ ...label, ...at, xPx: at.xPx + aside });
   }
   return placed;
 }

@@ -80,7 +80,7 @@ async function draw(project: Project, kind: PaperKind): Promise<Omit<PagesAhead,
   return "set" in drawn ? drawn : { set: drawn, problems: [] };
 }
 
-const buffersOf = ({ positions, triangles, outline, bend }: Solid): readonly ArrayBuffer[] =>
-  [positions, triangles, outline, ...(bend ? Object.values(bend) : [])].flatMap((value) =>
+const buffersOf = ({ positions, triangles, outline, rulings, bend }: Solid): readonly ArrayBuffer[] =>
+  [positions, triangles, outline, rulings, ...(bend ? Object.values(bend) : [])].flatMap((value) =>
     typeof value === "number" ? [] : [value.buffer],
   );
