@@ -1,5 +1,6 @@
 import { Fragment } from "react";
 import { Dialog } from "../controls/index.ts";
+import { lookKeys } from "../look3d/index.ts";
 import { useView } from "../stores/index.ts";
 import { type Action, actions } from "./actions.ts";
 import { boardKeys } from "./board-keys.ts";
@@ -29,21 +30,28 @@ export function KeyList() {
             <dd>Go to the next thing that can be used</dd>
           </dl>
         </section>
-        <section>
-          <h3 className="caption">On the board</h3>
-          <dl>
-            {boardKeys.map(({ keys, explains }) => (
-              <Fragment key={explains}>
-                <dt>
-                  <Keys names={keys} />
-                </dt>
-                <dd>{explains}</dd>
-              </Fragment>
-            ))}
-          </dl>
-        </section>
+        <KeyGroup title="On the board" group={boardKeys} />
+        <KeyGroup title="On the tray in 3D" group={lookKeys} />
       </div>
     </Dialog>
+  );
+}
+
+function KeyGroup({ title, group }: { readonly title: string; readonly group: typeof boardKeys }) {
+  return (
+    <section>
+      <h3 className="caption">{title}</h3>
+      <dl>
+        {group.map(({ keys, explains }) => (
+          <Fragment key={explains}>
+            <dt>
+              <Keys names={keys} />
+            </dt>
+            <dd>{explains}</dd>
+          </Fragment>
+        ))}
+      </dl>
+    </section>
   );
 }
 

@@ -1,2 +1,3 @@
+export { lookKeys } from "./key-words.ts";
 export { Look } from "./Look.tsx";
 export { LookSwitch } from "./LookSwitch.tsx";
