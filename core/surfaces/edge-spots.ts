@@ -8,7 +8,15 @@ import {
   lengthSpace,
   type SpacePoint,
 } from "../foundation/index.ts";
-import { developRuled, pointOnRuled, type RuledPlace, rulingAt } from "../rulings/index.ts";
+import {
+  developRuled,
+  placeOnEdge,
+  pointOnRuled,
+  type RuledPlace,
+  type RuledSurface,
+  type Ruling,
+  rulingAt,
+} from "../rulings/index.ts";
 import {
   type ChartPlace,
   heightAtPlace,
@@ -145,15 +153,31 @@ function spotOnTransition(sheet: TransitionSheet, edge: RegionEdge, share: numbe
   const { surface } = sheet.chart;
   const { trace } = edge;
   if (trace?.kind !== "ruled") return { point: ZERO, along: ZERO, normal: ZERO };
-  const placeAt = (part: number) => placeOnTrace(trace, part);
-  const place = placeAt(share);
-  const [before, after] = [Math.max(0, share - FEEL), Math.min(1, share + FEEL)];
-  const along = unit(
-    addSpace(pointOnRuled(surface, placeAt(after), 0), pointOnRuled(surface, placeAt(before), 0), -1),
-  );
-  const { normal } = rulingAt(surface, inside(place.sMm, trace));
+  const place = placeOnTrace(trace, share);
+  const ruling = rulingAt(surface, inside(place.sMm, trace));
+  const along = directionOnTrace(surface, trace, share, ruling);
+  const { normal } = ruling;
   const square = addSpace(normal, along, -dotSpace(normal, along));
   return { point: pointOnRuled(surface, place, 0), along, normal: unit(square) };
+}
+
+/** The way that a trace runs: along a side the drawn edge's own, so that it is sure where rulings crowd; else as felt. */
+function directionOnTrace(
+  surface: RuledSurface,
+  trace: Extract<EdgeTrace, { kind: "ruled" }>,
+  share: number,
+  { firstMm, secondMm }: Ruling,
+): SpacePoint {
+  const { from, to } = trace;
+  const sign = to.sMm > from.sMm ? 1 : -1;
+  const corner = share < 0.5 === sign > 0 ? "after" : "before";
+  if (from.t === 0 && to.t === 0)
+    return addSpace(ZERO, placeOnEdge(surface.first, firstMm, corner).tangent, sign);
+  if (from.t === 1 && to.t === 1)
+    return addSpace(ZERO, placeOnEdge(surface.second, secondMm, corner).tangent, sign);
+  const [before, after] = [Math.max(0, share - FEEL), Math.min(1, share + FEEL)];
+  const [a, b] = [before, after].map((part) => pointOnRuled(surface, placeOnTrace(trace, part), 0));
+  return a && b ? unit(addSpace(b, a, -1)) : ZERO;
 }
 
 /** At a border of pieces the ruling is asked for on the side that the edge lies on. */

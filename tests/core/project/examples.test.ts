@@ -42,15 +42,21 @@ describe.each([
 });
 
 describe("the hill-climb floor", () => {
-  it("is two metres long and 1.3 m wide", () => {
+  it("is two metres long and 1.4 m wide", () => {
     const { fromX, toX, toY } = extentOf(outlinesOf(floor));
     expect(toX - fromX).toBeCloseTo(2000, 6);
-    expect(2 * toY).toBeGreaterThan(1280);
-    expect(2 * toY).toBeLessThanOrEqual(1300);
+    expect(2 * toY).toBeGreaterThan(1380);
+    expect(2 * toY).toBeLessThanOrEqual(1410);
   });
 
-  it("shares the seam between its sections, and has two fences a side, one of them curved", () => {
-    expect(Object.values(resolveLines(floor).follows)).toHaveLength(1);
+  it("has a step and a lip between its edges, a wheel arch, and a plate with a wing", () => {
+    expect(Object.keys(resolveLines(floor).transitions)).toHaveLength(2);
+    expect(Object.keys(resolveLines(floor).openings)).toHaveLength(1);
+    const plates = floor.items.filter((item) => item.kind === "plate");
+    expect(plates.map(({ wings }) => wings.length)).toEqual([1]);
+  });
+
+  it("has two fences a side, one of them curved", () => {
     const fences = floor.items.filter((item) => item.kind === "fence");
     expect(fences).toHaveLength(2);
     const isCurved = fences.map(({ line }) => line.elements.some(({ next }) => next === "curve"));

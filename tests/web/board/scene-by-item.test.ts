@@ -34,14 +34,14 @@ describe("the scene item by item", () => {
 
   it("a moved node makes a new line of its item and of what follows it, and leaves the others as they are", () => {
     const project = demo();
-    const before = ["s1", "s2", "f1", "f2"].map((itemId) => lineOf(project, itemId));
+    const before = ["s1", "t1", "s2", "f1"].map((itemId) => lineOf(project, itemId));
     const moved = applyCommand(project, {
       kind: "move-node",
       line: { of: "item", itemId: "s1" },
       nodeId: "n3",
       to: [1420, 285],
     });
-    const after = ["s1", "s2", "f1", "f2"].map((itemId) => lineOf(moved, itemId));
+    const after = ["s1", "t1", "s2", "f1"].map((itemId) => lineOf(moved, itemId));
     expect(after.map((line, index) => line === before[index])).toEqual([false, false, true, true]);
     expect(sceneByItem(moved)).toEqual(sceneOf(moved, resolveLines(moved)));
   });
