@@ -89,7 +89,9 @@ describe("an edge in space", () => {
     expect(faults([node("a", 0, 0, 0)])).toMatchObject([{ kind: "too-few-nodes", count: 1 }]);
     expect(faults([node("a", 0, 0, 0), node("b", 0, 0, 0)])).toMatchObject([{ kind: "zero-length-segment" }]);
     const tight = [node("a", 0, 0, 0), node("b", 100, 0, 0, { radiusMm: 200 }), node("c", 100, 100, 0)];
-    expect(faults(tight)).toMatchObject([{ kind: "radius-does-not-fit", nodeId: "b", largestMm: expect.closeTo(100, 9) }]);
+    expect(faults(tight)).toMatchObject([
+      { kind: "radius-does-not-fit", nodeId: "b", largestMm: expect.closeTo(100, 9) },
+    ]);
     const bent = [
       node("a", 0, 0, 0, { next: "curve" }),
       node("b", 100, 0, 0, { radiusMm: 20 }),
