@@ -4,11 +4,12 @@ import { usePaint } from "../board/index.ts";
 import { useSize } from "../controls/index.ts";
 import { hatchOfItem } from "../drawings/index.ts";
 import { type Selection, useDesign, useView } from "../stores/index.ts";
+import { boxOfSolids } from "./box-of-solids.ts";
 import { type Camera, cameraOf, type ViewName, viewNames, zoomed } from "./camera.ts";
 import { LookLabels } from "./LookLabels.tsx";
 import { LookSliders } from "./LookSliders.tsx";
 import { wishOfKey } from "./look-keys.ts";
-import { boxOf, type LookState } from "./stage-of-look.ts";
+import type { LookState } from "./stage-of-look.ts";
 import { useCamera } from "./use-camera.ts";
 import { useGestures } from "./use-gestures.ts";
 import { useSolids } from "./use-solids.ts";
@@ -42,7 +43,7 @@ function LookOf({ project }: { readonly project: Project }) {
   const [apart, setApart] = useState(0);
   const { ref: frame, widthPx, heightPx } = useSize<HTMLDivElement>();
   const canvas = useRef<HTMLCanvasElement>(null);
-  const box = useMemo(() => boxOf(solids ?? []), [solids]);
+  const box = useMemo(() => boxOfSolids(solids ?? []), [solids]);
   const aspect = widthPx > 0 && heightPx > 0 ? widthPx / heightPx : 1;
   const { camera, look, glide } = useCamera(
     () => cameraOf("home", box, aspect),

@@ -12,7 +12,8 @@ import {
 import type { Solid } from "../../core/solids/index.ts";
 import type { Paint } from "../board/index.ts";
 import { type Body, makeBody } from "./body.ts";
-import { type Camera, eyeOf, type SpaceBox, VIEW_RAD } from "./camera.ts";
+import { boxOfSolids } from "./box-of-solids.ts";
+import { type Camera, eyeOf, VIEW_RAD } from "./camera.ts";
 import { type Ground, makeGround } from "./ground.ts";
 
 /** What the look shows besides the solids. */
@@ -71,7 +72,7 @@ export function makeStage(canvas: HTMLCanvasElement): LookStage | undefined {
     setSolids: (solids) => {
       clear();
       bodies = solids.map(makeBody);
-      ground = makeGround(boxOf(solids));
+      ground = makeGround(boxOfSolids(solids));
       scene.add(ground.group, ...bodies.map(({ group }) => group));
     },
     setSize: (widthPx, heightPx) => {
@@ -114,22 +115,6 @@ function rendererOn(canvas: HTMLCanvasElement): WebGLRenderer | undefined {
   // Asked for first, so that a browser without it is not complained about.
   const context = canvas.getContext("webgl2", { antialias: true, alpha: false });
   return context ? new WebGLRenderer({ canvas, context, antialias: true }) : undefined;
-}
-
-/** The box around solids as they stand folded; a metre of ground where there are none. */
-export function boxOf(solids: readonly Solid[]): SpaceBox {
-  const least = { x: Infinity, y: Infinity, z: 0 };
-  const most = { x: -Infinity, y: -Infinity, z: 0 };
-  for (const { positions } of solids) {
-    for (let i = 0; i < positions.length; i += 3) {
-      const [x = 0, y = 0, z = 0] = [positions[i], positions[i + 1], positions[i + 2]];
-      [least.x, least.y, least.z] = [Math.min(least.x, x), Math.min(least.y, y), Math.min(least.z, z)];
-      [most.x, most.y, most.z] = [Math.max(most.x, x), Math.max(most.y, y), Math.max(most.z, z)];
-    }
-  }
-  return solids.length > 0
-    ? { least, most }
-    : { least: { x: 0, y: -500, z: 0 }, most: { x: 1000, y: 500, z: 100 } };
 }
 
 /** How much of its tint a part has over the sheet. */
