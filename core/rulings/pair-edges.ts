@@ -10,6 +10,7 @@ import { searchPairing } from "./search-pairing.ts";
 import { sweepAt, sweptPoint } from "./sweep-at.ts";
 import { SWEEP } from "./sweep-ruling.ts";
 import { sweepStretches } from "./sweep-stretches.ts";
+import { thinRulings } from "./thin-rulings.ts";
 import type { PairedEdges, PairingSettings, RuledSurface, SpaceEdge } from "./types.ts";
 
 /** Rulings that carry a pairing, about. */
@@ -28,9 +29,10 @@ export function pairEdges(first: SpaceEdge, second: SpaceEdge, settings: Pairing
   const ordered = sameWayRound(first, along);
   const pair = edgePair(ordered.first, ordered.second);
   const count = settings.nodes ?? RULINGS;
-  const rulings = ordered.restore(
+  const all = ordered.restore(
     pairingNodes(pair, searchPairing(pair, limitsOf(first, along, settings), count), count),
   );
+  const rulings = settings.nodes === undefined ? thinRulings(all, first, along) : all;
   const paired: PairedEdges = {
     first,
     second: along,

@@ -62,10 +62,13 @@ export function faceUnder(
     sweepRuling(surface, sMm, interval, { out, o: 0, room });
     return planRuling(out, sMm, depthMm);
   };
-  const intervals = surface.stretches.map(({ fromMm, toMm, interval }): PlanInterval => {
-    const [from, to] = [rulingAtS(fromMm, interval), rulingAtS(toMm, interval)];
-    return { interval, from, to, box: boxAround(from, to) };
-  });
+  // Many faces are made ready and never asked.
+  let ready: readonly PlanInterval[] | undefined;
+  const intervalsOf = () =>
+    surface.stretches.map(({ fromMm, toMm, interval }): PlanInterval => {
+      const [from, to] = [rulingAtS(fromMm, interval), rulingAtS(toMm, interval)];
+      return { interval, from, to, box: boxAround(from, to) };
+    });
   const faceAt = ({ sMm, t }: RuledPlace): FaceUnder | undefined => {
     const within = Math.min(surface.lengthSMm, Math.max(0, sMm));
     sweepRuling(surface, within, intervalAt(surface, within), { out, o: 0, room });
@@ -81,14 +84,18 @@ export function faceUnder(
   const ends = ([0, surface.lengthSMm] as const).map((sMm) => planEnd(surface, sMm, depthMm));
   return (point) => {
     let best: RuledPlace | undefined;
-    for (const { interval, from, to, box } of intervals) {
+    ready ??= intervalsOf();
+    for (const { interval, from, to, box } of ready) {
       if (reach === "within" && !isInBox(box, point)) continue;
       const [before, after] = [sideOf(from, point), sideOf(to, point)];
       if (before === 0 ? false : before < 0 === after < 0 && after !== 0) continue;
-      const ruling = rulingThrough(point, { from, to, before, after }, (s) => rulingAtS(s, interval));
-      const t = partAlong(ruling, point);
+      const sMm = sweepThrough({ from, to, before, after }, (s) => {
+        sweepRuling(surface, s, interval, { out, o: 0, room });
+        return sideOfSwept(out, depthMm, point);
+      });
+      const t = partAlong(rulingAtS(sMm, interval), point);
       if (t === undefined || (best !== undefined && outside(best.t) <= outside(t))) continue;
-      best = { sMm: ruling.sMm, t };
+      best = { sMm, t };
     }
     if (reach === "endless" && (best === undefined || outside(best.t) > 0)) {
       const beyond = ends
@@ -135,35 +142,43 @@ const isInBox = ([leastX, leastY, mostX, mostY]: PlanInterval["box"], { x, y }: 
 const THROUGH_MM = 1e-10;
 const MOST_TRIES = 60;
 
-/** The ruling through a point between two on whose sides it lies: secants, halved where they stick (Illinois). */
-function rulingThrough(
-  point: PlanPoint,
-  span: {
-    readonly from: PlanRuling;
-    readonly to: PlanRuling;
-    readonly before: number;
-    readonly after: number;
-  },
-  rulingAtS: (sMm: number) => PlanRuling,
-): PlanRuling {
-  let [low, high, fLow, fHigh] = [span.from.sMm, span.to.sMm, span.before, span.after];
-  if (fLow === 0) return span.from;
-  if (fHigh === 0) return span.to;
-  let ruling = span.from;
+/** s of the ruling through a point between two on whose sides it lies: secants, halved where they stick (Illinois). */
+function sweepThrough(
+  {
+    from,
+    to,
+    before,
+    after,
+  }: { readonly from: PlanRuling; readonly to: PlanRuling; readonly before: number; readonly after: number },
+  sideAt: (sMm: number) => number,
+): number {
+  let [low, high, fLow, fHigh] = [from.sMm, to.sMm, before, after];
+  if (fLow === 0) return low;
+  if (fHigh === 0) return high;
+  let sMm = low;
   for (let i = 0; i < MOST_TRIES; i++) {
-    const sMm = high - (fHigh * (high - low)) / (fHigh - fLow);
-    ruling = rulingAtS(sMm);
-    const side = sideOf(ruling, point);
-    if (Math.abs(side) <= THROUGH_MM || high - low <= THROUGH_MM) return ruling;
+    sMm = high - (fHigh * (high - low)) / (fHigh - fLow);
+    const side = sideAt(sMm);
+    if (Math.abs(side) <= THROUGH_MM || high - low <= THROUGH_MM) return sMm;
     if (side < 0 === fHigh < 0) {
-      [high, fHigh] = [sMm, side];
+      high = sMm;
+      fHigh = side;
       fLow /= 2;
     } else {
-      [low, fLow] = [sMm, side];
+      low = sMm;
+      fLow = side;
       fHigh /= 2;
     }
   }
-  return ruling;
+  return sMm;
+}
+
+/** As `sideOf`, straight from the numbers of a swept ruling: the inmost step, so it makes no objects. */
+function sideOfSwept(numbers: Float64Array, depthMm: number, { x, y }: PlanPoint): number {
+  const [dx, dy] = [numbers[SWEEP.direction] ?? 0, numbers[SWEEP.direction + 1] ?? 0];
+  const fromX = (numbers[SWEEP.from] ?? 0) + depthMm * (numbers[SWEEP.normal] ?? 0);
+  const fromY = (numbers[SWEEP.from + 1] ?? 0) + depthMm * (numbers[SWEEP.normal + 1] ?? 0);
+  return dx * (y - fromY) - dy * (x - fromX);
 }
 
 const outside = (t: number): number => Math.max(0, -t, t - 1);
