@@ -1,3 +1,4 @@
+import { edgeMarks } from "../marking/index.ts";
 import { arrangementSheet } from "./arrangement-sheet.ts";
 import { coverSheets } from "./cover-sheets.ts";
 import type { Design } from "./design.ts";
@@ -15,13 +16,15 @@ import type { DrawingSet } from "./types.ts";
 export function drawBook(design: Design, fonts: Fonts): DrawingSet {
   const { project } = design;
   const lettering = readLettering(fonts);
+  const marks = edgeMarks(design);
   const sheets: readonly SheetBody[] = [
     ...arrangementSheet(design, lettering),
     ...shoppingSheets(design, lettering),
     ...partsSheets(design, lettering),
     ...design.strips.flatMap((strip) => {
       const part = design.parts.find((candidate) => candidate.id === strip.partId);
-      return part === undefined ? [] : stripSheets(design, strip, part, lettering);
+      const own = marks.filter(({ stripId }) => stripId === strip.id);
+      return part === undefined ? [] : stripSheets(design, strip, part, { lettering, marks: own });
     }),
     ...design.plates.flatMap((plate) => plateSheets(design, plate, lettering)),
     ...jigSheets(design, lettering),

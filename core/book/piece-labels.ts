@@ -14,6 +14,7 @@ import type { Lettering } from "./lettering.ts";
 import { arrowMarks, paper, type TextMark, textMark, toPaper } from "./marks.ts";
 import type { Piece } from "./piece.ts";
 import { lengthOf, spotOn } from "./polyline-spot.ts";
+import { printedTable } from "./printed-table.ts";
 import { type RibGroup, ribPlaceWords, stationFaceWords } from "./rib-piece.ts";
 import { rulingLines, twistFigure } from "./ruling-lines.ts";
 import { bendLimits } from "./strip-piece.ts";
@@ -31,7 +32,7 @@ export interface LabelRoom {
 /** The words on a strip's template: its code, face, hand and arrow, what it joins, bends and stations. */
 export function stripLabels(design: Design, strip: Strip, part: Part, room: LabelRoom): readonly Mark[] {
   const { piece, lettering, marks } = room;
-  const table = design.marking.find((candidate) => candidate.stripId === strip.id);
+  const table = printedTable(design, strip, part);
   const numbers = table === undefined ? [] : stationNumbers(table, piece.loops);
   const figures = edgeFigures(marks, part);
   const avoid = [...room.avoid, ...boxesOf(figures, lettering)];

@@ -1,6 +1,6 @@
 import type { Strip } from "../cutting/index.ts";
 import { at, distanceFlat, type FlatPoint, formatNumber } from "../foundation/index.ts";
-import type { MarkingTable } from "../marking/index.ts";
+import type { EdgeMark, MarkingTable } from "../marking/index.ts";
 import type { Part } from "../patterns/index.ts";
 import type { Block } from "./blocks.ts";
 import { boxOf, heightOf, widthOf } from "./boxes.ts";
@@ -18,6 +18,9 @@ import {
   toPaper,
 } from "./marks.ts";
 import { CONTENT_WIDTH_MM } from "./page-frame.ts";
+import type { Piece } from "./piece.ts";
+import { printedTable } from "./printed-table.ts";
+import { rulingLines, twistFigure } from "./ruling-lines.ts";
 import { standardScale } from "./scales.ts";
 import { stripPiece } from "./strip-piece.ts";
 import { thin } from "./thin-points.ts";
@@ -36,8 +39,8 @@ export interface StripCorner {
 }
 
 /** The corners of the outline, in its own order, then those of the holes. */
-export function stripCorners(strip: Strip): readonly StripCorner[] {
-  return strip.loops
+export function stripCorners(loops: Strip["loops"]): readonly StripCorner[] {
+  return loops
     .flatMap((loop) => loop.edges.map((edge) => at(edge.points, 0)))
     .map((point, i) => ({ number: i + 1, at: point }));
 }
@@ -53,9 +56,12 @@ export function cornerPairs(strip: Strip): readonly (readonly [number, number])[
   });
 }
 
-/** The longest distances between corners: what to tape before the knife is taken up. */
-export function checkDiagonals(strip: Strip, count: number): readonly (readonly [number, number, number])[] {
-  const corners = stripCorners({ ...strip, loops: strip.loops.slice(0, 1) });
+/** The longest distances between corners of an outline: what to tape before the knife is taken up. */
+export function checkDiagonals(
+  loops: Strip["loops"],
+  count: number,
+): readonly (readonly [number, number, number])[] {
+  const corners = stripCorners(loops.slice(0, 1));
   const pairs = corners.flatMap((a, i) =>
     corners
       .slice(i + 1)
@@ -69,7 +75,7 @@ export function stripDrawing(
   design: Design,
   strip: Strip,
   part: Part,
-  lettering: Lettering,
+  { lettering, marks }: { readonly lettering: Lettering; readonly marks: readonly EdgeMark[] },
 ): { readonly block: Block; readonly scale: number } {
   const piece = stripPiece(design, strip, part);
   const box = boxOf(piece.lines.flatMap((line) => line.points));
@@ -89,7 +95,7 @@ export function stripDrawing(
       move: paper(left - box.left / scale, corner.y - ABOVE_MM - box.top / scale),
     };
     const put = (p: PaperPoint) => placePoint(p, placing);
-    const table = design.marking.find((candidate) => candidate.stripId === strip.id);
+    const table = printedTable(design, strip, part);
     const finished = boxOf(piece.loops.flat());
     return [
       ...piece.lines.map((line) => {
@@ -112,7 +118,9 @@ export function stripDrawing(
         9 - NUMBER_ROOM_MM,
         heightOf(finished),
       ),
-      ...forwardMarks(paper(corner.x, corner.y - 3)),
+      ...markTicks(marks, put),
+      ...twistFigures(part, piece, put),
+      ...forwardMarks(paper(corner.x + 7, corner.y - 3), piece.arrow.turnRad),
     ];
   };
   return { block: { heightMm, draw }, scale };
@@ -122,10 +130,48 @@ export function stripDrawing(
 const NUMBER_ROOM_MM = 5;
 const beside = (p: PaperPoint): PaperPoint => paper(p.x - NUMBER_ROOM_MM, p.y);
 
-const forwardMarks = (from: PaperPoint): readonly Mark[] => [
-  ...arrowMarks(paper(from.x + 14, from.y), paper(from.x, from.y), 3, "outline"),
-  textMark(paper(from.x + 16, from.y - 1.2), "forward", { face: "bold" }),
-];
+/** The arrow about its middle, and the word beside it. */
+function forwardMarks(middle: PaperPoint, turnRad: number): readonly Mark[] {
+  const [dx, dy] = [7 * Math.cos(turnRad), 7 * Math.sin(turnRad)];
+  // A level arrow keeps to the top of the drawing; one that turns stands a little lower.
+  const y = middle.y - Math.max(0, Math.abs(dy) - 3);
+  return [
+    ...arrowMarks(paper(middle.x - dx, y - dy), paper(middle.x + dx, y + dy), 3, "outline"),
+    textMark(paper(middle.x + 9, y - 1.2), "forward", { face: "bold" }),
+  ];
+}
+
+/** Ticks of the marks on edges, on paper, and their numbers inside the strip. */
+const TICK_MM = 1.5;
+const NUMBER_INSIDE_MM = 3;
+
+function markTicks(marks: readonly EdgeMark[], put: (p: PaperPoint) => PaperPoint): readonly Mark[] {
+  return marks.flatMap(({ at: place, inward, joint }): Mark[] => {
+    const p = put(toPaper(place));
+    const inside = (byMm: number) => paper(p.x + inward.u * byMm, p.y + inward.v * byMm);
+    const number = inside(NUMBER_INSIDE_MM);
+    return [
+      lineMark([inside(-TICK_MM), inside(TICK_MM)], "thin", "marks"),
+      ...(joint === undefined
+        ? []
+        : [textMark(paper(number.x, number.y - 0.9), joint.label, { heightMm: 1.8, anchor: "middle" })]),
+    ];
+  });
+}
+
+/** Twist along the rulings that are drawn, each beside its middle; those that would collide are left out. */
+function twistFigures(part: Part, piece: Piece, put: (p: PaperPoint) => PaperPoint): readonly Mark[] {
+  let last: PaperPoint | undefined;
+  return rulingLines(part, piece.loops).flatMap(({ line, twistRad }): Mark[] => {
+    const words = twistFigure(twistRad).replace("twist ", "");
+    const [a, b] = [put(at(line.points, 0)), put(at(line.points, -1))];
+    const middle = paper((a.x + b.x) / 2 + 0.6, (a.y + b.y) / 2);
+    if (words === "" || (last !== undefined && Math.hypot(middle.x - last.x, middle.y - last.y) < 9))
+      return [];
+    last = middle;
+    return [textMark(middle, words, { heightMm: 1.8, face: "mono" })];
+  });
+}
 
 /** Where the numbers of the stations stand. */
 interface NumberRow {

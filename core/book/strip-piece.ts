@@ -7,6 +7,7 @@ import { flatDirections } from "./flat-directions.ts";
 import { layLines } from "./lay-lines.ts";
 import { type LineMark, lineMark, loopMark, paper, toPaper } from "./marks.ts";
 import type { Piece } from "./piece.ts";
+import { printedTable } from "./printed-table.ts";
 import { rulingLines } from "./ruling-lines.ts";
 import type { PaperPoint } from "./types.ts";
 
@@ -17,7 +18,7 @@ import type { PaperPoint } from "./types.ts";
  */
 export function stripPiece(design: Design, strip: Strip, part: Part): Piece {
   const loops = stripLoops(strip);
-  const table = design.marking.find((candidate) => candidate.stripId === strip.id);
+  const table = printedTable(design, strip, part);
   const directions = flatDirections(part);
   return {
     id: strip.id,

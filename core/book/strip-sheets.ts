@@ -1,7 +1,8 @@
 import type { Strip } from "../cutting/index.ts";
-import { at, formatAngle, formatMm, formatNumber } from "../foundation/index.ts";
-import type { MarkingTable } from "../marking/index.ts";
-import type { Part } from "../patterns/index.ts";
+import { at, formatAngle, formatMm, formatNumber, MINUS } from "../foundation/index.ts";
+import { type EdgeMark, faceShiftMm, hasBevels, type MarkingTable, shownFace } from "../marking/index.ts";
+import type { Part, PartEdge } from "../patterns/index.ts";
+import { bevelFigure } from "./bevel-words.ts";
 import {
   type Block,
   besideBlock,
@@ -17,23 +18,26 @@ import { heightOf } from "./boxes.ts";
 import { cautionWords } from "./cautions.ts";
 import { cuttingBesideWords, toolHazard } from "./cutting-words.ts";
 import type { Design } from "./design.ts";
-import { edgeWords } from "./edge-neighbours.ts";
+import { edgeWords, measuredEdge } from "./edge-neighbours.ts";
 import { layLines } from "./lay-lines.ts";
 import type { Lettering } from "./lettering.ts";
+import { markWords } from "./mark-words.ts";
 import { CONTENT, CONTENT_WIDTH_MM, type SheetBody } from "./page-frame.ts";
+import { printedTable } from "./printed-table.ts";
 import { seatBlocks } from "./seat-table.ts";
 import { checkDiagonals, cornerPairs, stripDrawing } from "./strip-drawing.ts";
 import { stripLoops, zoneWords } from "./strip-piece.ts";
+import { transitionWords, webWords } from "./transition-words.ts";
 
 /** The sheets of one strip: drawing, edges with their three lengths, bends, marking-out table. */
 export function stripSheets(
   design: Design,
   strip: Strip,
   part: Part,
-  lettering: Lettering,
+  { lettering, marks }: { readonly lettering: Lettering; readonly marks: readonly EdgeMark[] },
 ): readonly SheetBody[] {
-  const drawing = stripDrawing(design, strip, part, lettering);
-  const table = design.marking.find((candidate) => candidate.stripId === strip.id);
+  const drawing = stripDrawing(design, strip, part, { lettering, marks });
+  const table = printedTable(design, strip, part);
   const text = (words: string) => paragraphBlock(words, CONTENT_WIDTH_MM, lettering);
   const head: readonly Block[] = [
     paragraphBlock(`${strip.id}  ${part.name}`, CONTENT_WIDTH_MM, lettering, { heightMm: 5, face: "bold" }),
@@ -41,15 +45,19 @@ export function stripSheets(
     text(cuttingBesideWords(design.project.cutting)),
     text(cautionWords(toolHazard(design.project.cutting))),
     drawing.block,
-    text(diagonalWords(strip)),
+    text(diagonalWords(design, strip, part)),
+    ...transitionWords(design, part).map(text),
+    ...webWords(strip, part).map(text),
     ...layWords(design, strip, part, table).map(text),
     headingBlock("Edges, lengths in mm"),
     ...edgeTable(design, strip, part, lettering),
+    ...markBlocks(strip, part, marks, lettering),
     ...bendTable(strip, part, table, lettering),
     ...seatBlocks(strip, part, table?.origin.u ?? 0, { widthMm: CONTENT_WIDTH_MM, lettering }),
   ];
   const usedMm = head.reduce((sum, block) => sum + block.heightMm, 0);
-  const blocks = table === undefined ? head : [...head, ...markingBlocks(table, usedMm, lettering)];
+  const blocks =
+    table === undefined ? head : [...head, ...markingBlocks({ table, strip, part }, usedMm, lettering)];
   return flowBlocks(blocks, CONTENT).map((marks) => ({
     title: `Strip ${strip.id}`,
     documentType: "strip",
@@ -77,11 +85,15 @@ function faceWords(design: Design, strip: Strip, part: Part): string {
 
 const sentence = (words: string): string => words.charAt(0).toUpperCase() + words.slice(1);
 
-function diagonalWords(strip: Strip): string {
-  const diagonals = checkDiagonals(strip, 3);
+/** On a bevelled strip the tape lies on the face shown, as long as no edge of it has vanished there. */
+function diagonalWords(design: Design, strip: Strip, part: Part): string {
+  const { loops } = shownFace(strip, part.thicknessMm, design.project);
+  const isWhole = loops[0]?.edges.length === strip.loops[0]?.edges.length;
+  const isOnFace = hasBevels(strip) && isWhole;
+  const diagonals = checkDiagonals(isOnFace ? loops : strip.loops, 3);
   if (diagonals.length === 0) return "";
   const words = diagonals.map(([a, b, length]) => `${a}–${b}: ${formatMm(length)}`).join("; ");
-  return `Check by tape, corner to corner on the flat, mm: ${words}.`;
+  return `Check by tape, corner to corner on the flat${isOnFace ? `, on the ${part.faceShown}` : ""}, mm: ${words}.`;
 }
 
 /** What the dashed lines of the drawing are, ribs across with their place along the datum. */
@@ -103,19 +115,22 @@ function layWords(
 
 function edgeTable(design: Design, strip: Strip, part: Part, lettering: Lettering): readonly Block[] {
   const pairs = cornerPairs(strip);
+  const isBevelled = hasBevels(strip);
+  const figure = { widthMm: isBevelled ? 18 : 20, face: "mono" as const, anchor: "end" as const };
   const columns = [
-    { title: "Edge", widthMm: 16, face: "mono" as const },
-    { title: "Name", widthMm: 32 },
-    { title: "Meets", widthMm: 46 },
-    { title: "Drawn", widthMm: 20, face: "mono" as const, anchor: "end" as const },
-    { title: "In space", widthMm: 20, face: "mono" as const, anchor: "end" as const },
-    { title: "Flat", widthMm: 20, face: "mono" as const, anchor: "end" as const },
-    { title: "Bevel", widthMm: 20, face: "mono" as const, anchor: "end" as const },
+    { title: "Edge", widthMm: isBevelled ? 14 : 16, face: "mono" as const },
+    { title: "Name", widthMm: isBevelled ? 28 : 32 },
+    { title: "Meets", widthMm: isBevelled ? 42 : 46 },
+    { title: "Drawn", ...figure },
+    { title: "In space", ...figure },
+    { title: "Flat", ...figure },
+    { title: "Bevel", ...figure },
+    ...(isBevelled ? [{ title: "Line", ...figure }] : []),
   ];
   const rows = strip.loops
     .flatMap((loop) => loop.edges)
     .map((edge, i) => {
-      const measured = strip.edges.find((candidate) => candidate.edgeId === edge.edgeId);
+      const measured = measuredEdge(strip, edge);
       const [from, to] = pairs[i] ?? [0, 0];
       const lengths = measured
         ? [measured.drawnLengthMm, measured.spaceLengthMm, measured.flatLengthMm].map(formatMm)
@@ -125,26 +140,61 @@ function edgeTable(design: Design, strip: Strip, part: Part, lettering: Letterin
         edge.name,
         edgeWords(design, strip, part, edge),
         ...lengths,
-        measured === undefined ? "" : bevelAngles(measured.bevelRad),
+        measured === undefined ? "" : bevelAngles(measured),
+        ...(isBevelled && measured !== undefined ? [lineShift(measured, part)] : []),
       ];
     });
+  const small = (words: string) => paragraphBlock(words, CONTENT_WIDTH_MM, lettering, { heightMm: 1.8 });
   return [
     ...tableBlocks(columns, rows, lettering),
     gapBlock(1.5),
-    paragraphBlock(
+    small(
       "Drawn: on the drawn face. In space and flat: at the neutral fibre, bent and laid flat; the two agree. Bevel off square, at the edge's start and end.",
-      CONTENT_WIDTH_MM,
-      lettering,
-      { heightMm: 1.8 },
     ),
+    ...(isBevelled
+      ? [
+          small(
+            `Lengths are those of mid-thickness. Line: how far the line to cut by on the ${part.faceShown}, which is the face shown, lies outside (+) or inside (${MINUS}) of the outline at mid-thickness: half the thickness times the tangent of the bevel. Draw that line alone, and tilt the blade by the bevel.`,
+          ),
+        ]
+      : []),
   ];
 }
 
 /** The bevel at an edge's start and end as angles; which face is longer stands beside the neighbour. */
-function bevelAngles([start, end]: readonly [number, number]): string {
+function bevelAngles({ bevelRad: [start, end] }: PartEdge): string {
   const [first, last] = [formatAngle(Math.abs(start)), formatAngle(Math.abs(end))];
   if (first === last) return first === formatAngle(0) ? "square" : first;
   return `${first} ${last}`;
+}
+
+/** How far the line on the face shown lies outside the outline at mid-thickness, at an edge's start and end, mm. */
+function lineShift({ bevelRad }: PartEdge, { thicknessMm }: Part): string {
+  const [first, last] = bevelRad.map((angleRad) => {
+    const outsideMm = -faceShiftMm(thicknessMm, angleRad);
+    const words = formatMm(outsideMm);
+    return words === formatMm(0) ? words : outsideMm > 0 ? `+${words}` : words;
+  });
+  return first === last ? (first ?? "") : `${first} ${last}`;
+}
+
+/** The marks along the edges, measured on the flat. */
+function markBlocks(
+  strip: Strip,
+  part: Part,
+  marks: readonly EdgeMark[],
+  lettering: Lettering,
+): readonly Block[] {
+  const words = markWords(strip, part, marks);
+  if (words.length === 0) return [];
+  const text = (line: string) => paragraphBlock(line, CONTENT_WIDTH_MM, lettering);
+  return [
+    headingBlock("Marks along the edges, mm"),
+    text(
+      "Marks of one number on both strips of a joint meet when it is glued. The bevel and the longer face are told where they change.",
+    ),
+    ...words.map(text),
+  ];
 }
 
 /** The bends that lie on the strip, measured along its datum. */
@@ -154,6 +204,8 @@ function bendTable(
   table: MarkingTable | undefined,
   lettering: Lettering,
 ): readonly Block[] {
+  // A transition bends along its rulings, which are drawn; what it needs is said above.
+  if (part.kind === "transition") return [];
   const us = strip.outlineMm.map((p) => p.u);
   const [first, last] = [Math.min(...us), Math.max(...us)];
   const zones = part.zones.filter((zone) => zone.toUMm > first + 0.05 && zone.fromUMm < last - 0.05);
@@ -178,12 +230,19 @@ function bendTable(
   return [headingBlock("Bends, along the datum, mm"), ...tableBlocks(columns, rows, lettering)];
 }
 
-/** At most this many marks stand beside each other in the table. */
+/** At most this many marks stand beside each other in the table; fewer where each has its bevel. */
 const MOST_OFFSETS = 6;
+const MOST_BEVELLED = 3;
 
-function markingBlocks(table: MarkingTable, usedMm: number, lettering: Lettering): readonly Block[] {
-  const { columns, rows } = markingTable(table);
-  const { origin, straightMissMm, battenMissMm } = table;
+interface Marking {
+  readonly table: MarkingTable;
+  readonly strip: Strip;
+  readonly part: Part;
+}
+
+function markingBlocks(marking: Marking, usedMm: number, lettering: Lettering): readonly Block[] {
+  const { columns, rows } = markingTable(marking);
+  const { origin, straightMissMm, battenMissMm } = marking.table;
   const intro = [
     headingBlock("Marking out, mm"),
     paragraphBlock(
@@ -191,12 +250,23 @@ function markingBlocks(table: MarkingTable, usedMm: number, lettering: Lettering
       CONTENT_WIDTH_MM,
       lettering,
     ),
+    ...(hasBevels(marking.strip)
+      ? [paragraphBlock(bevelColumnWords(marking), CONTENT_WIDTH_MM, lettering)]
+      : []),
   ];
   const kept = intro.map((block): Block => ({ ...block, keepsWithNext: true }));
   const introMm = intro.reduce((sum, block) => sum + block.heightMm, 0);
   const roomMm = heightOf(CONTENT) - usedMm - introMm;
   return [...kept, ...besideColumns(columns, rows, { roomMm, lettering })];
 }
+
+/** On which face the marks are, and what the letters beside the bevels say. */
+function bevelColumnWords({ part }: Marking): string {
+  const [away, near] = part.kind === "fence" ? ["outboard", "inboard"] : ["air", "upper"];
+  return `The marks are those of the line to cut by on the ${part.faceShown}, the face shown. Beside each mark the bevel of its edge off square: ${letterOf(away)} where the ${away} face is the longer one, ${letterOf(near)} where the ${near} face is.`;
+}
+
+const letterOf = (face: string): string => face.charAt(0).toUpperCase();
 
 /** The rows in one column of a page, in two beside each other where they are narrow and too many for one. */
 function besideColumns(
@@ -223,36 +293,44 @@ function besideColumns(
 }
 
 /** The columns and cells of a marking-out table; marks beyond the last column share it. */
-function markingTable(table: MarkingTable): {
+function markingTable({ table, part }: Marking): {
   readonly columns: readonly Column[];
   readonly rows: readonly (readonly string[])[];
 } {
   const most = Math.max(1, ...table.rows.map((row) => row.offsetsMm.length));
-  const shown = Math.min(most, MOST_OFFSETS);
+  const figureAt = (row: MarkingTable["rows"][number], i: number) =>
+    bevelLetter(row.bevelsRad[i] ?? 0, part.kind);
+  const hasFigures = table.rows.some((row) => row.offsetsMm.some((_, i) => figureAt(row, i) !== ""));
+  const shown = Math.min(most, hasFigures ? MOST_BEVELLED : MOST_OFFSETS);
+  const isBevelled = (i: number) => table.rows.some((row) => figureAt(row, i) !== "");
+  const markMm = hasFigures ? 17 : shown <= 3 ? 16 : Math.min(24, 128 / shown);
   const columns: readonly Column[] = [
     { title: "Along", widthMm: 18, face: "mono", anchor: "end" },
-    ...Array.from(
-      { length: shown },
-      (_, i): Column => ({
-        title: `Mark ${i + 1}`,
-        widthMm: shown <= 3 ? 16 : Math.min(24, 128 / shown),
-        face: "mono",
-        anchor: "end",
-      }),
-    ),
+    ...Array.from({ length: shown }, (_, i): readonly Column[] => [
+      { title: `Mark ${i + 1}`, widthMm: markMm, face: "mono", anchor: "end" },
+      ...(isBevelled(i) ? [{ title: "Bevel", widthMm: 19, face: "mono", anchor: "end" } as const] : []),
+    ]).flat(),
     { title: "Why", widthMm: 18 },
   ];
   const rows = table.rows.map((row) => {
     const rest = row.offsetsMm
+      .map((offset, i) => `${formatMm(offset)} ${figureAt(row, i)}`.trimEnd())
       .slice(shown - 1)
-      .map(formatMm)
       .join(", ");
-    const marks = Array.from({ length: shown }, (_, i) => {
+    const marks = Array.from({ length: shown }, (_, i): readonly string[] => {
       const offset = row.offsetsMm[i];
-      if (offset === undefined) return "";
-      return i === shown - 1 && row.offsetsMm.length > shown ? rest : formatMm(offset);
-    });
+      const isShared = i === shown - 1 && row.offsetsMm.length > shown;
+      const words = offset === undefined ? "" : isShared ? rest : formatMm(offset);
+      return [words, ...(isBevelled(i) ? [isShared ? "" : figureAt(row, i)] : [])];
+    }).flat();
     return [formatMm(row.alongMm), ...marks, row.reason];
   });
   return { columns, rows };
+}
+
+/** A bevel as it stands in a narrow column: `7.0° A`; nothing where it is square. */
+function bevelLetter(bevelRad: number, kind: Part["kind"]): string {
+  const figure = bevelFigure(bevelRad, kind);
+  const [angle, face] = figure.split(" ");
+  return figure === "" ? "" : `${angle} ${letterOf(face ?? "")}`;
 }
