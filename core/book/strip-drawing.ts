@@ -130,9 +130,15 @@ export function stripDrawing(
 const NUMBER_ROOM_MM = 5;
 const beside = (p: PaperPoint): PaperPoint => paper(p.x - NUMBER_ROOM_MM, p.y);
 
+/** A front that lies off level by less than this sine is drawn level. */
+const NEARLY_LEVEL = 0.3;
+
 /** The arrow about its middle, and the word beside it. */
 function forwardMarks(middle: PaperPoint, turnRad: number): readonly Mark[] {
-  const [dx, dy] = [7 * Math.cos(turnRad), 7 * Math.sin(turnRad)];
+  const isLevel = Math.abs(Math.sin(turnRad)) < NEARLY_LEVEL;
+  const [dx, dy] = isLevel
+    ? [7 * Math.sign(Math.cos(turnRad)), 0]
+    : [7 * Math.cos(turnRad), 7 * Math.sin(turnRad)];
   // A level arrow keeps to the top of the drawing; one that turns stands a little lower.
   const y = middle.y - Math.max(0, Math.abs(dy) - 3);
   return [
