@@ -1,4 +1,5 @@
 import { bandAround } from "./band-around.ts";
+import { evenPairing } from "./even-pairing.ts";
 import { gridLines } from "./grid-lines.ts";
 import { type GridSettings, searchGrid, wholeBand } from "./grid-search.ts";
 import { type EdgePair, type Knot, knotsOfPath } from "./knots.ts";
@@ -26,6 +27,8 @@ const DEVELOPABLE_MAY_COST = 1.5;
  * "strain" no ruling is set to a root: the least strain is what is asked for.
  */
 export function searchPairing(pair: EdgePair, limits: BendLimits, count: number): readonly Knot[] {
+  const even = evenPairing(pair, limits);
+  if (even) return knotsOfPath(pair, even, count);
   const cheapest = cheapestPairing(pair, limits, count);
   if (limits.strainSpanMm !== undefined) return cheapest;
   const { cost, bendCost } = costOfKnots(pair, cheapest, limits);
