@@ -1,7 +1,7 @@
 import { pointOnPiece } from "../curves/index.ts";
 import { at, bracketedRoot, type FlatPoint, type PlanPoint } from "../foundation/index.ts";
 import type { Part } from "../patterns/index.ts";
-import type { FenceSheet, SectionSheet } from "../surfaces/index.ts";
+import type { FenceSheet, LyingSheet } from "../surfaces/index.ts";
 import { boxOf } from "./boxes.ts";
 import { isInsideLoops } from "./chords.ts";
 import type { Design } from "./design.ts";
@@ -9,14 +9,14 @@ import { type LineMark, lineMark, toPaper } from "./marks.ts";
 import { type FlatToSpace, partPlaces } from "./part-places.ts";
 import type { PaperPoint } from "./types.ts";
 
-/** A line on a section where a rib or a fence touches it, and what it is. */
+/** A line on a sheet where a rib or a fence touches it, and what it is. */
 export interface LayLine {
   readonly line: LineMark;
   readonly words: string;
 }
 
 /**
- * Where the station face of each rib, and the middle of each fence, lies on a section's flat pattern, inside the
+ * Where the station face of each rib, and the middle of each fence, lies on the flat pattern of a section or transition, inside the
  * loops: from the foam face that rests on the rib (or carries the fence) along the normal to the neutral fibre.
  */
 export function layLines(
@@ -26,7 +26,7 @@ export function layLines(
 ): readonly LayLine[] {
   const sheet = design.sheets.find((candidate) => candidate.id === part.sheetId);
   const place = partPlaces(design, part);
-  if (sheet?.kind !== "section" || place === undefined) return [];
+  if (sheet === undefined || sheet.kind === "fence" || place === undefined) return [];
   const box = boxOf(part.loops.flatMap((loop) => loop.edges.flatMap((edge) => edge.points.map(toPaper))));
   const span = [box.left, box.right] as const;
   const lines = [
@@ -35,7 +35,10 @@ export function layLines(
     ...fenceTraces(design, part, sheet),
   ];
   return lines.flatMap(({ words, plan, depthMm, style }) => {
-    const flat = plan.map((target) => flatUnder(place, target, { depthMm, span }));
+    const flat =
+      sheet.kind === "section"
+        ? plan.map((target) => flatUnder(place, target, { depthMm, span }))
+        : inFromEnds(plan).flatMap((target) => flatOnRulings(place, target, { depthMm, part }) ?? []);
     return insideRuns(flat.map(toPaper), loops).map((points) => ({
       line: lineMark(points, style ?? "hidden", style === undefined ? "ribs" : "centre"),
       words,
@@ -53,7 +56,7 @@ interface Trace {
 }
 
 /** The centre line of the car on a sheet that lies across it. */
-function centreTrace(design: Design, part: Part, sheet: SectionSheet): readonly Trace[] {
+function centreTrace(design: Design, part: Part, sheet: LyingSheet): readonly Trace[] {
   if (part.hand !== "whole" || design.project.symmetry !== "mirrored") return [];
   const xs = sheet.planLoops.flatMap((loop) => loop.map((p) => p.x));
   const [first, last] = [Math.min(...xs), Math.max(...xs)];
@@ -66,7 +69,7 @@ function centreTrace(design: Design, part: Part, sheet: SectionSheet): readonly 
 }
 
 /** The stretch of each rib that carries the part. */
-function ribTraces(design: Design, part: Part, sheet: SectionSheet): readonly Trace[] {
+function ribTraces(design: Design, part: Part, sheet: LyingSheet): readonly Trace[] {
   const { attitude } = design.jig.baseboard;
   const depthMm = attitude === "upright" ? sheet.depths.coreLowerMm : sheet.depths.coreUpperMm;
   return design.jig.ribs.flatMap((rib) => {
@@ -82,7 +85,7 @@ function ribTraces(design: Design, part: Part, sheet: SectionSheet): readonly Tr
 /** Steps along each piece of a fence's line. */
 const FENCE_STEPS = 12;
 
-function fenceTraces(design: Design, part: Part, sheet: SectionSheet): readonly Trace[] {
+function fenceTraces(design: Design, part: Part, sheet: LyingSheet): readonly Trace[] {
   return design.joints.flatMap((joint) => {
     if (joint.kind !== "fence seat" || joint.partIds[1] !== part.id) return [];
     const fencePart = design.parts.find((candidate) => candidate.id === joint.partIds[0]);
@@ -126,6 +129,69 @@ function flatUnder(
 }
 
 const TURNS = 4;
+
+/** A sheet ends at its edges: lines on it are looked for from so far inside, mm. */
+const CLEAR_OF_EDGES_MM = 2;
+
+/** A line in plan with its ends drawn in by a little. */
+function inFromEnds(plan: readonly PlanPoint[]): readonly PlanPoint[] {
+  const drawnIn = (end: PlanPoint, next: PlanPoint): PlanPoint => {
+    const lengthMm = Math.hypot(next.x - end.x, next.y - end.y);
+    const share = lengthMm > 0 ? Math.min(0.5, CLEAR_OF_EDGES_MM / lengthMm) : 0;
+    return { x: end.x + (next.x - end.x) * share, y: end.y + (next.y - end.y) * share };
+  };
+  if (plan.length < 2) return plan;
+  return [drawnIn(at(plan, 0), at(plan, 1)), ...plan.slice(1, -1), drawnIn(at(plan, -1), at(plan, -2))];
+}
+
+/** Places along each ruling that are looked at first, steps of Newton's from the nearest, and its feeler, mm. */
+const LOOKS_ON_RULING = 4;
+const NEWTON_STEPS = 8;
+const FEEL_MM = 0.5;
+/** A place that lies this near to its target in plan is found, mm. */
+const FOUND_MM = 0.02;
+
+/** The same on a transition: by Newton's method in plan from the nearest place of a ruling; undefined beside the sheet. */
+function flatOnRulings(
+  place: FlatToSpace,
+  target: PlanPoint,
+  { depthMm, part }: { readonly depthMm: number; readonly part: Part },
+): FlatPoint | undefined {
+  const missAt = (flat: FlatPoint) => {
+    const { x, y } = place(flat, depthMm);
+    return { dx: target.x - x, dy: target.y - y };
+  };
+  let flat = nearestOnRulings(part, target);
+  for (let step = 0; flat !== undefined && step < NEWTON_STEPS; step++) {
+    const { u, v }: FlatPoint = flat;
+    const here = missAt(flat);
+    if (Math.hypot(here.dx, here.dy) < FOUND_MM) return flat;
+    const [alongU, alongV] = [missAt({ u: u + FEEL_MM, v }), missAt({ u, v: v + FEEL_MM })];
+    const [xu, yu] = [(here.dx - alongU.dx) / FEEL_MM, (here.dy - alongU.dy) / FEEL_MM];
+    const [xv, yv] = [(here.dx - alongV.dx) / FEEL_MM, (here.dy - alongV.dy) / FEEL_MM];
+    const det = xu * yv - xv * yu;
+    if (Math.abs(det) < 1e-6) return undefined;
+    flat = { u: u + (here.dx * yv - here.dy * xv) / det, v: v + (here.dy * xu - here.dx * yu) / det };
+  }
+  return undefined;
+}
+
+function nearestOnRulings({ rulings }: Part, target: PlanPoint): FlatPoint | undefined {
+  let best: { readonly flat: FlatPoint; readonly missMm: number } | undefined;
+  for (const { from, to, fromSpace, toSpace } of rulings) {
+    for (let i = 0; i <= LOOKS_ON_RULING; i++) {
+      const t = (i + 0.5) / (LOOKS_ON_RULING + 1);
+      const mix = (a: number, b: number) => a + (b - a) * t;
+      const missMm = Math.hypot(
+        mix(fromSpace.x, toSpace.x) - target.x,
+        mix(fromSpace.y, toSpace.y) - target.y,
+      );
+      if (best === undefined || missMm < best.missMm)
+        best = { flat: { u: mix(from.u, to.u), v: mix(from.v, to.v) }, missMm };
+    }
+  }
+  return best?.flat;
+}
 
 /** Distance at which a line is looked at inside or outside the loops, mm. */
 const LOOK_MM = 4;
