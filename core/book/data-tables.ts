@@ -1,4 +1,5 @@
 import { levelOf, roundTo, toDegrees, wordProblem } from "../foundation/index.ts";
+import { edgeMarks } from "../marking/index.ts";
 import type { Design } from "./design.ts";
 
 /** A table for a spreadsheet: the unit stands in each heading. */
@@ -21,6 +22,7 @@ export function dataTables(design: Design): readonly DataTable[] {
     edgesTable(design),
     stripsTable(design),
     markingTable(design),
+    edgeMarksTable(design),
     jointsTable(design),
     jointStationsTable(design),
     rulingsTable(design),
@@ -113,7 +115,12 @@ function markingTable(design: Design): DataTable {
   const most = Math.max(0, ...design.marking.flatMap(({ rows }) => rows.map((row) => row.offsetsMm.length)));
   return {
     name: "marking-out",
-    header: ["strip", "along mm", "why", ...Array.from({ length: most }, (_, i) => `mark ${i + 1} mm`)],
+    header: [
+      "strip",
+      "along mm",
+      "why",
+      ...Array.from({ length: most }, (_, i) => [`mark ${i + 1} mm`, `bevel ${i + 1} deg`]).flat(),
+    ],
     rows: design.marking.flatMap((table) =>
       table.rows.map((row) => [
         table.stripId,
@@ -121,12 +128,29 @@ function markingTable(design: Design): DataTable {
         row.reason,
         ...Array.from({ length: most }, (_, i) => {
           const offset = row.offsetsMm[i];
-          return offset === undefined ? "" : mm(offset);
-        }),
+          return offset === undefined ? ["", ""] : [mm(offset), degrees(row.bevelsRad[i] ?? 0)];
+        }).flat(),
       ]),
     ),
   };
 }
+
+/** The marks along edges: those of one joint and number meet; the bevel at each. */
+const edgeMarksTable = (design: Design): DataTable => ({
+  name: "edge-marks",
+  header: ["strip", "edge", "joint", "number", "along joint mm", "from corner mm", "u", "v", "bevel deg"],
+  rows: edgeMarks(design).map(({ stripId, edgeId, joint, fromCornerMm, at, bevelRad }) => [
+    stripId,
+    edgeId,
+    joint?.id ?? "",
+    joint?.label ?? "",
+    joint === undefined ? "" : mm(joint.alongMm),
+    mm(fromCornerMm),
+    mm(at.u),
+    mm(at.v),
+    degrees(bevelRad),
+  ]),
+});
 
 /** The joint at every place where its angle is told. */
 const jointStationsTable = (design: Design): DataTable => ({

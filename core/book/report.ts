@@ -11,7 +11,7 @@ import {
 import type { GlueStep } from "../glue-up/index.ts";
 import type { Baseboard, Rib, RibHeight } from "../jig/index.ts";
 import type { Joint } from "../joints/index.ts";
-import type { MarkingRow } from "../marking/index.ts";
+import { type MarkingRow, shownFace } from "../marking/index.ts";
 import { type FlatLoop, loopAreaMm2, type Part, type PartEdge, polygonOfLoop } from "../patterns/index.ts";
 import type { TwistVerdict } from "../rulings/index.ts";
 import type { Totals } from "../totals/index.ts";
@@ -25,6 +25,8 @@ export interface ReportStrip {
   readonly holesMm: readonly (readonly FlatPoint[])[];
   /** The lines to cut by: see `Strip.cutLinesMm`. */
   readonly cutLinesMm: readonly (readonly FlatPoint[])[];
+  /** The same on the face shown, where bevels move them: see `ShownFace.cutLinesMm`. */
+  readonly faceLinesMm: readonly (readonly FlatPoint[])[];
   readonly areaMm2: number;
   readonly stockId: string | null;
   readonly edges: readonly PartEdge[];
@@ -189,7 +191,7 @@ function reportPart(design: Design, part: Part): ReportPart {
     pressStrain: part.twist?.pressStrain ?? null,
     rulings: part.rulings,
     webs: part.webs ?? [],
-    strips: strips.map((strip) => reportStrip(design, strip)),
+    strips: strips.map((strip) => reportStrip(design, strip, part)),
   };
 }
 
@@ -204,13 +206,14 @@ function stripsAtJoint({ strips }: Design, joint: Joint): ReportJoint["stripIds"
   return [onSide(0), onSide(1)];
 }
 
-function reportStrip(design: Design, strip: Strip): ReportStrip {
+function reportStrip(design: Design, strip: Strip, part: Part): ReportStrip {
   const table = design.marking.find((candidate) => candidate.stripId === strip.id);
   return {
     id: strip.id,
     outlineMm: strip.outlineMm,
     holesMm: strip.holesMm,
     cutLinesMm: strip.cutLinesMm,
+    faceLinesMm: shownFace(strip, part.thicknessMm, design.project).cutLinesMm,
     areaMm2: strip.areaMm2,
     stockId: strip.stockId ?? null,
     edges: strip.edges,
