@@ -1,6 +1,8 @@
 import { describe, expect, it } from "vitest";
 import { type DrawingPage, drawBook, type Mark, readLettering } from "../../../core/book/index.ts";
 import { designTray } from "../../../core/design.ts";
+import { formatMm } from "../../../core/foundation/index.ts";
+import { faceTable, hasBevels, shownFace } from "../../../core/marking/index.ts";
 import { readExample } from "../../read-example.ts";
 import { readFonts } from "../../read-fonts.ts";
 import { practiceDesign } from "./practice-design.ts";
@@ -149,7 +151,14 @@ describe.each(books)("build book of %s", (_, design) => {
       if (part?.hand === "left") expect(words).toContain("mirror image of the right hand");
       for (const edge of strip.edges) expect(words).toContain(edge.flatLengthMm.toFixed(1));
       const table = design.marking.find((one) => one.stripId === strip.id);
-      for (const row of table?.rows ?? []) expect(words).toContain(row.alongMm.toFixed(1));
+      if (table === undefined || part === undefined) throw new Error(`no table of ${strip.id}`);
+      // What a builder marks lies on the face shown.
+      const face = hasBevels(strip)
+        ? faceTable(table, shownFace(strip, part.thicknessMm, design.project), design.project)
+        : table;
+      for (const row of face.rows) {
+        for (const figure of [row.alongMm, ...row.offsetsMm]) expect(words).toContain(formatMm(figure));
+      }
       expect(words).toContain("Knife: cut away from yourself");
     }
   });
