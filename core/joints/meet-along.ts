@@ -70,7 +70,14 @@ export function meetAlong(
     return cutOfFold(foldRad, sheet.depths, other.depths, settings, cuts.get(partner.candidate)?.choice);
   };
   const lines = first.map((looks, i) => refineLooks(looks, at(lookers, i).look, cutAt));
-  const setBack = { sheetId: sheet.id, edgeId, edges: lines.map((looks) => setBackOf(looks, cutAt)) };
+  const setBack = {
+    sheetId: sheet.id,
+    edgeId,
+    edges: withApexes(
+      edgesInWalk(sheet, edgeId),
+      lines.map((looks) => setBackOf(looks, cutAt)),
+    ),
+  };
   const walks = edgesInWalk(sheet, edgeId).map((walk) => walk.flatMap(([, index]) => at(lines, index)));
   const refused = [...cuts.values()].find((cut) => cut.refused)?.refused;
   const gap = widestGap(lookers.flatMap(({ misses }) => misses));
@@ -237,6 +244,31 @@ const setBackOf = (looks: readonly Look[], cutAt: (look: Look) => FoldCut): Edge
     isJoined: looks.some(({ partner }) => partner !== undefined),
   };
 };
+
+/** Where the drawn edge stands still, it is set back and bevelled as where it goes on. */
+function withApexes(
+  walks: ReturnType<typeof edgesInWalk>,
+  setBacks: readonly EdgeSetBack[],
+): readonly EdgeSetBack[] {
+  const filled = [...setBacks];
+  for (const walk of walks) {
+    walk.forEach(([edge, index], i) => {
+      if (!edge.isApex) return;
+      const before = walk.slice(0, i).findLast(([other]) => !other.isApex);
+      const after = walk.slice(i + 1).find(([other]) => !other.isApex);
+      const [from, end] = before ? [at(setBacks, before[1]), -1] : [after && at(setBacks, after[1]), 0];
+      if (!from) return;
+      const [amount, bevel] = [at(from.amountsMm, end), at(from.bevelsRad, end)];
+      filled[index] = {
+        shares: [0, 1],
+        amountsMm: [amount, amount],
+        bevelsRad: [bevel, bevel],
+        isJoined: from.isJoined,
+      };
+    });
+  }
+  return filled;
+}
 
 /** Runs of looks along one neighbour; a single look is no run. */
 function runsOf(looks: readonly Look[]): readonly (readonly Look[])[] {
