@@ -1,9 +1,14 @@
 import type { Problem } from "../foundation/index.ts";
-import { nameOfOpening, type Project, type ResolvedLines, type Transition } from "../project/index.ts";
+import {
+  nameOfItem,
+  nameOfOpening,
+  type Project,
+  type ResolvedLines,
+  type Transition,
+} from "../project/index.ts";
 import type { RuledSurface } from "../rulings/index.ts";
 import { edgeGround, type WingEdge } from "./edge-ground.ts";
 import { fenceSheet } from "./fence-sheet.ts";
-import { liesOverTransition } from "./openings-over-transitions.ts";
 import { sectionSheets } from "./section-sheets.ts";
 import { transitionSheet } from "./transition-sheet.ts";
 import type { CornerFold, LyingSheet, Sheet } from "./types.ts";
@@ -39,26 +44,32 @@ export function buildSheets(
     problems.push(...made.problems);
   }
   const surfaces = new Map<string, RuledSurface>();
+  const uncut: { readonly openingId: string; readonly item: Transition }[] = [];
   for (const item of transitionsInOrder(project)) {
     const edges = lines.transitions[item.id];
     if (!edges) continue;
-    const made = transitionSheet(item, edges, { ...ground, surfaces });
+    const made = transitionSheet(item, edges, { ...ground, surfaces }, lines.openings);
     if (made.surface) surfaces.set(item.id, made.surface);
-    if (made.sheet) lying.push(made.sheet);
+    for (const openingId of made.openingIds) cutting.add(openingId);
+    for (const openingId of made.uncutIds) uncut.push({ openingId, item });
+    lying.push(...made.sheets);
     problems.push(...made.problems);
   }
-  const transitions = lying.filter((sheet) => sheet.kind === "transition");
   for (const opening of project.openings) {
-    const outline = lines.openings[opening.id];
-    if (!outline) continue;
+    if (!lines.openings[opening.id]) continue;
     const place = { openingId: opening.id };
     const name = nameOfOpening(opening);
-    const under = transitions.filter(
-      (sheet) => opening.cut === "upright" && liesOverTransition(outline, sheet),
-    );
-    for (const { itemId, name: otherName } of under)
-      problems.push({ kind: "opening-not-on-pattern", place: { ...place, itemId }, name, otherName });
-    if (!cutting.has(opening.id) && under.length === 0)
+    const over = uncut.filter(({ openingId }) => openingId === opening.id);
+    for (const { item } of over) {
+      const otherName = nameOfItem(item);
+      problems.push({
+        kind: "opening-not-on-pattern",
+        place: { ...place, itemId: item.id },
+        name,
+        otherName,
+      });
+    }
+    if (!cutting.has(opening.id) && over.length === 0)
       problems.push({ kind: "opening-cuts-nothing", place, name });
   }
   const sheets: Sheet[] = [...lying];

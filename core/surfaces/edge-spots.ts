@@ -31,6 +31,7 @@ import {
   xiRange,
 } from "./cylinder-chart.ts";
 import { footFinder } from "./plumb-walls.ts";
+import { wallFinder, wallFinders, wallPoint } from "./ruled-walls.ts";
 import type { EdgeTrace, LyingSheet, RegionEdge, SectionSheet, TransitionSheet } from "./types.ts";
 
 /** A place on a sheet's edge in space: on the drawn surface, the way the loop runs, and the sheet's inward normal. */
@@ -59,13 +60,27 @@ function flatOnTransition(sheet: TransitionSheet): ReturnType<typeof flatOnEdges
     shift,
     development: developRuled(sheet.chart.surface, sheet.depths.neutralMm, shares),
   }));
+  const finders = wallFinders(sheet.chart.surface, sheet.depths.neutralMm);
   return (edge, share) => {
     const { trace } = edge;
-    if (trace?.kind !== "ruled") return between(at(edge.flat, 0), at(edge.flat, -1), share);
-    const { development, shift } = at(laid, trace.strip);
-    const { u, v } = development.flatAt(placeOnTrace(trace, share));
+    const place =
+      trace && (trace.kind === "ruled" ? placeOnTrace(trace, share) : placeOfWall(trace, share, finders));
+    if (!trace || !place) return between(at(edge.flat, 0), at(edge.flat, -1), share);
+    const { development, shift } = at(laid, trace.strip ?? 0);
+    const { u, v } = development.flatAt(place);
     return { u: u + shift.u, v: v + shift.v };
   };
+}
+
+type WallTrace = Extract<EdgeTrace, { kind: "plan" | "plumb" }>;
+
+function placeOfWall(
+  { kind, piece, from, to }: WallTrace,
+  share: number,
+  finders: ReturnType<typeof wallFinders>,
+): RuledPlace | undefined {
+  const [x, y] = pointOnPiece(piece, from + (to - from) * share);
+  return finders(kind)({ x, y });
 }
 
 /** The place of a ruled chart at a share of a trace. */
@@ -152,7 +167,8 @@ const FEEL = 1e-5;
 function spotOnTransition(sheet: TransitionSheet, edge: RegionEdge, share: number): EdgeSpot {
   const { surface } = sheet.chart;
   const { trace } = edge;
-  if (trace?.kind !== "ruled") return { point: ZERO, along: ZERO, normal: ZERO };
+  if (!trace) return { point: ZERO, along: ZERO, normal: ZERO };
+  if (trace.kind !== "ruled") return spotOnWall(sheet, trace, share);
   const place = placeOnTrace(trace, share);
   const ruling = rulingAt(surface, inside(place.sMm, trace));
   const along = directionOnTrace(surface, trace, share, ruling);
@@ -178,6 +194,20 @@ function directionOnTrace(
   const [before, after] = [Math.max(0, share - FEEL), Math.min(1, share + FEEL)];
   const [a, b] = [before, after].map((part) => pointOnRuled(surface, placeOnTrace(trace, part), 0));
   return a && b ? unit(addSpace(b, a, -1)) : ZERO;
+}
+
+/** An opening's edge on the drawn surface lies over its plan curve, however it is cut. */
+function spotOnWall({ chart: { surface } }: TransitionSheet, trace: WallTrace, share: number): EdgeSpot {
+  const { piece, from, to } = trace;
+  const find = wallFinder(surface, "plan", 0);
+  const pointAt = wallPoint(surface, find, piece, 0);
+  const t = from + (to - from) * share;
+  const [x, y] = pointOnPiece(piece, t);
+  const { normal } = rulingAt(surface, find({ x, y })?.sMm ?? 0);
+  const [before, after] = [Math.max(0, share - FEEL), Math.min(1, share + FEEL)];
+  const [a, b] = [pointAt(from + (to - from) * before), pointAt(from + (to - from) * after)];
+  const along = unit(addSpace(b, a, -1));
+  return { point: pointAt(t), along, normal: unit(addSpace(normal, along, -dotSpace(normal, along))) };
 }
 
 /** At a border of pieces the ruling is asked for on the side that the edge lies on. */

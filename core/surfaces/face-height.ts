@@ -2,7 +2,7 @@ import { dotSpace, type PlanPoint, type SpacePoint } from "../foundation/index.t
 import { faceUnder } from "../rulings/index.ts";
 import { type ChartPlace, heightAtPlace, normalAtPlace } from "./cylinder-chart.ts";
 import { insideOf, polygonsContain } from "./inside-polygons.ts";
-import { type Cover, coverOf } from "./opened-cover.ts";
+import { type Cover, coverOf, ruledCoverOf } from "./opened-cover.ts";
 import { placeFinder } from "./place-finder.ts";
 import type { CylinderChart, EndPlane, LyingSheet, SectionSheet, TransitionSheet } from "./types.ts";
 
@@ -42,7 +42,7 @@ export function endlessFaceOver(sheet: LyingSheet, depthMm: number): (p: PlanPoi
 
 /** A face of a transition over the plan; it ends square under the drawn edges. */
 function ruledFaceOver(
-  { chart: { surface }, planBox }: TransitionSheet,
+  { chart: { surface }, planBox, cover }: TransitionSheet,
   depthMm: number,
   reach: "within" | "endless",
 ): (p: PlanPoint) => FacePoint | undefined {
@@ -50,6 +50,7 @@ function ruledFaceOver(
   if (Number.isNaN(least.x)) return () => undefined;
   const find = faceUnder(surface, depthMm, reach);
   const far = Math.abs(depthMm);
+  const isThere = cover && reach === "within" ? ruledCoverOf(cover, insideOf) : undefined;
   return (p) => {
     if (
       reach === "within" &&
@@ -57,7 +58,10 @@ function ruledFaceOver(
     )
       return undefined;
     const face = find(p);
-    return face && { x: p.x, y: p.y, z: face.z, normal: face.normal };
+    if (!face) return undefined;
+    const foot = { x: p.x - depthMm * face.normal.x, y: p.y - depthMm * face.normal.y };
+    if (isThere && !isThere(foot, p)) return undefined;
+    return { x: p.x, y: p.y, z: face.z, normal: face.normal };
   };
 }
 

@@ -1,5 +1,5 @@
 import { at, type PlanPoint } from "../foundation/index.ts";
-import type { SectionSheet } from "./types.ts";
+import type { RuledCover, SectionSheet } from "./types.ts";
 
 /** Whether a sheet is there: given the foot of a place on a face, and the plan point under it. */
 export type Cover = (foot: PlanPoint, p: PlanPoint) => boolean;
@@ -22,11 +22,31 @@ export function coverOf(
   const isInSection = ready(cover.square);
   const openings = cover.upright.map((polygon) => ready([polygon]));
   const isThere: Cover = (foot, p) => isInSection(foot) && !openings.some((holds) => holds(p));
-  if (cover.others.length === 0) return isThere;
-  const [isOwn, isOthers] = [ready(cover.own), ready(cover.others)];
+  return onOwn(isThere, cover, ready);
+}
+
+/** Where a transition's sheet is, within its edges: as with a section. */
+export function ruledCoverOf(
+  cover: RuledCover,
+  ready: (polygons: Polygons) => (p: PlanPoint) => boolean,
+): Cover {
+  const square = cover.square.map((polygon) => ready([polygon]));
+  const upright = cover.upright.map((polygon) => ready([polygon]));
+  const isThere: Cover = (foot, p) =>
+    !square.some((holds) => holds(foot)) && !upright.some((holds) => holds(p));
+  return onOwn(isThere, cover, ready);
+}
+
+/** Of several sheets that openings leave of an item, the one that a place belongs to. */
+function onOwn(
+  isThere: Cover,
+  { own, others }: Pick<RuledCover, "own" | "others">,
+  ready: (polygons: Polygons) => (p: PlanPoint) => boolean,
+): Cover {
+  if (others.length === 0) return isThere;
+  const [isOwn, isOthers] = [ready(own), ready(others)];
   return (foot, p) =>
-    isThere(foot, p) &&
-    (isOwn(p) || (!isOthers(p) && distanceMm2(cover.own, p) < distanceMm2(cover.others, p)));
+    isThere(foot, p) && (isOwn(p) || (!isOthers(p) && distanceMm2(own, p) < distanceMm2(others, p)));
 }
 
 /** The square of the distance from a point to the nearest border of polygons. */

@@ -1,23 +1,27 @@
-import { type Curve, pointOnPiece } from "../curves/index.ts";
+import { pointOnPiece } from "../curves/index.ts";
 import type { PlanPoint } from "../foundation/index.ts";
+import type { DrawnPiece } from "./drawn-loops.ts";
 import { polygonsContain } from "./inside-polygons.ts";
-import type { TransitionSheet } from "./types.ts";
 
 /** Places along each piece of an opening at which a transition is looked for. */
 const LOOKS = 48;
 
 /**
- * Whether an opening lies over a transition in plan: some of its edge lies on the transition, or some of the
- * transition's edge inside it.
+ * Whether openings lie over the outline of a transition in plan: some of their edge lies in it, or some of the outline
+ * inside them.
  */
-export function liesOverTransition(opening: Curve, { planLoops }: TransitionSheet): boolean {
-  const edge = opening.pieces.flatMap((piece) =>
-    Array.from({ length: LOOKS }, (_, i): PlanPoint => {
-      const [x, y] = pointOnPiece(piece, i / LOOKS);
-      return { x, y };
-    }),
-  );
-  const inside = (polygons: readonly (readonly PlanPoint[])[], points: readonly PlanPoint[]): boolean =>
-    points.some((p) => polygonsContain(polygons, p));
-  return inside(planLoops, edge) || inside([edge], planLoops.flat());
-}
+export const lieOver = (
+  openings: readonly (readonly DrawnPiece[])[],
+  outline: readonly PlanPoint[],
+): boolean =>
+  openings.some((opening) => {
+    const edge = opening.flatMap(({ piece, reversed }) =>
+      Array.from({ length: LOOKS }, (_, i): PlanPoint => {
+        const [x, y] = pointOnPiece(piece, reversed ? 1 - i / LOOKS : i / LOOKS);
+        return { x, y };
+      }),
+    );
+    const inside = (polygon: readonly PlanPoint[], points: readonly PlanPoint[]): boolean =>
+      points.some((p) => polygonsContain([polygon], p));
+    return inside(outline, edge) || inside(edge, outline);
+  });

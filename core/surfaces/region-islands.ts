@@ -89,7 +89,9 @@ const SIDE_BY_SIDE = 0.5;
  * Islands in rows from front to rear, each row from the centre line outward. A row is what lies beside its first
  * island; small changes of the drawing change no row.
  */
-function frontToRear(islands: readonly RegionIsland[]): readonly RegionIsland[] {
+export function frontToRear<Island extends Pick<RegionIsland, "planLoops">>(
+  islands: readonly Island[],
+): readonly Island[] {
   const boxed = islands
     .map((island) => ({ island, box: boxOf(island.planLoops.flat()) }))
     .sort((a, b) => a.box[0].x + a.box[1].x - b.box[0].x - b.box[1].x);

@@ -1,11 +1,8 @@
+import type { Curve } from "../curves/index.ts";
 import {
   at,
-  CHORD_ERROR_MM,
   COINCIDENT_POINTS_MM,
-  distanceSpace,
   type FlatPoint,
-  ON_CENTRE_LINE_MM,
-  OUTLINE_SHORTFALL,
   type PlanPoint,
   type Problem,
   type SpacePoint,
@@ -26,15 +23,17 @@ import {
   developRuled,
   judgeTwist,
   pairEdges,
-  pointOnRuled,
-  type RuledPlace,
   type RuledSurface,
   rulingAt,
 } from "../rulings/index.ts";
+import { type OpenedStrip, openTransition } from "./open-transition.ts";
+import { openingLoops } from "./opening-loops.ts";
+import { lieOver } from "./openings-over-transitions.ts";
 import { boxOf } from "./plan-polygons.ts";
-import { sampleChords } from "./sample-chords.ts";
+import { breaksOf, stripBorder } from "./ruled-border.ts";
+import { traceBorder } from "./trace-ruled.ts";
 import { type EdgeGround, edgeInSpace } from "./transition-edges.ts";
-import type { DrawnRuling, EdgeRole, Hand, RegionEdge, RegionLoop, TransitionSheet } from "./types.ts";
+import type { DrawnRuling, Hand, RegionLoop, TransitionSheet } from "./types.ts";
 
 /** Strips of a divided sheet are laid out with this much room between them, mm. */
 const BETWEEN_STRIPS_MM = 20;
@@ -44,26 +43,32 @@ const DRAWN_RULINGS = 24;
 const UPRIGHT_Z = 0.02;
 
 export interface TransitionOutcome {
-  readonly sheet?: TransitionSheet;
+  /** One, or those that openings cut it into. */
+  readonly sheets: readonly TransitionSheet[];
   readonly surface?: RuledSurface;
+  /** The openings that take something away, and those that lie over it where it cannot be cut in plan. */
+  readonly openingIds: readonly string[];
+  readonly uncutIds: readonly string[];
   readonly problems: readonly Problem[];
 }
 
 /**
  * The sheet of a transition: the ruled surface nearest to developable between its edges, divided into strips where its
  * twist asks for it. Problems: a crease, a twist that the foam cannot take, a bend tighter than the faces' depth, edges
- * that leave nothing between them. A creased or twisted sheet is still made, so that it can be seen.
+ * that leave nothing between them. A creased or twisted sheet is still made, so that it can be seen. Openings (by
+ * opening id, counter-clockwise) are cut out of it where it lies over the plan.
  */
 export function transitionSheet(
   item: Transition,
   edges: TransitionEdges,
   ground: EdgeGround,
+  openings: Readonly<Record<string, Curve>> = {},
 ): TransitionOutcome {
   const { project } = ground;
   const [first, second] = [edgeInSpace(edges.first, ground), edgeInSpace(edges.second, ground)];
   const named = { place: { itemId: item.id }, name: nameOfItem(item) };
   if (!first || !second)
-    return { problems: [{ kind: "followed-line-missing", ...named, otherName: "another item" }] };
+    return notMade({ kind: "followed-line-missing", ...named, otherName: "another item" });
   const core = coreOf(project, item);
   const foam = foamOf(project, core.foamId);
   const leastRadiusMm = (foam?.leastBendRatio ?? 0) * core.thicknessMm;
@@ -75,7 +80,7 @@ export function transitionSheet(
   } as const;
   const surface = pairEdges(compileEdge(first), compileEdge(second), settings);
   if (surface.lengthSMm < COINCIDENT_POINTS_MM || areaOfRuled(surface, 0) < LEAST_AREA_MM2)
-    return { problems: [{ kind: "transition-has-no-area", ...named }] };
+    return notMade({ kind: "transition-has-no-area", ...named });
   const strainLimit = foam ? 1 / (2 * foam.leastBendRatio) : Number.POSITIVE_INFINITY;
   const judgement = judgeTwist(surface, { ...settings, strainLimit });
   const depths = faceDepths(project.drawnFace, project.skins, core.thicknessMm);
@@ -83,11 +88,16 @@ export function transitionSheet(
     { length: judgement.strips },
     (_, k) => [k / judgement.strips, (k + 1) / judgement.strips] as const,
   );
-  const developments = shares.map((share) => developRuled(surface, depths.neutralMm, share));
-  const traced = shares.map((share, k) =>
-    traceStrip(surface, at(developments, k), share, { strip: k, count: shares.length, project }),
+  const strips = shares.map(
+    (share, strip): OpenedStrip => ({
+      surface,
+      development: developRuled(surface, depths.neutralMm, share),
+      shares: share,
+      strip,
+      isMirrored: project.symmetry === "mirrored",
+    }),
   );
-  const laid = layBeside(traced);
+  const laid = layBeside(strips.map((strip) => traceStrip(strip, strips.length)));
   const planLoop = isUpright(surface) ? [] : planOf(surface);
   const problems: Problem[] = [];
   const crease = surface.creases.reduce<RuledSurface["creases"][number] | undefined>(
@@ -110,29 +120,65 @@ export function transitionSheet(
       at: { x, y },
     });
   }
-  return {
-    surface,
-    problems,
-    sheet: {
-      kind: "transition",
-      id: `T${item.number}`,
-      itemId: item.id,
-      name: nameOfItem(item),
-      foamId: core.foamId,
-      thicknessMm: core.thicknessMm,
-      depths,
-      hands: handsOf(project, edges),
-      chart: { kind: "ruled", surface: withoutFunctions(surface) },
-      judgement,
-      strips: shares.map((share, k) => ({ shares: share, shift: at(laid.shifts, k) })),
-      loops: laid.loops,
-      rulings: drawnRulings(surface),
-      planLoops: planLoop.length > 0 ? [planLoop] : [],
-      planBox: planLoop.length > 0 ? boxOf(planLoop) : [NOWHERE, NOWHERE],
-      planPieces: [],
-    },
+  const sheet: TransitionSheet = {
+    kind: "transition",
+    id: `T${item.number}`,
+    itemId: item.id,
+    name: nameOfItem(item),
+    foamId: core.foamId,
+    thicknessMm: core.thicknessMm,
+    depths,
+    hands: handsOf(project, edges),
+    chart: { kind: "ruled", surface: withoutFunctions(surface) },
+    judgement,
+    strips: shares.map((share, k) => ({ shares: share, shift: at(laid.shifts, k) })),
+    loops: laid.loops,
+    rulings: drawnRulings(surface),
+    planLoops: planLoop.length > 0 ? [planLoop] : [],
+    planBox: planLoop.length > 0 ? boxOf(planLoop) : [NOWHERE, NOWHERE],
+    planPieces: [],
   };
+  const isJoined = project.symmetry === "mirrored" && sheet.hands[0] === "whole";
+  const candidates = openingLoops(project, item, openings, isJoined);
+  if (candidates.length === 0) return { surface, problems, sheets: [sheet], openingIds: [], uncutIds: [] };
+  const laidStrips = strips.map((strip, k) => ({
+    ...strip,
+    development: moved(strip.development, at(laid.shifts, k)),
+  }));
+  const opened = liesOverPlan(surface)
+    ? openTransition(surface, laidStrips, candidates, depths.neutralMm)
+    : undefined;
+  if (!opened) {
+    const uncutIds = liesOverPlan(surface)
+      ? []
+      : candidates.filter(({ loops }) => lieOver(loops, planOf(surface))).map(({ opening }) => opening.id);
+    return { surface, problems, sheets: [sheet], openingIds: [], uncutIds };
+  }
+  const present = opened.bodies.filter(({ loops }) => loops.length > 0);
+  if (present.length === 0) problems.push({ kind: "opening-leaves-nothing", ...named });
+  const sheets = present.map((body, i): TransitionSheet => {
+    const own = { ...sheet, ...body, planBox: boxOf(body.planLoops.flat()) };
+    return present.length === 1
+      ? own
+      : { ...own, id: `${sheet.id}.${i + 1}`, name: `${sheet.name} ${i + 1}` };
+  });
+  return { surface, problems, sheets, openingIds: opened.openingIds, uncutIds: [] };
 }
+
+const notMade = (problem: Problem): TransitionOutcome => ({
+  sheets: [],
+  openingIds: [],
+  uncutIds: [],
+  problems: [problem],
+});
+
+const moved = (development: Development, shift: FlatPoint): Development => ({
+  ...development,
+  flatAt: (place) => {
+    const { u, v } = development.flatAt(place);
+    return { u: u + shift.u, v: v + shift.v };
+  },
+});
 
 const LEAST_AREA_MM2 = 1;
 const NOWHERE: PlanPoint = { x: Number.NaN, y: Number.NaN };
@@ -150,151 +196,12 @@ function handsOf(project: Project, { first, second }: TransitionEdges): readonly
   return project.symmetry === "mirrored" && !spans ? ["right", "left"] : ["whole"];
 }
 
-interface StripPlace {
-  readonly strip: number;
-  readonly count: number;
-  readonly project: Project;
-}
-
-/** One strip's loop, counter-clockwise seen from above, its flat points where its development lays them. */
-function traceStrip(
-  surface: RuledSurface,
-  development: Development,
-  [fromT, toT]: readonly [number, number],
-  place: StripPlace,
-): RegionLoop {
-  const breaks = breaksOf(surface);
-  const end = surface.lengthSMm;
-  const { strip, count } = place;
-  const along = (
-    t: number,
-    [edgeId, name, role]: ReturnType<typeof dividing>,
-    forward: boolean,
-  ): RegionEdge[] => {
-    const stops = forward ? breaks : breaks.toReversed();
-    return stops.slice(1).map((sMm, i) => {
-      const span = [
-        { sMm: at(stops, i), t },
-        { sMm, t },
-      ] as const;
-      const edge = trace(surface, development, { edgeId, name, role, strip }, span);
-      return standsStill(surface, span) ? { ...edge, isApex: true } : edge;
-    });
-  };
-  const closing = (sMm: number, edgeId: string, name: string, ts: readonly [number, number]): RegionEdge =>
-    trace(surface, development, { edgeId, name, role: "free", strip }, [
-      { sMm, t: ts[0] },
-      { sMm, t: ts[1] },
-    ]);
-  const isForward = surface.side === 1;
-  const near: ReturnType<typeof dividing> = strip === 0 ? ["first", "first edge", "free"] : dividing(strip);
-  const far: ReturnType<typeof dividing> =
-    strip === count - 1 ? ["second", "second edge", "free"] : dividing(strip + 1);
-  const edges = isForward
-    ? [
-        ...along(fromT, near, true),
-        closing(end, "end", "end", [fromT, toT]),
-        ...along(toT, far, false),
-        closing(0, "start", "start", [toT, fromT]),
-      ]
-    : [
-        ...along(fromT, near, false),
-        closing(0, "start", "start", [fromT, toT]),
-        ...along(toT, far, true),
-        closing(end, "end", "end", [toT, fromT]),
-      ];
-  const isMirrored = place.project.symmetry === "mirrored";
-  return {
-    edges: edges
-      .filter(hasLength)
-      .map((edge) => (isMirrored && liesOnCentre(surface, edge) ? { ...edge, role: "centre" } : edge)),
-  };
-}
-
-const dividing = (number: number): readonly [edgeId: string, name: string, role: EdgeRole] => [
-  `divide-${number}`,
-  `dividing line ${number}`,
-  "seam",
-];
-
-/** In a fan the edge that the rulings start from stands still; behind the drawn surface it opens to a short arc. */
-function standsStill(surface: RuledSurface, [from, to]: readonly [RuledPlace, RuledPlace]): boolean {
-  const middle = { sMm: (from.sMm + to.sMm) / 2, t: from.t };
-  const [a, b, c] = [from, middle, to].map((place) => pointOnRuled(surface, place, 0));
-  return (
-    a !== undefined && b !== undefined && c !== undefined && distanceSpace(a, b) + distanceSpace(b, c) < 1e-6
-  );
-}
-
-const hasLength = ({ flat }: RegionEdge): boolean =>
-  flat.some((point) => Math.hypot(point.u - at(flat, 0).u, point.v - at(flat, 0).v) > 1e-6);
-
-function liesOnCentre(surface: RuledSurface, { points, role }: RegionEdge): boolean {
-  if (role !== "free") return false;
-  const isOn = ({ u, v }: FlatPoint) =>
-    Math.abs(pointOnRuled(surface, { sMm: u, t: v }, 0).y) <= ON_CENTRE_LINE_MM;
-  const [a, b] = [at(points, 0), at(points, -1)];
-  return [...points, { u: (a.u + b.u) / 2, v: (a.v + b.v) / 2 }].every(isOn);
-}
-
-/** Where an edge may turn at once: corners of either edge, and places where a fan begins or ends. */
-function breaksOf({ rulings, first, second, lengthSMm }: RuledSurface): readonly number[] {
-  const isAt = (cornersMm: readonly number[], atMm: number) =>
-    cornersMm.some((cornerMm) => Math.abs(cornerMm - atMm) < 1e-6);
-  const found = rulings.flatMap((node, i) => {
-    const before = rulings[i - 1];
-    if (!before || i === rulings.length - 1) return [];
-    const turns =
-      before.fanAfter !== node.fanAfter ||
-      isAt(first.cornersMm, node.firstMm) ||
-      isAt(second.cornersMm, node.secondMm);
-    return turns ? [node.sMm] : [];
-  });
-  return [0, ...found, lengthSMm].filter((s, i, all) => i === 0 || s - at(all, i - 1) > 1e-9);
-}
-
-function trace(
-  surface: RuledSurface,
-  development: Development,
-  edge: {
-    readonly edgeId: string;
-    readonly name: string;
-    readonly role: EdgeRole;
-    readonly strip: number;
-  },
-  [from, to]: readonly [RuledPlace, RuledPlace],
-): RegionEdge {
-  const placeAt = (share: number): RuledPlace => ({
-    sMm: from.sMm + (to.sMm - from.sMm) * share,
-    t: from.t + (to.t - from.t) * share,
-  });
-  const sample = (share: number) => ({ share, flat: development.flatAt(placeAt(share)) });
-  const isRuling = from.sMm === to.sMm;
-  const samples = isRuling
-    ? [sample(0), sample(1)]
-    : sampleChords(sample, ({ flat }) => flat, [0, 1], limitsOf(surface));
-  const { strip, ...names } = edge;
-  return {
-    ...names,
-    points: samples.map(({ share }) => {
-      const { sMm, t } = placeAt(share);
-      return { u: sMm, v: t };
-    }),
-    flat: samples.map(({ flat }) => flat),
-    shares: samples.map(({ share }) => share),
-    trace: { kind: "ruled", from, to, strip },
-  };
-}
-
-/** As for any sheet: edges short by no more than OUTLINE_SHORTFALL, and the area by its share along both edges. */
-function limitsOf(surface: RuledSurface) {
-  const middle = rulingAt(surface, surface.lengthSMm / 2);
-  const widthMm = Math.max(middle.lengthMm, 1);
-  return {
-    sagMm: Math.min(CHORD_ERROR_MM, 0.75 * OUTLINE_SHORTFALL * widthMm),
-    turnRad: Math.min(0.05, Math.sqrt(24 * OUTLINE_SHORTFALL)),
-  };
-}
+/** One strip's loop, its flat points where its development lays them. */
+const traceStrip = (strip: OpenedStrip, count: number): RegionLoop => ({
+  edges: stripBorder(strip.surface, strip.shares, { strip: strip.strip, count }).flatMap((run) =>
+    traceBorder(strip, run),
+  ),
+});
 
 /** Strips one beside the other along v, each moved as a whole. */
 function layBeside(strips: readonly RegionLoop[]): {
@@ -334,6 +241,15 @@ const isUpright = (surface: RuledSurface): boolean =>
   [0.1, 0.3, 0.5, 0.7, 0.9].every(
     (share) => Math.abs(rulingAt(surface, share * surface.lengthSMm).normal.z) < UPRIGHT_Z,
   );
+
+/** Whether all of a sheet faces up, or all of it down, so that plan tells its places apart. */
+function liesOverPlan(surface: RuledSurface): boolean {
+  const heights = Array.from(
+    { length: PLAN_STEPS + 1 },
+    (_, i) => rulingAt(surface, (i * surface.lengthSMm) / PLAN_STEPS).normal.z,
+  );
+  return heights.every((z) => z > UPRIGHT_Z) || heights.every((z) => z < -UPRIGHT_Z);
+}
 
 /** Chords of the outline in plan: for telling what lies inside, and for pictures. */
 const PLAN_STEPS = 96;

@@ -65,6 +65,14 @@ export type Chart = CylinderChart | UprightChart | RuledChart;
 /** What happens at an edge: free, joined to another sheet, joined to its own image on the centre line, or a cut. */
 export type EdgeRole = "free" | "joint" | "centre" | "seam";
 
+/** A stretch of a plan curve by its parameter and, on a transition, the strip that it lies on. */
+interface PlanStretch {
+  readonly piece: CurvePiece;
+  readonly from: number;
+  readonly to: number;
+  readonly strip?: number;
+}
+
 /**
  * What the points of a region edge lie on, from the first (share 0) to the last (share 1): a stretch of a plan
  * curve, by its parameter, under the drawn surface ("plan") or, where the edge is cut upright, under the face at any
@@ -72,8 +80,8 @@ export type EdgeRole = "free" | "joint" | "centre" | "seam";
  * divided into.
  */
 export type EdgeTrace =
-  | { readonly kind: "plan"; readonly piece: CurvePiece; readonly from: number; readonly to: number }
-  | { readonly kind: "plumb"; readonly piece: CurvePiece; readonly from: number; readonly to: number }
+  | (PlanStretch & { readonly kind: "plan" })
+  | (PlanStretch & { readonly kind: "plumb" })
   | { readonly kind: "ruled"; readonly from: RuledPlace; readonly to: RuledPlace; readonly strip: number };
 
 /**
@@ -110,6 +118,16 @@ export interface OpenedCover {
   /** Upright openings, one by one. */
   readonly upright: readonly (readonly PlanPoint[])[];
   /** Where openings divide the section into sheets: this one's outline, and those of the others beside it. */
+  readonly own: readonly (readonly PlanPoint[])[];
+  readonly others: readonly (readonly PlanPoint[])[];
+}
+
+/** Where a transition with openings is, at any depth, within its edges. */
+export interface RuledCover {
+  /** Square openings, judged by the foot on the drawn surface, and upright ones, judged by the plan point. */
+  readonly square: readonly (readonly PlanPoint[])[];
+  readonly upright: readonly (readonly PlanPoint[])[];
+  /** Where openings divide the transition into sheets: this one's outline, and those of the others beside it. */
   readonly own: readonly (readonly PlanPoint[])[];
   readonly others: readonly (readonly PlanPoint[])[];
 }
@@ -212,7 +230,12 @@ export interface TransitionSheet extends SheetCommon {
   /** The shares t between which each strip lies, and where it is laid: one from 0 to 1 unless twist divides the sheet. */
   readonly strips: readonly { readonly shares: readonly [number, number]; readonly shift: FlatPoint }[];
   readonly rulings: readonly DrawnRuling[];
-  /** The outline in plan (right or whole hand) as one polygon, and its box; empty where the sheet stands upright. */
+  /** Present where openings cut the transition. */
+  readonly cover?: RuledCover;
+  /**
+   * The outline in plan (right or whole hand) with its openings as polygons, even-odd, and its box; empty where the
+   * sheet stands upright.
+   */
   readonly planLoops: readonly (readonly PlanPoint[])[];
   readonly planBox: readonly [PlanPoint, PlanPoint];
   readonly planPieces: readonly CurvePiece[];

@@ -19,8 +19,6 @@ import {
   sideNode,
   soundTray,
   straightProfile,
-  stretchOf,
-  transition,
   tray,
 } from "../trays.ts";
 
@@ -360,29 +358,6 @@ describe("an upright opening across a fold", () => {
     expect(laid.parts.map(({ id }) => id)).toEqual(["S1.1", "S1.2", "S1.3"]);
     const pairs = laid.joints.filter(({ kind }) => kind === "corner").map(({ partIds }) => partIds.join("/"));
     expect(pairs.sort()).toEqual(["S1.1/S1.2", "S1.1/S1.3"]);
-  });
-});
-
-describe("an opening over a transition", () => {
-  it("is named, since the transition's pattern does not show it", () => {
-    const items = [
-      section(1, rectangle(0, 1000, 0, 300)),
-      section(2, rectangle(0, 1000, 400, 700), { profileId: "q" }),
-      transition(1, stretchOf("s1", "outer", "front"), stretchOf("s2", "inner", "rear")),
-    ];
-    const project = tray(
-      { p: straightProfile(0, 100, 1000, 100), q: straightProfile(0, 130, 1000, 130) },
-      items,
-      { symmetry: "mirrored" },
-    );
-    const over = layTray(withOpenings(project, opening(1, circleNodes(500, 350, 90))));
-    const alone = layTray(withOpenings(project, opening(1, circleNodes(500, 350, 20))));
-    const inSection = layTray(withOpenings(project, opening(1, circleNodes(500, 550, 60))));
-    const kindsOf = ({ problems }: LaidTray) =>
-      problems.map(({ kind }) => kind).filter((kind) => kind.startsWith("opening"));
-    expect(kindsOf(over)).toEqual(["opening-not-on-pattern"]);
-    expect(kindsOf(alone)).toEqual(["opening-not-on-pattern"]);
-    expect(kindsOf(inSection)).toEqual([]);
   });
 });
 
