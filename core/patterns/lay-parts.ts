@@ -1,8 +1,7 @@
 import { bendZones } from "../bending/index.ts";
-import { at, distanceFlat, type FlatPoint, type Problem } from "../foundation/index.ts";
+import { at, distanceFlat, type Problem } from "../foundation/index.ts";
 import type { SetBack } from "../joints/index.ts";
 import { foamOf, type Project } from "../project/index.ts";
-import { developRuled, pointOnRuled, rulingAt } from "../rulings/index.ts";
 import {
   areaInSpace,
   bordersOf,
@@ -15,7 +14,6 @@ import {
   type RegionEdge,
   type Sheet,
   seatBevelRad,
-  type TransitionSheet,
   transitionAreaInSpace,
   transitionEdgeInSpace,
 } from "../surfaces/index.ts";
@@ -27,11 +25,12 @@ import {
   loopAreaMm2,
   loopsAreaMm2,
 } from "./flat-loops.ts";
+import { flatRulings } from "./flat-rulings.ts";
 import { mirrorEdge, mirrorLoop, mirrorRuling, mirrorSeat, mirrorWeb } from "./mirror-part.ts";
 import { openingWebs } from "./opening-webs.ts";
 import { setBackEdges } from "./set-back-edges.ts";
 import { thinBevels } from "./thin-bevels.ts";
-import type { BevelStation, FlatLoop, FlatRuling, OpeningWeb, Part, PartEdge } from "./types.ts";
+import type { BevelStation, FlatLoop, OpeningWeb, Part, PartEdge } from "./types.ts";
 
 /**
  * Every part of the tray: each sheet laid flat at its neutral fibre, once for each hand. Edges at joints are set
@@ -148,7 +147,7 @@ function partOf(project: Project, sheet: Sheet, laid: readonly LaidLoop[], moved
         : "flat",
     seat: sheet.kind === "fence" ? sheet.seat : [],
     ...(sheet.kind === "transition" && { twist: sheet.judgement }),
-    rulings: sheet.kind === "transition" ? flatRulings(sheet) : [],
+    rulings: sheet.kind === "transition" ? flatRulings(sheet, loops) : [],
     ...(webs.length > 0 && { webs }),
   };
 }
@@ -250,30 +249,6 @@ function seatBevels(sheet: FenceSheet): readonly BevelStation[] {
     alongMm: lengthMm - station.alongMm,
     bevelRad: seatBevelRad(station.bevelRad, sheet.thicknessMm),
   }));
-}
-
-/** Where the rulings of a transition lie on its flat strips, those of each strip apart. */
-function flatRulings(sheet: TransitionSheet): readonly FlatRuling[] {
-  const { surface } = sheet.chart;
-  return sheet.strips.flatMap(({ shares, shift }) => {
-    const { flatAt } = developRuled(surface, sheet.depths.neutralMm, shares);
-    const place = (sMm: number, t: number): FlatPoint => {
-      const { u, v } = flatAt({ sMm, t });
-      return { u: u + shift.u, v: v + shift.v };
-    };
-    return surface.rulings.map(({ sMm }) => {
-      const { firstMm, secondMm, twistRad } = rulingAt(surface, sMm);
-      return {
-        from: place(sMm, shares[0]),
-        to: place(sMm, shares[1]),
-        firstMm,
-        secondMm,
-        fromSpace: pointOnRuled(surface, { sMm, t: shares[0] }, 0),
-        toSpace: pointOnRuled(surface, { sMm, t: shares[1] }, 0),
-        twistRad,
-      };
-    });
-  });
 }
 
 /** The edges of loops by their ids, in the order in which these first come. */
