@@ -28,14 +28,15 @@ describe("CSV writer", () => {
     }
   });
 
-  it("keeps the marks of the marking-out table to a thousandth", () => {
+  it("keeps the marks of the marking-out table to a thousandth, the bevel beside each", () => {
     const design = practiceDesign();
     const text = writeCsvFiles(design).find((file) => file.name === "marking-out.csv")?.text ?? "";
     const rows = Papa.parse<string[]>(text, { skipEmptyLines: true }).data.slice(1);
     design.marking[0]?.rows.forEach((row, i) => {
       expect(Number(rows[i]?.[1])).toBeCloseTo(row.alongMm, 3);
       row.offsetsMm.forEach((offset, k) => {
-        expect(Number(rows[i]?.[3 + k])).toBeCloseTo(offset, 3);
+        expect(Number(rows[i]?.[3 + 2 * k])).toBeCloseTo(offset, 3);
+        expect(Number(rows[i]?.[4 + 2 * k])).toBeCloseTo(((row.bevelsRad[k] ?? 0) * 180) / Math.PI, 2);
       });
     });
   });
