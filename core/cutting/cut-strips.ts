@@ -3,7 +3,7 @@ import { type FlatEdge, type FlatLoop, loopsAreaMm2, type Part, polygonOfLoop } 
 import type { Project, Stock } from "../project/index.ts";
 import type { StockBox } from "./choose-cuts.ts";
 import { type DivideSettings, divideIsland } from "./divide-island.ts";
-import { contactsBetween, divideAlongRulings } from "./divide-transition.ts";
+import { divideAlongRulings } from "./divide-transition.ts";
 import { groupIslands, type Island } from "./group-islands.ts";
 import { atLeastZero, kerfOutsideMm } from "./kerf-outside.ts";
 import { boundsOfLoops, boundsOfPoints } from "./loop-measures.ts";
@@ -11,6 +11,7 @@ import { mirrorIsland } from "./mirror-island.ts";
 import { offsetLoops } from "./offset-loops.ts";
 import { orderPieces } from "./order-pieces.ts";
 import { type NamedPiece, nameSeamEdges, seamsBetween } from "./seams-between.ts";
+import { seamsOfTransition } from "./seams-of-transition.ts";
 import { stripEdges } from "./strip-edges.ts";
 import type { Seam, Strip } from "./types.ts";
 
@@ -61,34 +62,6 @@ function nameStrips(part: Part, { pieces, problems }: Divided, settings: StockSe
   const seams = seamsBetween(part.id, named);
   const strips = nameSeamEdges(named, seams).map((piece) => stripOf(piece, part, settings));
   return { strips, seams, problems };
-}
-
-/** The seams of a transition's pieces, and the pieces with their seam edges named after them. */
-function seamsOfTransition(
-  partId: string,
-  pieces: readonly NamedPiece[],
-): { readonly seams: readonly Seam[]; readonly pieces: readonly NamedPiece[] } {
-  const names = new Map<FlatEdge, string>();
-  const counts = new Map<string, number>();
-  const seams = contactsBetween(pieces).map(({ pieceIds, edges, ...rest }): Seam => {
-    const pair = pieceIds.join("/");
-    const count = (counts.get(pair) ?? 0) + 1;
-    counts.set(pair, count);
-    const id = count === 1 ? pair : `${pair}.${count}`;
-    for (const edge of edges) names.set(edge, id);
-    return { id, partId, stripIds: pieceIds, ...rest };
-  });
-  const rename = (edge: FlatEdge): FlatEdge => {
-    const id = names.get(edge);
-    return id === undefined ? edge : { ...edge, edgeId: `seam:${id}`, name: `seam ${id}` };
-  };
-  return {
-    seams,
-    pieces: pieces.map(({ id, loops }) => ({
-      id,
-      loops: loops.map(({ edges }) => ({ edges: edges.map(rename) })),
-    })),
-  };
 }
 
 interface DividedPart extends Divided {
