@@ -82,7 +82,7 @@ function sentenceFor(problem: Problem): string {
     case "edges-nearly-meet":
       return `${name} and ${problem.otherName} run beside each other with a gap of ${formatMm(problem.gapMm)} mm near x ${formatMm(problem.at.x)}, y ${formatMm(problem.at.y)}. Let one edge follow the other, or move them apart.`;
     case "sheets-overlap":
-      return `${name} lies ${formatMm(problem.overlapMm)} mm or more inside ${problem.otherName} near x ${formatMm(problem.at.x)}, y ${formatMm(problem.at.y)}. Move an edge, or let one follow the other.`;
+      return `${name} lies ${formatMm(problem.overlapMm)} mm inside ${problem.otherName} near x ${formatMm(problem.at.x)}, y ${formatMm(problem.at.y)}. Move an edge, or let one follow the other.`;
     case "fold-too-sharp":
       return `${name} and ${problem.otherName} fold by ${formatAngle(Math.abs(problem.foldRad))} near x ${formatMm(problem.at.x)}, y ${formatMm(problem.at.y)}: they lie nearly on each other, and no joint can be cut. Move an edge, or turn the sheet's core to its other side.`;
     case "cut-not-possible":
