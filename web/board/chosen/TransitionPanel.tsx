@@ -37,6 +37,17 @@ export function TransitionPanel({ transition }: { readonly transition: Transitio
         <EaseFields transition={transition} />
       ) : null}
       <JointOffers itemId={transition.id} />
+      <h3 className="caption">Rulings</h3>
+      <Choice
+        label="Chosen for"
+        value={transition.rulings ?? "least twist"}
+        options={[
+          { value: "least twist", word: "the least twist" },
+          { value: "least strain", word: "the least strain of the foam" },
+        ]}
+        testId="rulings-aim"
+        onChange={(rulings) => change({ rulings: rulings === "least twist" ? undefined : rulings })}
+      />
       <h3 className="caption">Core</h3>
       <Choice
         label="The foam lies"
