@@ -21,6 +21,7 @@ import {
 } from "../rulings/index.ts";
 import { buildSheets } from "./build-sheets.ts";
 import { edgeGround, type WingEdge } from "./edge-ground.ts";
+import { solveLinear } from "./solve-linear.ts";
 import { edgeInSpace, freeEdgeInSpace } from "./transition-edges.ts";
 
 /** How far easing may go. */
@@ -273,33 +274,7 @@ function solveStep(
     columns.map((b, k) => a.reduce((sum, value, row) => sum + value * at(b, row), 0) + (i === k ? HOLD : 0)),
   );
   const right = columns.map((column) => -column.reduce((sum, value, row) => sum + value * at(now, row), 0));
-  return { freedoms, byMm: solve(matrix, right) };
-}
-
-/** Elimination with exchange of rows; the matrix is symmetric and positive. */
-function solve(matrix: readonly (readonly number[])[], right: readonly number[]): readonly number[] {
-  const rows = matrix.map((row, i) => [...row, at(right, i)]);
-  const count = rows.length;
-  for (let column = 0; column < count; column++) {
-    let pivot = column;
-    for (let row = column + 1; row < count; row++)
-      if (Math.abs(at(at(rows, row), column)) > Math.abs(at(at(rows, pivot), column))) pivot = row;
-    const [lead, other] = [at(rows, pivot), at(rows, column)];
-    rows[pivot] = other;
-    rows[column] = lead;
-    const head = at(lead, column) || 1;
-    for (let row = column + 1; row < count; row++) {
-      const factor = at(at(rows, row), column) / head;
-      rows[row] = at(rows, row).map((value, k) => value - factor * at(lead, k));
-    }
-  }
-  const solution = new Array<number>(count).fill(0);
-  for (let row = count - 1; row >= 0; row--) {
-    const line = at(rows, row);
-    const rest = solution.reduce((sum, value, k) => (k > row ? sum + value * at(line, k) : sum), 0);
-    solution[row] = (at(line, count) - rest) / (at(line, row) || 1);
-  }
-  return solution;
+  return { freedoms, byMm: solveLinear(matrix, right) };
 }
 
 /** The longest part of a step, within the band, that lowers the twist; undefined where none does. */
