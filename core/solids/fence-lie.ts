@@ -1,8 +1,9 @@
 import { toCurve, walkCurve } from "../curves/index.ts";
 import type { FlatPoint, SpacePoint } from "../foundation/index.ts";
 import type { FenceSheet } from "../surfaces/index.ts";
+import { flatChartedLie } from "./flat-charted-lie.ts";
 import type { FlatRimPoint } from "./rim-of-loop.ts";
-import { HERE, rimPoint, STEP_RAD } from "./section-lie.ts";
+import { turnSteps } from "./turn-steps.ts";
 import type { ChartSpot, SheetLie } from "./types.ts";
 
 /** The turn of a fence's line is felt over so many steps of each piece. */
@@ -13,7 +14,7 @@ const FEELS = 16;
  * depth grows toward him.
  */
 export function fenceLie(sheet: FenceSheet, rims: readonly (readonly FlatRimPoint[])[]): SheetLie {
-  const { chart, depths } = sheet;
+  const { chart } = sheet;
   const line = toCurve(
     chart.pieces.map(({ piece }) => piece),
     false,
@@ -30,8 +31,7 @@ export function fenceLie(sheet: FenceSheet, rims: readonly (readonly FlatRimPoin
       const [a, b] = [k, k + 1].map((step) => headingAt(startUMm + (lengthUMm * (step + 0.01)) / FEELS));
       if (a && b) turnRad += Math.abs(Math.asin(Math.min(1, Math.max(-1, a.x * b.y - a.y * b.x))));
     }
-    const steps = Math.max(2, Math.ceil(turnRad / STEP_RAD));
-    return Array.from({ length: steps + 1 }, (_, k) => startUMm + (lengthUMm * k) / steps);
+    return turnSteps(startUMm, startUMm + lengthUMm, turnRad);
   });
   const spaceAt = ({ along, across }: ChartSpot, { u, v }: FlatPoint, depthMm: number): SpacePoint => {
     const within = Math.min(line.lengthMm, Math.max(0, along + u));
@@ -42,25 +42,12 @@ export function fenceLie(sheet: FenceSheet, rims: readonly (readonly FlatRimPoin
     const beyondMm = along + u - within;
     return { x: x + dx * beyondMm + dy * depthMm, y: y + dy * beyondMm - dx * depthMm, z: across + v };
   };
-  const vs = rims.flat().map((point) => point.at.v);
-  const middleV = (Math.min(...vs) + Math.max(...vs)) / 2;
-  return {
-    rims: rims.map((rim) => rim.map(rimPoint)),
+  return flatChartedLie(sheet, rims, {
     stationsMm,
-    lowerMm: depths.coreLowerMm,
-    middleMm: depths.neutralMm,
-    upperMm: depths.coreUpperMm,
     spaceAt,
-    flatAt: ({ along, across }) => ({ u: along, v: across }),
-    frameAt: (along) => {
+    axesAt: (along) => {
       const alongU = headingAt(along);
-      return {
-        place: spaceAt({ along, across: middleV }, HERE, depths.neutralMm),
-        flat: { u: along, v: middleV },
-        alongU,
-        alongV: { x: 0, y: 0, z: 1 },
-        normal: { x: alongU.y, y: -alongU.x, z: 0 },
-      };
+      return { alongU, alongV: { x: 0, y: 0, z: 1 }, normal: { x: alongU.y, y: -alongU.x, z: 0 } };
     },
-  };
+  });
 }

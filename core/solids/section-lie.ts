@@ -8,63 +8,42 @@ import {
   turnAtPlace,
   uAtPlace,
 } from "../surfaces/index.ts";
+import { flatChartedLie } from "./flat-charted-lie.ts";
 import type { FlatRimPoint } from "./rim-of-loop.ts";
-import type { ChartSpot, RimPoint, SheetLie } from "./types.ts";
-
-/** A bend is shown in steps of this turn at most. */
-export const STEP_RAD = 0.035;
+import { turnSteps } from "./turn-steps.ts";
+import type { ChartSpot, SheetLie } from "./types.ts";
 
 /** Places tabled on each piece of a chart, to begin the search for u from. */
 const STEPS = 16;
 
 /** How a section's flat lies in space: its chart is the flat itself, stations are rulings. */
 export function sectionLie(sheet: SectionSheet, rims: readonly (readonly FlatRimPoint[])[]): SheetLie {
-  const { chart, depths } = sheet;
+  const { chart } = sheet;
   const placeAt = placesByFlatU(sheet);
   const stationsMm = chart.pieces.flatMap(({ piece }, index) => {
     const [from, to] = [flatUAt(sheet, { index, t: 0 }), flatUAt(sheet, { index, t: 1 })];
     if (piece.kind === "line") return [from, to];
     const turnRad = turnAtPlace(chart, { index, t: 1 }) - turnAtPlace(chart, { index, t: 0 });
-    const steps = Math.max(2, Math.ceil(Math.abs(turnRad) / STEP_RAD));
-    return Array.from({ length: steps + 1 }, (_, k) => from + ((to - from) * k) / steps);
+    return turnSteps(from, to, turnRad);
   });
-  const vs = rims.flat().map((point) => point.at.v);
-  const middleV = (Math.min(...vs) + Math.max(...vs)) / 2;
   const spaceAt = ({ along, across }: ChartSpot, { u, v }: FlatPoint, depthMm: number) => {
     const place = placeAt(along + u);
     const y = chart.pivotYMm + (across + v - chartPointAt(chart, place, chart.pivotYMm).v) * chart.ruling.y;
     return spacePointAt(chart, place, y, depthMm);
   };
-  return {
-    rims: rims.map((rim) => rim.map(rimPoint)),
+  return flatChartedLie(sheet, rims, {
     stationsMm,
-    lowerMm: depths.coreLowerMm,
-    middleMm: depths.neutralMm,
-    upperMm: depths.coreUpperMm,
     spaceAt,
-    flatAt: ({ along, across }) => ({ u: along, v: across }),
-    frameAt: (along) => {
+    axesAt: (along) => {
       const normal = normalAtPlace(chart, placeAt(along));
       return {
-        place: spaceAt({ along, across: middleV }, HERE, depths.neutralMm),
-        flat: { u: along, v: middleV },
         alongU: crossSpace(chart.ruling, normal),
         alongV: addSpace({ x: 0, y: 0, z: 0 }, chart.ruling),
         normal,
       };
     },
-  };
+  });
 }
-
-/** A corner of a flat rim where the chart is the flat itself. */
-export const rimPoint = ({ at: { u, v }, offset }: FlatRimPoint): RimPoint => ({
-  along: u,
-  across: v,
-  offset,
-});
-
-/** No way beside a spot. */
-export const HERE: FlatPoint = { u: 0, v: 0 };
 
 const flatUAt = ({ chart, depths }: SectionSheet, place: ChartPlace): FlatPoint["u"] =>
   uAtPlace(chart, place) - depths.neutralMm * turnAtPlace(chart, place);

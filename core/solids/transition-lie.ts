@@ -10,7 +10,7 @@ import {
 import { developRuled, pointOnRuled, type RuledSurface, type Ruling, rulingAt } from "../rulings/index.ts";
 import type { TransitionSheet } from "../surfaces/index.ts";
 import type { FlatRimPoint } from "./rim-of-loop.ts";
-import { STEP_RAD } from "./section-lie.ts";
+import { STEP_RAD } from "./turn-steps.ts";
 import type { ChartSpot, RimPoint, SheetLie, StationFrame } from "./types.ts";
 
 /** Rulings that the search for a flat place begins from. */
