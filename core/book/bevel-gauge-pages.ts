@@ -1,6 +1,6 @@
 import type { Strip } from "../cutting/index.ts";
 import { at, formatNumber, toRadians } from "../foundation/index.ts";
-import { type Box, heightOf, widthOf } from "./boxes.ts";
+import { type Box, type Grid, gridIn, placesOf } from "./boxes.ts";
 import { gaugeMarks } from "./gauge-marks.ts";
 import { arrowMarks, lineMark, loopMark, paper, placeMark, textMark } from "./marks.ts";
 import { type NeededAngle, neededAngles } from "./needed-angles.ts";
@@ -24,24 +24,12 @@ const ROOM_MM = 4;
 const LEAST_TOP_MM = 14;
 const MOST_PAGES = 2;
 
-interface CardGrid {
-  readonly columns: number;
-  readonly rows: number;
-}
-
-function cardGrid(window: PageWindow): CardGrid {
-  const area = mapArea(window, mapHeight(window));
-  return {
-    columns: Math.max(1, Math.floor((widthOf(area) + ROOM_MM) / (CARD_WIDTH_MM + ROOM_MM))),
-    rows: Math.max(1, Math.floor((heightOf(area) + ROOM_MM) / (CARD_HEIGHT_MM + ROOM_MM))),
-  };
-}
-
-const perPage = ({ columns, rows }: CardGrid): number => columns * rows;
+const cardGrid = (window: PageWindow): Grid =>
+  gridIn(mapArea(window, mapHeight(window)), CARD_WIDTH_MM, CARD_HEIGHT_MM, ROOM_MM);
 
 /** The cards of a tray, two angles on each, most used first. */
 function cardsFor(strips: readonly Strip[], window: PageWindow): readonly Card[] {
-  const angles = neededAngles(strips, 2 * MOST_PAGES * perPage(cardGrid(window)));
+  const angles = neededAngles(strips, 2 * MOST_PAGES * placesOf(cardGrid(window)));
   const square: NeededAngle = { angleDeg: 0, lengthMm: 0 };
   return Array.from({ length: Math.ceil(angles.length / 2) }, (_, i) => ({
     left: at(angles, 2 * i),
@@ -51,7 +39,7 @@ function cardsFor(strips: readonly Strip[], window: PageWindow): readonly Card[]
 
 /** Pages of bevel gauges that a tray needs: none where every edge is cut square. */
 export const gaugePageCount = (strips: readonly Strip[], window: PageWindow): number =>
-  Math.ceil(cardsFor(strips, window).length / perPage(cardGrid(window)));
+  Math.ceil(cardsFor(strips, window).length / placesOf(cardGrid(window)));
 
 /**
  * Paper angles at true size for the bevels that the tray needs, rounded to 0.5°, most used first: cards to cut out and
@@ -74,7 +62,7 @@ export function bevelGaugePages(
     marks: [
       ...heading(firstPage + page, heightMm, setting),
       ...cards
-        .slice(page * perPage(grid), (page + 1) * perPage(grid))
+        .slice(page * placesOf(grid), (page + 1) * placesOf(grid))
         .flatMap((card, i) => cardMarks(card, cardPlace(i, grid, window, heightMm)))
         .map((mark) => corrected(mark, window)),
       ...gaugeMarks(window),
@@ -93,7 +81,7 @@ const corrected = (mark: Mark, { marginMm, correctionX, correctionY }: PageWindo
   });
 
 /** The lower left corner of a card. */
-function cardPlace(index: number, grid: CardGrid, window: PageWindow, heightMm: number): PaperPoint {
+function cardPlace(index: number, grid: Grid, window: PageWindow, heightMm: number): PaperPoint {
   const area = mapArea(window, heightMm);
   const row = Math.floor(index / grid.columns);
   return paper(

@@ -67,3 +67,18 @@ export function markBox(mark: Mark, lettering: Lettering): Box {
       return boxOf(textCorners(mark, lettering));
   }
 }
+
+/** Equal places side by side in rows, read as a page is read. */
+export interface Grid {
+  readonly columns: number;
+  readonly rows: number;
+}
+
+/** As many places of a size as an area holds, `roomMm` between two of them; one at least. */
+export const gridIn = (area: Box, placeWidthMm: number, placeHeightMm: number, roomMm: number): Grid => ({
+  columns: Math.max(1, Math.floor((widthOf(area) + roomMm) / (placeWidthMm + roomMm))),
+  rows: Math.max(1, Math.floor((heightOf(area) + roomMm) / (placeHeightMm + roomMm))),
+});
+
+/** How many places a grid has. */
+export const placesOf = ({ columns, rows }: Grid): number => columns * rows;

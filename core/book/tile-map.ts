@@ -1,5 +1,5 @@
 import { at } from "../foundation/index.ts";
-import { type Box, boxOf, heightOf, widthOf } from "./boxes.ts";
+import { type Box, boxOf, type Grid, gridIn, heightOf, placesOf, widthOf } from "./boxes.ts";
 import { cuttingWords } from "./cutting-words.ts";
 import { gaugeMarks } from "./gauge-marks.ts";
 import { boxMark, lineMark, paper, textMark } from "./marks.ts";
@@ -14,24 +14,12 @@ const CELL_WIDTH_MM = 80;
 const CELL_HEIGHT_MM = 62;
 
 /** How the layouts are spread over map pages. */
-interface MapGrid {
-  readonly columns: number;
-  readonly rows: number;
-}
-
-function mapGrid(window: PageWindow): MapGrid {
-  const area = mapArea(window, mapHeight(window));
-  return {
-    columns: Math.max(1, Math.floor(widthOf(area) / CELL_WIDTH_MM)),
-    rows: Math.max(1, Math.floor(heightOf(area) / CELL_HEIGHT_MM)),
-  };
-}
+const mapGrid = (window: PageWindow): Grid =>
+  gridIn(mapArea(window, mapHeight(window)), CELL_WIDTH_MM, CELL_HEIGHT_MM, 0);
 
 /** Map pages that a number of layouts needs; at least one. */
-export function mapPageCount(layoutCount: number, window: PageWindow): number {
-  const { columns, rows } = mapGrid(window);
-  return Math.max(1, Math.ceil(layoutCount / (columns * rows)));
-}
+export const mapPageCount = (layoutCount: number, window: PageWindow): number =>
+  Math.max(1, Math.ceil(layoutCount / placesOf(mapGrid(window))));
 
 /** The first pages of the templates: which pages there are, how they lie, what is on them, and the line types. */
 export function tileMapPages(
@@ -41,7 +29,7 @@ export function tileMapPages(
 ): readonly DrawingPage[] {
   const { window } = setting;
   const grid = mapGrid(window);
-  const perPage = grid.columns * grid.rows;
+  const perPage = placesOf(grid);
   const count = mapPageCount(layouts.length, window);
   return Array.from({ length: count }, (_, page) => {
     const heightMm = mapHeight(window);
@@ -82,7 +70,7 @@ export function mapArea(window: PageWindow, heightMm: number): Box {
   };
 }
 
-function mapCell(area: Box, grid: MapGrid, index: number): Box {
+function mapCell(area: Box, grid: Grid, index: number): Box {
   const [width, height] = [widthOf(area) / grid.columns, heightOf(area) / grid.rows];
   const left = area.left + (index % grid.columns) * width;
   const top = area.top - Math.floor(index / grid.columns) * height;
