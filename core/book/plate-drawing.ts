@@ -49,7 +49,8 @@ export function plateDrawing(
       }),
       ...bendTexts(part, put, lettering),
       ...dimensionMarks(lowLeft, lowRight, -9, size.widthMm),
-      ...dimensionMarks(lowLeft, put(paper(box.left, box.top)), 8, size.heightMm),
+      // Downward, so that a value with no room between its arrows stands below, clear of the arrow above.
+      ...dimensionMarks(put(paper(box.left, box.top)), lowLeft, -8, size.heightMm),
       ...forwardMarks(paper(corner.x, corner.y - 3)),
     ];
   };

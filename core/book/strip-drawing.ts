@@ -112,10 +112,11 @@ export function stripDrawing(
         -10,
         widthOf(finished),
       ),
+      // Downward, so that a value with no room between its arrows stands below, clear of the arrow above.
       ...dimensionMarks(
-        beside(put(paper(finished.left, finished.bottom))),
         beside(put(paper(finished.left, finished.top))),
-        9 - NUMBER_ROOM_MM,
+        beside(put(paper(finished.left, finished.bottom))),
+        NUMBER_ROOM_MM - 9,
         heightOf(finished),
       ),
       ...markTicks(marks, put),
