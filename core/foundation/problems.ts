@@ -9,6 +9,8 @@ export interface ProblemPlace {
   readonly line?: "lower-edge" | "first-edge" | "second-edge";
   readonly openingId?: string;
   readonly wingId?: string;
+  readonly noteId?: string;
+  readonly underlayId?: string;
   readonly partId?: string;
   readonly ribId?: string;
   /** The dotted name of a setting, such as `jig.across.spacingMm`. */
@@ -177,6 +179,7 @@ export type Problem =
   | (Placed & { readonly kind: "wing-relief-does-not-fit" })
   | (Placed & { readonly kind: "wings-collide"; readonly otherName: string; readonly overlapMm: number })
   | (Placed & { readonly kind: "plate-overlaps-itself"; readonly otherName: string })
+  | (Placed & { readonly kind: "pin-without-node"; readonly nodeId: string })
   | (Placed & { readonly kind: "nothing-drawn" });
 
 export type ProblemKind = Problem["kind"];

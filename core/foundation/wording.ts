@@ -121,6 +121,8 @@ function sentenceFor(problem: Problem): string {
       return `Folded, ${name} stands ${formatMm(problem.overlapMm)} mm inside ${problem.otherName}. Shorten one, taper it, or bend it less; until then it is left out.`;
     case "plate-overlaps-itself":
       return `Laid flat, ${name} lies over ${problem.otherName}, so one sheet cannot give both. Shorten it or taper its end; until then it is left out.`;
+    case "pin-without-node":
+      return `${name} is pinned to ${sayNode(problem.nodeId)} of something that is not there, and is not shown. Pin it to a place or delete it.`;
     case "nothing-drawn":
       return "Nothing is drawn yet. Draw a section in the plan to begin.";
     default:
@@ -192,6 +194,7 @@ export function levelOf(problem: Problem): ProblemLevel {
     case "sheets-overlap":
     case "sheets-do-not-meet":
     case "nothing-drawn":
+    case "pin-without-node":
     case "strip-not-held":
     case "wing-radius-too-small":
       return "look";

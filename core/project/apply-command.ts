@@ -2,8 +2,17 @@ import { assertNever } from "../foundation/index.ts";
 import type { Command, LineRef, NodeChanges } from "./command-types.ts";
 import { deleteNode } from "./delete-node.ts";
 import { editItem, editLine, editOpening, editProfile, replaceOne, withPlanLine } from "./edit-lines.ts";
+import {
+  addNote,
+  addUnderlay,
+  changeNote,
+  changeUnderlay,
+  deleteNote,
+  deleteUnderlay,
+} from "./edit-remarks.ts";
 import { followEdge } from "./follow-edge.ts";
 import { moveNode } from "./move-node.ts";
+import { keepPins } from "./pin-place.ts";
 import type {
   Item,
   Opening,
@@ -14,15 +23,19 @@ import type {
   SideNode,
   SpaceNode,
 } from "./schema.ts";
+import { setStanding } from "./set-standing.ts";
 import { splitLine } from "./split-line.ts";
 import { unfollowEdge, unfollowItem } from "./unfollow-edge.ts";
 import { withChanges } from "./with-changes.ts";
 
 /**
- * The document after a command; what the command does not touch is shared with the document before. A command
- * that names something unknown, or an id that is taken, gives the very same document.
+ * The document after a command, its notes still pinned; what the command does not touch is shared with the
+ * document before. A command that names something unknown, or an id that is taken, gives the very same document.
  */
-export function applyCommand(project: Project, command: Command): Project {
+export const applyCommand = (project: Project, command: Command): Project =>
+  keepPins(project, carryOut(project, command));
+
+function carryOut(project: Project, command: Command): Project {
   switch (command.kind) {
     case "add-section":
       return addItem(
@@ -98,6 +111,20 @@ export function applyCommand(project: Project, command: Command): Project {
       });
     case "unfollow-edge":
       return unfollowEdge(project, command.itemId, command.followId);
+    case "add-note":
+      return addNote(project, command.note);
+    case "change-note":
+      return changeNote(project, command.noteId, command.changes);
+    case "delete-note":
+      return deleteNote(project, command.noteId);
+    case "add-underlay":
+      return addUnderlay(project, command.underlay);
+    case "change-underlay":
+      return changeUnderlay(project, command.underlayId, command.changes);
+    case "delete-underlay":
+      return deleteUnderlay(project, command.underlayId);
+    case "set-standing":
+      return setStanding(project, command.things, command.standing);
     case "change-settings":
       return withChanges(project, command.changes, []);
     default:

@@ -1,6 +1,7 @@
 import type { Problem } from "../foundation/index.ts";
 import { checkItems } from "./check-items.ts";
 import { checkMaterials } from "./check-materials.ts";
+import { checkRemarks } from "./check-remarks.ts";
 import { checkSettings } from "./check-settings.ts";
 import type { Project } from "./schema.ts";
 
@@ -14,19 +15,28 @@ export function checkDocument(project: Project): readonly Problem[] {
   const settings = checkSettings(materials.sound);
   const nothing: readonly Problem[] =
     project.items.length === 0 ? [{ kind: "nothing-drawn", place: {}, name: project.title }] : [];
-  return [...nothing, ...settings.problems, ...materials.problems, ...checkItems(project).problems];
+  return [
+    ...nothing,
+    ...settings.problems,
+    ...materials.problems,
+    ...checkItems(project).problems,
+    ...checkRemarks(project).problems,
+  ];
 }
 
 /**
  * The document to compute with: settings and materials that `checkDocument` faults at their defaults, faulty
- * stock and things whose id or number is taken left out. Items that cannot be made stay, so that others may
+ * stock, notes and pictures, and things whose id or number is taken left out. Items that cannot be made stay, so that others may
  * follow their edges; `resolveLines` gives no line for them.
  */
 export function soundProject(project: Project): Project {
   const { sound } = checkSettings(checkMaterials(project).sound);
   const { repeatedItems, repeatedProfiles, repeatedOpenings } = checkItems(project);
+  const { notes, underlays } = checkRemarks(project);
   return {
     ...sound,
+    notes,
+    underlays,
     items: sound.items.filter((_, index) => !repeatedItems.has(index)),
     openings: sound.openings.filter((_, index) => !repeatedOpenings.has(index)),
     profiles: sound.profiles.filter((_, index) => !repeatedProfiles.has(index)),

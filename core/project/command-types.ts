@@ -1,6 +1,8 @@
 import type {
   EdgeRef,
   Fence,
+  LineRef,
+  Note,
   Opening,
   PlanNode,
   Plate,
@@ -9,27 +11,18 @@ import type {
   Section,
   SideNode,
   SpaceNode,
+  ThingRef,
   Transition,
+  Underlay,
 } from "./schema.ts";
 
-/**
- * One drawn line of the document: an item's line in plan, a profile, a fence's lower edge, a free edge of a
- * transition as one view shows it, or an opening's outline.
- */
-export type LineRef =
-  | { readonly of: "item"; readonly itemId: string }
-  | { readonly of: "profile"; readonly profileId: string }
-  | { readonly of: "lower-edge"; readonly itemId: string }
-  | {
-      readonly of: "edge";
-      readonly itemId: string;
-      readonly side: "first" | "second";
-      readonly view: "plan" | "side";
-    }
-  | { readonly of: "opening"; readonly openingId: string };
+export type { LineRef } from "./schema.ts";
 
 /** The settings of a project that no item owns; a change replaces whole fields. */
-export type Settings = Omit<Project, "format" | "version" | "id" | "profiles" | "items" | "openings">;
+export type Settings = Omit<
+  Project,
+  "format" | "version" | "id" | "profiles" | "items" | "openings" | "notes" | "underlays"
+>;
 
 /** What may be changed on a section or fence besides its nodes; `undefined` takes an optional field away. */
 export type SectionChanges = {
@@ -51,6 +44,12 @@ export type PlateChanges = {
 export type OpeningChanges = {
   readonly [Key in "name" | "outline" | "cut" | "itemId"]?: Opening[Key] | undefined;
 };
+
+export type NoteChanges = Partial<Omit<Note, "id">>;
+export type UnderlayChanges = Partial<Omit<Underlay, "id" | "locked" | "hidden">>;
+
+/** How a thing can stand on the board. */
+export type Standing = "locked" | "unlocked" | "hidden" | "shown";
 
 /** What may be changed on a node besides its place; `undefined` takes an optional field away. */
 export type NodeChanges = {
@@ -122,4 +121,12 @@ export type Command =
     }
   /** Gives a following piece nodes of its own again, where it runs now. */
   | { readonly kind: "unfollow-edge"; readonly itemId: string; readonly followId: string }
+  | { readonly kind: "add-note"; readonly note: Note }
+  | { readonly kind: "change-note"; readonly noteId: string; readonly changes: NoteChanges }
+  | { readonly kind: "delete-note"; readonly noteId: string }
+  | { readonly kind: "add-underlay"; readonly underlay: Underlay }
+  | { readonly kind: "change-underlay"; readonly underlayId: string; readonly changes: UnderlayChanges }
+  | { readonly kind: "delete-underlay"; readonly underlayId: string }
+  /** Locks, unlocks, hides or shows drawn things; nothing is made differently for it. */
+  | { readonly kind: "set-standing"; readonly things: readonly ThingRef[]; readonly standing: Standing }
   | { readonly kind: "change-settings"; readonly changes: Partial<Settings> };

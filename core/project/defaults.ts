@@ -47,6 +47,8 @@ export function emptyProject(start: {
     profiles: [],
     items: [],
     openings: [],
+    notes: [],
+    underlays: [],
     openingSettings: { webMm: 30 },
     materials: {
       foams: DEFAULT_FOAMS,

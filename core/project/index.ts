@@ -5,11 +5,14 @@ export type {
   FenceChanges,
   LineRef,
   NodeChanges,
+  NoteChanges,
   OpeningChanges,
   PlateChanges,
   SectionChanges,
   Settings,
+  Standing,
   TransitionChanges,
+  UnderlayChanges,
 } from "./command-types.ts";
 export {
   emptyProject,
@@ -24,8 +27,9 @@ export { movedReferences } from "./delete-node.ts";
 export { planLineOf } from "./edit-lines.ts";
 export { closeGesture, type History, historyOf, pushHistory, redoHistory, undoHistory } from "./history.ts";
 export { coreOf, foamOf, glueOf, metalOf, ribBoardOf } from "./lookups.ts";
-export { nameOfCommand } from "./name-of-command.ts";
-export { nameOfItem, nameOfOpening } from "./names.ts";
+export { nameOfCommand, thingName } from "./name-of-command.ts";
+export { nameOfItem, nameOfNote, nameOfOpening, nameOfProfile, nameOfUnderlay } from "./names.ts";
+export { nodePlace, pinPlace, textPlace, viewOfLine } from "./pin-place.ts";
 export { type ReadResult, readProject, writeProject } from "./read-project.ts";
 export { resolveLines } from "./resolve-lines.ts";
 export type { ResolvedEdge, ResolvedLines, TransitionEdges } from "./resolved-lines.ts";
@@ -40,6 +44,7 @@ export type {
   Item,
   ItemEdge,
   Metal,
+  Note,
   Opening,
   Origin,
   PaperName,
@@ -55,8 +60,11 @@ export type {
   SideNode,
   SpaceNode,
   Stock,
+  ThingRef,
   Transition,
   TransitionEdge,
+  Underlay,
+  ViewPoint,
   Wing,
 } from "./schema.ts";
 export { CURRENT_VERSION, PaperNames, ProjectSchema } from "./schema.ts";

@@ -53,6 +53,10 @@ export const RANGES = {
   radiusRatio: range(0, 20),
   webMm: range(0, 500),
   meetingMm: range(0.01, 20),
+  noteWidthMm: range(15, 200),
+  picturePx: range(1, 10_000),
+  mmPerPx: range(0.0001, 10_000),
+  opacity: range(0.05, 1),
   itemNumber: range(1, 999),
 } as const;
 

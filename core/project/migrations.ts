@@ -5,7 +5,11 @@ export type RawDocument = Readonly<Record<string, unknown>>;
  * One step for each version, from `index` to `index + 1`; never edited after release. A step moves and renames
  * what is there and leaves faults as they are: the validation that follows names them.
  */
-export const MIGRATIONS: readonly ((document: RawDocument) => RawDocument)[] = [fromVersion0, fromVersion1];
+export const MIGRATIONS: readonly ((document: RawDocument) => RawDocument)[] = [
+  fromVersion0,
+  fromVersion1,
+  fromVersion2,
+];
 
 /**
  * Version 0, the first draft of the format, kept angles in degrees, one foam thickness for the whole tray
@@ -39,6 +43,11 @@ function fromVersion1(document: RawDocument): RawDocument {
     materials: isRecord(materials) ? { ...materials, metals: METALS_OF_VERSION_2 } : materials,
     joints: { toleranceMm: 0.5, joined: [], cuts: [] },
   };
+}
+
+/** Version 2 knew no notes and no pictures under the drawing, and nothing in it was locked or hidden. */
+function fromVersion2(document: RawDocument): RawDocument {
+  return { ...document, version: 3, notes: [], underlays: [] };
 }
 
 const METALS_OF_VERSION_2 = [

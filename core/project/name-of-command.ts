@@ -1,7 +1,7 @@
 import { sayNode } from "../foundation/index.ts";
-import type { Command, LineRef } from "./command-types.ts";
-import { nameOfItem, nameOfOpening, nameOfProfile } from "./names.ts";
-import type { Item, Project } from "./schema.ts";
+import type { Command, LineRef, Standing } from "./command-types.ts";
+import { nameOfItem, nameOfNote, nameOfOpening, nameOfProfile, nameOfUnderlay } from "./names.ts";
+import type { Item, Project, ThingRef } from "./schema.ts";
 
 /** A command in a few plain words for the history, such as "Move node 3 of Outer floor"; told before it is applied. */
 export function nameOfCommand(project: Project, command: Command): string {
@@ -51,10 +51,31 @@ export function nameOfCommand(project: Project, command: Command): string {
       return `Let ${itemName(project, command.itemId)} follow ${itemName(project, command.edge.itemId)}`;
     case "unfollow-edge":
       return `Give ${itemName(project, command.itemId)} its own nodes`;
+    case "add-note":
+      return `Pin ${nameOfNote(command.note)}`;
+    case "change-note":
+      return `Change ${noteName(project, command.noteId)}`;
+    case "delete-note":
+      return `Delete ${noteName(project, command.noteId)}`;
+    case "add-underlay":
+      return `Lay ${nameOfUnderlay(command.underlay)} under the drawing`;
+    case "change-underlay":
+      return `Change ${thingName(project, { of: "underlay", underlayId: command.underlayId })}`;
+    case "delete-underlay":
+      return `Delete ${thingName(project, { of: "underlay", underlayId: command.underlayId })}`;
+    case "set-standing":
+      return `${STANDING_VERBS[command.standing]} ${thingNames(project, command.things)}`;
     case "change-settings":
       return `Change ${settingNames(Object.keys(command.changes))}`;
   }
 }
+
+const STANDING_VERBS: Readonly<Record<Standing, string>> = {
+  locked: "Lock",
+  unlocked: "Unlock",
+  hidden: "Hide",
+  shown: "Show",
+};
 
 const SETTING_NAMES: Readonly<Record<string, string>> = {
   title: "the title",
@@ -114,4 +135,33 @@ function openingName(project: Project, openingId: string): string {
 function profileName(project: Project, profileId: string): string {
   const profile = project.profiles.find((candidate) => candidate.id === profileId);
   return profile ? nameOfProfile(profile) : profileId;
+}
+
+function noteName(project: Project, noteId: string): string {
+  const note = project.notes.find(({ id }) => id === noteId);
+  return note ? nameOfNote(note) : noteId;
+}
+
+/** What the builder calls something that can be locked and hidden. */
+export function thingName(project: Project, thing: ThingRef): string {
+  switch (thing.of) {
+    case "item":
+      return itemName(project, thing.itemId);
+    case "opening":
+      return openingName(project, thing.openingId);
+    case "profile":
+      return profileName(project, thing.profileId);
+    case "underlay": {
+      const underlay = project.underlays.find(({ id }) => id === thing.underlayId);
+      return underlay ? nameOfUnderlay(underlay) : thing.underlayId;
+    }
+  }
+}
+
+/** One name; of several the first, and how many more. */
+function thingNames(project: Project, things: readonly ThingRef[]): string {
+  const [first, ...rest] = things;
+  if (first === undefined) return "nothing";
+  const name = thingName(project, first);
+  return rest.length === 0 ? name : `${name} and ${rest.length} more`;
 }

@@ -1,4 +1,4 @@
-import type { Item, Opening, Profile } from "./schema.ts";
+import type { Item, Note, Opening, Profile, Underlay } from "./schema.ts";
 
 /** What the builder calls an item; its kind and number where it has no name. */
 export const nameOfItem = (item: Item): string =>
@@ -16,3 +16,17 @@ export const nameOfOpening = (opening: Opening): string => opening.name.trim() |
 
 /** What the builder calls a profile; its id where it has no name. */
 export const nameOfProfile = (profile: Profile): string => profile.name.trim() || `Profile ${profile.id}`;
+
+/** What the builder calls a picture under the drawing. */
+export const nameOfUnderlay = (underlay: Underlay): string =>
+  underlay.name.trim() || `Picture ${underlay.id}`;
+
+/** A note by how it begins. */
+export function nameOfNote(note: Note): string {
+  const text = note.text.trim().replace(/\s+/g, " ");
+  if (text === "") return "An empty note";
+  return `Note “${text.length > NOTE_BEGINNING ? `${text.slice(0, NOTE_BEGINNING).trimEnd()}…` : text}”`;
+}
+
+/** As many letters of a note as tell it from the others. */
+const NOTE_BEGINNING = 24;

@@ -1,18 +1,13 @@
 import * as v from "valibot";
+import { type LineRefSchema, NoteSchema, UnderlaySchema } from "./remark-schemas.ts";
+import { Id, Name, standingFields, Typed } from "./typed-fields.ts";
 
 /**
- * The project document, version 2: only what the builder gave. Lengths in mm, angles in rad, masses in kg.
+ * The project document, version 3: only what the builder gave. Lengths in mm, angles in rad, masses in kg.
  * Numbers are taken as typed, however odd; `checkDocument` turns odd ones into problems that name them, so that
  * the rest of the tray still computes.
  */
-export const CURRENT_VERSION = 2;
-
-const Id = v.pipe(v.string(), v.regex(/^[A-Za-z0-9_-]{1,40}$/, "an id of letters, digits, - and _"));
-const Name = v.pipe(v.string(), v.maxLength(60));
-/** Numbers that JSON cannot hold are words in a file, so that no slip of the keyboard makes it unreadable. */
-const OddNumbers = ["NaN", "Infinity", "-Infinity"] as const;
-/** A number as typed; an odd one is let through here and named by `checkDocument`. */
-const Typed = v.union([v.number(), v.nan(), v.pipe(v.picklist(OddNumbers), v.transform(Number))]);
+export const CURRENT_VERSION = 3;
 
 /** Where a default comes from (facts of the trade without a source are common practice). */
 export const OriginSchema = v.picklist(["published", "published-weak", "common-practice", "memory", "typed"]);
@@ -76,6 +71,7 @@ export const ProfileSchema = v.strictObject({
   id: Id,
   name: Name,
   nodes: v.array(SideNodeSchema),
+  ...standingFields,
 });
 
 export const SectionSchema = v.strictObject({
@@ -84,6 +80,7 @@ export const SectionSchema = v.strictObject({
   /** The number in the part code: 2 in S2R. */
   number: v.number(),
   name: Name,
+  ...standingFields,
   outline: PlanLineSchema,
   profileId: Id,
   /** The line y = pivotYMm where tilt and heading leave the profile where it is; nearest outline edge if absent. */
@@ -109,6 +106,7 @@ export const FenceSchema = v.strictObject({
   id: Id,
   number: v.number(),
   name: Name,
+  ...standingFields,
   /** The fence's mid-plane, square to the ground. */
   line: PlanLineSchema,
   lowerEdge: LowerEdgeSchema,
@@ -147,6 +145,7 @@ export const TransitionSchema = v.strictObject({
   id: Id,
   number: v.number(),
   name: Name,
+  ...standingFields,
   first: TransitionEdgeSchema,
   second: TransitionEdgeSchema,
   /** What its rulings are chosen for: the least twist unless it is said, or the least strain of the pressed foam. */
@@ -182,6 +181,7 @@ export const PlateSchema = v.strictObject({
   id: Id,
   number: v.number(),
   name: Name,
+  ...standingFields,
   outline: PlanLineSchema,
   /** Height of the base's lower face above the ground. */
   zMm: Typed,
@@ -203,6 +203,7 @@ export const OpeningSchema = v.strictObject({
   id: Id,
   number: v.number(),
   name: Name,
+  ...standingFields,
   outline: PlanLineSchema,
   /** Plumb through everything that it crosses, or square to the one sheet that `itemId` names. */
   cut: v.picklist(["upright", "square"]),
@@ -319,6 +320,8 @@ export const ProjectSchema = v.strictObject({
   profiles: v.array(ProfileSchema),
   items: v.array(ItemSchema),
   openings: v.array(OpeningSchema),
+  notes: v.array(NoteSchema),
+  underlays: v.array(UnderlaySchema),
   openingSettings: v.strictObject({
     /** The least web to leave between an opening and the nearest edge or joint. */
     webMm: Typed,
@@ -414,6 +417,17 @@ export type Wing = DeepReadonly<v.InferOutput<typeof WingSchema>>;
 export type Plate = DeepReadonly<v.InferOutput<typeof PlateSchema>>;
 export type Item = Section | Fence | Transition | Plate;
 export type Opening = DeepReadonly<v.InferOutput<typeof OpeningSchema>>;
+/** One drawn line of the document. */
+export type LineRef = DeepReadonly<v.InferOutput<typeof LineRefSchema>>;
+export type Note = DeepReadonly<v.InferOutput<typeof NoteSchema>>;
+export type Underlay = DeepReadonly<v.InferOutput<typeof UnderlaySchema>>;
+export type ViewPoint = Note["leader"];
+/** Something drawn that can be locked and hidden. */
+export type ThingRef =
+  | { readonly of: "item"; readonly itemId: string }
+  | { readonly of: "opening"; readonly openingId: string }
+  | { readonly of: "profile"; readonly profileId: string }
+  | { readonly of: "underlay"; readonly underlayId: string };
 export type ItemEdge = DeepReadonly<v.InferOutput<typeof ItemEdgeSchema>>;
 export type Metal = DeepReadonly<v.InferOutput<typeof MetalSchema>>;
 export type Foam = DeepReadonly<v.InferOutput<typeof FoamSchema>>;

@@ -22,6 +22,8 @@ describe("the page for developers", () => {
       profiles: examples("profile"),
       items: examples("item"),
       openings: examples("opening"),
+      notes: examples("note"),
+      underlays: examples("underlay"),
       joints: examples("joints")[0],
       materials,
       jig: { ...empty.jig, boardId: "mdf" },

@@ -35,10 +35,16 @@ export function followDocument(compute: (project: Project) => Promise<Design>): 
   });
   const ask = (project: Project) => {
     useDesign.setState({ isComputing: true });
-    request(project);
+    request(withoutPictures(project));
   };
   ask(useDocument.getState().project);
   return useDocument.subscribe((state, previous) => {
     if (state.project !== previous.project) ask(state.project);
   });
 }
+
+/** What is computed does not look into the pictures under the drawing: they are not copied to the worker. */
+const withoutPictures = (project: Project): Project =>
+  project.underlays.length === 0
+    ? project
+    : { ...project, underlays: project.underlays.map((underlay) => ({ ...underlay, picture: "" })) };

@@ -4,7 +4,7 @@ import type { Project } from "../../../core/project/index.ts";
 export function plainProject(changes: Partial<Project> = {}): Project {
   return {
     format: "traywright",
-    version: 2,
+    version: 3,
     id: "plain",
     title: "Plain",
     titleBlock: { owner: "", creator: "", approver: "", issuedOn: "2026-01-01", revision: "A" },
@@ -15,6 +15,8 @@ export function plainProject(changes: Partial<Project> = {}): Project {
     profiles: [],
     items: [],
     openings: [],
+    notes: [],
+    underlays: [],
     openingSettings: { webMm: 30 },
     materials: {
       foams: [

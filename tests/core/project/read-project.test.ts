@@ -62,6 +62,16 @@ describe("a project file", () => {
     expect(old.project.materials.metals.map(({ id }) => id)).toEqual(["aluminium-soft", "steel-mild"]);
   });
 
+  it("of version 2 reads as its twin of version 3, with no notes and nothing laid under it", () => {
+    const old = readProject(frozen(2));
+    const twin = readProject(frozen(3));
+    expect(twin.ok).toBe(true);
+    expect(old).toEqual(twin);
+    if (!old.ok) throw new Error(old.message);
+    expect([old.project.notes, old.project.underlays]).toEqual([[], []]);
+    expect(old.project.items.some((item) => "locked" in item || "hidden" in item)).toBe(false);
+  });
+
   it("of version 0 carries its degrees, its thickness and its rib spacing over", () => {
     const old = readProject(frozen(0));
     if (!old.ok) throw new Error(old.message);
@@ -97,9 +107,9 @@ describe("a file that is no project", () => {
   });
 
   it("says so when it comes from a newer version, and names both", () => {
-    const { reason, message } = refusal('{"format":"traywright","version":3}');
+    const { reason, message } = refusal('{"format":"traywright","version":4}');
     expect(reason).toBe("newer-version");
-    expect(message).toContain("file version 3, this one reads up to 2");
+    expect(message).toContain("file version 4, this one reads up to 3");
   });
 
   it.each([
