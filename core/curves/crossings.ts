@@ -1,4 +1,5 @@
 import { cubicRootsWithin, dot2, quadraticRoots, ROUNDING_RELATIVE, type Vec2 } from "../foundation/index.ts";
+import { arcParametersAt } from "./arc-parameters.ts";
 import { pointOnPiece } from "./pieces.ts";
 import type { ArcPiece, CubicPiece, CurvePiece } from "./types.ts";
 
@@ -77,21 +78,6 @@ function turningsWithin(piece: CurvePiece, normal: Vec2): number[] {
       return quadraticRoots(c1, 2 * c2, 3 * c3);
     }
   }
-}
-
-/** The parameters at which an arc passes angles, each counted at every turn that lies on the arc. */
-function arcParametersAt(piece: ArcPiece, anglesRad: readonly number[]): number[] {
-  const turnRad = 2 * Math.PI;
-  const direction = Math.sign(piece.sweepRad);
-  return anglesRad
-    .flatMap((angleRad) => {
-      const onward = (angleRad - piece.startRad) * direction;
-      const first = onward - turnRad * Math.floor(onward / turnRad);
-      return [first, first + turnRad];
-    })
-    .map((fromStartRad) => fromStartRad / Math.abs(piece.sweepRad))
-    .filter((t) => t <= 1)
-    .sort((a, b) => a - b);
 }
 
 function alongNormal(piece: CubicPiece, normal: Vec2): readonly [number, number, number, number] {

@@ -10,6 +10,7 @@ export {
   toDegrees,
   toRadians,
 } from "./format.ts";
+export { polynomialRootsWithin } from "./polynomial-roots.ts";
 export type { Problem, ProblemKind, ProblemLevel, ProblemPlace } from "./problems.ts";
 export { cumulate, gauss, gaussShort, integrate, integrateWithOpenEnds } from "./quadrature.ts";
 export { fail, type Outcome, type Result, succeed } from "./results.ts";
