@@ -25,9 +25,23 @@ export {
 } from "./defaults.ts";
 export { movedReferences } from "./delete-node.ts";
 export { planLineOf } from "./edit-lines.ts";
-export { closeGesture, type History, historyOf, pushHistory, redoHistory, undoHistory } from "./history.ts";
+export {
+  cancelGesture,
+  closeGesture,
+  type History,
+  type HistoryStep,
+  historyOf,
+  jumpHistory,
+  nameOfRedo,
+  nameOfUndo,
+  pushHistory,
+  pushInGesture,
+  redoHistory,
+  undoHistory,
+} from "./history.ts";
 export { coreOf, foamOf, glueOf, metalOf, ribBoardOf } from "./lookups.ts";
 export { nameOfCommand, thingName } from "./name-of-command.ts";
+export { type CommandWords, nameOfGesture, wordsOfCommand } from "./name-of-gesture.ts";
 export { nameOfItem, nameOfNote, nameOfOpening, nameOfProfile, nameOfUnderlay } from "./names.ts";
 export { nodePlace, pinPlace, textPlace, viewOfLine } from "./pin-place.ts";
 export { type ReadResult, readProject, writeProject } from "./read-project.ts";

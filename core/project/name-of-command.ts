@@ -1,5 +1,5 @@
 import { sayNode } from "../foundation/index.ts";
-import type { Command, LineRef, Standing } from "./command-types.ts";
+import type { Command, LineRef, NodeChanges, Standing } from "./command-types.ts";
 import { nameOfItem, nameOfNote, nameOfOpening, nameOfProfile, nameOfUnderlay } from "./names.ts";
 import type { Item, Project, ThingRef } from "./schema.ts";
 
@@ -28,9 +28,9 @@ export function nameOfCommand(project: Project, command: Command): string {
     case "change-fence":
     case "change-transition":
     case "change-plate":
-      return `Change ${itemName(project, command.itemId)}`;
+      return sayChange(itemName(project, command.itemId), command.changes);
     case "change-opening":
-      return `Change ${openingName(project, command.openingId)}`;
+      return sayChange(openingName(project, command.openingId), command.changes);
     case "ease-edge":
       return `Ease ${itemName(project, command.itemId)}`;
     case "rename-profile":
@@ -38,7 +38,7 @@ export function nameOfCommand(project: Project, command: Command): string {
     case "move-node":
       return `Move ${nodeName(project, command.line, command.nodeId)}`;
     case "change-node":
-      return `Change ${nodeName(project, command.line, command.nodeId)}`;
+      return sayNodeChange(nodeName(project, command.line, command.nodeId), command.changes);
     case "append-node":
       return `Add a node to ${lineName(project, command.line)}`;
     case "split-segment":
@@ -77,6 +77,43 @@ const STANDING_VERBS: Readonly<Record<Standing, string>> = {
   shown: "Show",
 };
 
+/** What is changed on a thing, where it is one field that has a word: `Change the tilt of Outer floor`. */
+function sayChange(name: string, changes: object): string {
+  const [field = "", ...others] = Object.keys(changes);
+  if (field === "name" && others.length === 0) return `Rename ${name}`;
+  const word = others.length === 0 ? FIELD_NAMES[field] : undefined;
+  return word === undefined ? `Change ${name}` : `Change ${word} of ${name}`;
+}
+
+const FIELD_NAMES: Readonly<Record<string, string>> = {
+  profileId: "the profile",
+  pivotYMm: "the pivot line",
+  headingRad: "the heading",
+  tiltRad: "the tilt",
+  core: "the foam",
+  lowerEdge: "the lower edge",
+  seat: "the seat",
+  first: "the first edge",
+  second: "the second edge",
+  rulings: "the rulings",
+  coreSide: "the side of the core",
+  zMm: "the height",
+  metalId: "the metal",
+  thicknessMm: "the thickness",
+  wings: "the wings",
+  bond: "the bond",
+  outline: "the outline",
+  cut: "the cut",
+};
+
+function sayNodeChange(name: string, changes: NodeChanges): string {
+  const keys = Object.keys(changes);
+  if (keys.length !== 1) return `Change ${name}`;
+  if (changes.next !== undefined)
+    return changes.next === "line" ? `Go straight on from ${name}` : `Go on in a curve from ${name}`;
+  return keys[0] === "radiusMm" ? `Change the radius at ${name}` : `Change ${name}`;
+}
+
 const SETTING_NAMES: Readonly<Record<string, string>> = {
   title: "the title",
   titleBlock: "the title block",
@@ -104,7 +141,8 @@ function settingNames(keys: readonly string[]): string {
 const nodeName = (project: Project, line: LineRef, nodeId: string): string =>
   `${sayNode(nodeId)} of ${lineName(project, line)}`;
 
-function lineName(project: Project, line: LineRef): string {
+/** What a line is called: `the lower edge of Side fence`. */
+export function lineName(project: Project, line: LineRef): string {
   switch (line.of) {
     case "item":
       return itemName(project, line.itemId);
@@ -118,6 +156,10 @@ function lineName(project: Project, line: LineRef): string {
       return openingName(project, line.openingId);
   }
 }
+
+/** What the item, profile or opening is called whose line it is. */
+export const ownerName = (project: Project, line: LineRef): string =>
+  line.of === "lower-edge" || line.of === "edge" ? itemName(project, line.itemId) : lineName(project, line);
 
 const findItem = (project: Project, itemId: string): Item | undefined =>
   project.items.find((item) => item.id === itemId);

@@ -1,15 +1,18 @@
 import type { Action } from "./actions.ts";
 
-/** A button for an action, with its word, and its key in the hint. */
+/** A button for an action, with its word, and its key in the hint; `about` says what it would be done to. */
 export function ActionButton({
   action,
   isEnabled,
+  about,
 }: {
   readonly action: Action;
   readonly isEnabled: boolean;
+  readonly about?: string | undefined;
 }) {
   const Icon = action.icon;
-  const hint = action.keys.length > 0 ? `${action.explains} (${action.keys.join(", ")})` : action.explains;
+  const keys = action.keys.length > 0 ? ` (${action.keys.join(", ")})` : "";
+  const hint = `${action.explains}${about === undefined ? "" : `: ${about}`}${keys}`;
   return (
     <button
       type="button"

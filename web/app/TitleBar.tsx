@@ -1,4 +1,5 @@
 import { ChevronDown } from "lucide-react";
+import { nameOfRedo, nameOfUndo } from "../../core/project/index.ts";
 import { useDocument } from "../stores/index.ts";
 import { ActionButton } from "./ActionButton.tsx";
 import { actions } from "./actions.ts";
@@ -8,8 +9,8 @@ import { StageStrip } from "./StageStrip.tsx";
 /** Name of the tray with its menu, the strip of stages, and what takes changes back. */
 export function TitleBar() {
   const title = useDocument((state) => state.project.title);
-  const canUndo = useDocument((state) => state.history.past.length > 0);
-  const canRedo = useDocument((state) => state.history.future.length > 0);
+  const undone = useDocument((state) => nameOfUndo(state.history));
+  const redone = useDocument((state) => nameOfRedo(state.history));
   return (
     <header className="title-bar">
       <button
@@ -26,8 +27,8 @@ export function TitleBar() {
       <Menu />
       <StageStrip />
       <div className="title-actions">
-        <ActionButton action={actions.undo} isEnabled={canUndo} />
-        <ActionButton action={actions.redo} isEnabled={canRedo} />
+        <ActionButton action={actions.undo} isEnabled={undone !== undefined} about={undone} />
+        <ActionButton action={actions.redo} isEnabled={redone !== undefined} about={redone} />
         <ActionButton action={actions.keys} isEnabled />
       </div>
     </header>

@@ -2,14 +2,19 @@ import { create } from "zustand";
 import {
   applyCommand,
   type Command,
+  cancelGesture,
   closeGesture,
   emptyProject,
   type History,
   historyOf,
+  jumpHistory,
+  nameOfCommand,
   type Project,
   pushHistory,
+  pushInGesture,
   redoHistory,
   undoHistory,
+  wordsOfCommand,
 } from "../../core/project/index.ts";
 
 /** The document with its history, and the only ways to change it. */
@@ -25,11 +30,16 @@ export interface DocumentStore {
   dispatch(command: Command): void;
   /** An edit inside a gesture (a drag, or several commands at once): all until `endGesture` are one step back. */
   dispatchInGesture(command: Command): void;
-  endGesture(): void;
+  /** Ends the gesture; its step is named after its commands, or as it is told here. */
+  endGesture(name?: string): void;
   /** Ends the gesture and puts back what was before it. */
   cancelGesture(): void;
   undo(): void;
   redo(): void;
+  /** Goes to a step of the history, taking back or making again all that lies between. */
+  jump(index: number): void;
+  /** The whole document becomes another in one ordinary step, which can be taken back. */
+  become(project: Project, name: string): void;
   /** Another document takes the place of this one, with a history of its own. */
   replace(project: Project): void;
   setReadOnly(isReadOnly: boolean): void;
@@ -48,13 +58,19 @@ export const useDocument = create<DocumentStore>()((set, get) => {
     isReadOnly: false,
     generation: 0,
     dispatch: (command) =>
-      change((history) => pushHistory(history, applyCommand(history.now, command), "single")),
+      change((history) =>
+        pushHistory(history, applyCommand(history.now, command), nameOfCommand(history.now, command)),
+      ),
     dispatchInGesture: (command) =>
-      change((history) => pushHistory(history, applyCommand(history.now, command), "open")),
-    endGesture: () => change(closeGesture),
-    cancelGesture: () => change(withoutGesture),
+      change((history) =>
+        pushInGesture(history, applyCommand(history.now, command), wordsOfCommand(history.now, command)),
+      ),
+    endGesture: (name) => change((history) => closeGesture(history, name)),
+    cancelGesture: () => change(cancelGesture),
     undo: () => change(undoHistory),
     redo: () => change(redoHistory),
+    jump: (index) => change((history) => jumpHistory(history, index)),
+    become: (project, name) => change((history) => pushHistory(history, project, name)),
     replace: (project) =>
       set(({ generation }) => ({
         history: historyOf(project),
@@ -64,8 +80,3 @@ export const useDocument = create<DocumentStore>()((set, get) => {
     setReadOnly: (isReadOnly) => set({ isReadOnly }),
   };
 });
-
-/** What was before the gesture that is going on, as if it had never begun. */
-function withoutGesture(history: History): History {
-  return history.open ? { ...undoHistory(history), future: [] } : history;
-}

@@ -31,6 +31,18 @@ const named: readonly (readonly [string, Command])[] = [
   ["Add Ramp", { kind: "add-profile", profile: newProfile({ id: "r", name: "Ramp", nodes: [] }) }],
   ["Rename Flat", { kind: "rename-profile", profileId: "flat", name: "Level" }],
   ["Change One", { kind: "change-section", itemId: "one", changes: {} }],
+  ["Rename One", { kind: "change-section", itemId: "one", changes: { name: "Uno" } }],
+  ["Change the tilt of One", { kind: "change-section", itemId: "one", changes: { tiltRad: 0.1 } }],
+  ["Change One", { kind: "change-section", itemId: "one", changes: { tiltRad: 0.1, name: "Uno" } }],
+  ["Change the seat of Fence", { kind: "change-fence", itemId: "fence", changes: { seat: "core" } }],
+  [
+    "Go on in a curve from node a of One",
+    { kind: "change-node", line: ONE, nodeId: "a", changes: { next: "curve" } },
+  ],
+  [
+    "Change the radius at node a of One",
+    { kind: "change-node", line: ONE, nodeId: "a", changes: { radiusMm: undefined } },
+  ],
   [
     "Change the jig and the paper",
     { kind: "change-settings", changes: { jig: withFence().jig, paper: withFence().paper } },

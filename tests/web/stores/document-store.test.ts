@@ -55,11 +55,34 @@ describe("the document store", () => {
     expect(title()).toBe("kept");
   });
 
-  it("edits nothing while another tab holds the work", () => {
-    const { dispatch, setReadOnly } = useDocument.getState();
-    setReadOnly(true);
+  it("jumps to any step, and forward again", () => {
+    const { dispatch, jump } = useDocument.getState();
+    for (const name of ["second", "third", "fourth"]) dispatch(rename(name));
+    jump(1);
+    expect(title()).toBe("second");
+    jump(3);
+    expect(title()).toBe("fourth");
+  });
+
+  it("becomes another document in one step that can be taken back", () => {
+    const { dispatch, become, undo } = useDocument.getState();
+    const { generation } = useDocument.getState();
     dispatch(rename("second"));
-    expect(title()).toBe("first");
+    become(emptyProject({ id: "t", title: "kept", issuedOn: "2026-01-01" }), "Go back to Kept");
+    expect(title()).toBe("kept");
+    expect(useDocument.getState().history.steps.at(-1)?.name).toBe("Go back to Kept");
+    undo();
+    expect([title(), useDocument.getState().generation]).toEqual(["second", generation]);
+  });
+
+  it("edits nothing while another tab holds the work", () => {
+    const { dispatch, jump, become, setReadOnly } = useDocument.getState();
+    dispatch(rename("second"));
+    setReadOnly(true);
+    dispatch(rename("third"));
+    become(emptyProject({ id: "t", title: "kept", issuedOn: "2026-01-01" }), "Go back");
+    jump(0);
+    expect(title()).toBe("second");
   });
 
   it("gives a new document a history of its own", () => {
