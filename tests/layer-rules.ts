@@ -13,6 +13,7 @@ export const CORE_ORDER: readonly string[] = [
   "curves",
   "rulings",
   "project",
+  "starters",
   "laminate",
   "packing",
   "plates",

@@ -65,6 +65,13 @@ export type Problem =
       /** What is computed with until it is put right; absent where the thing is left out instead. */
       readonly used?: number;
     })
+  | (Placed & {
+      readonly kind: "starter-number-out-of-range";
+      readonly unit: "mm" | "°";
+      readonly value: number;
+      readonly least: number;
+      readonly most: number;
+    })
   | (Placed & { readonly kind: "unknown-reference"; readonly field: string; readonly missingId: string })
   | (Placed & { readonly kind: "duplicate-id"; readonly field: string; readonly id: string })
   | (Placed & { readonly kind: "reference-cycle"; readonly itemIds: readonly string[] })

@@ -33,6 +33,8 @@ function sentenceFor(problem: Problem): string {
       return `Near x ${formatMm(problem.atXMm)} ${name} bends to a radius of ${formatMm(problem.radiusMm)} mm, but its foam and skins need ${formatMm(problem.offsetMm)} mm there. Make the bend wider or the foam thinner.`;
     case "number-out-of-range":
       return `${problem.field} of ${name} is ${formatTyped(problem.value)}. It must lie between ${formatTyped(problem.least)} and ${formatTyped(problem.most)}.${wordUsed(problem.used)}`;
+    case "starter-number-out-of-range":
+      return `${name} is ${formatTyped(problem.value)}. Type a number from ${formatTyped(problem.least)} to ${formatTyped(problem.most)}${problem.unit === "°" ? "°" : " mm"}.`;
     case "unknown-reference":
       return `${name} names ${problem.missingId} as its ${problem.field}, and there is no such thing. Choose another.`;
     case "duplicate-id":

@@ -22,12 +22,13 @@ export function setBackEdges(loop: LaidLoop): {
   readonly loop: LaidLoop;
   readonly failed: readonly string[];
 } {
+  const drawn = new Map(loop.edges.map((edge) => [edge.edgeId, edge]));
   let edges = loop.edges;
   const failed: string[] = [];
   for (let i = 0; i < edges.length; i++) {
     const edge = at(edges, i);
     if (edge.setBackMm.every((amount) => Math.abs(amount) <= STILL_MM)) continue;
-    const joined = joinNeighbours(edges, i);
+    const joined = joinNeighbours(edges, i, drawn.get(edge.edgeId) ?? edge);
     if (joined) {
       edges = joined.edges;
       i = joined.index;
@@ -38,12 +39,15 @@ export function setBackEdges(loop: LaidLoop): {
   return { loop: { edges }, failed };
 }
 
-/** The loop with one edge moved and its neighbours ended on it, and where that edge stands in it now. */
+/**
+ * The loop with one edge moved and its neighbours ended on it, and where that edge stands in it now. The edge is moved
+ * from where it was drawn: what a neighbour that moved before did to its ends is done anew.
+ */
 function joinNeighbours(
   edges: readonly LaidEdge[],
   index: number,
+  edge: LaidEdge,
 ): { readonly edges: readonly LaidEdge[]; readonly index: number } | undefined {
-  const edge = at(edges, index);
   const swallowedMm = SWALLOWED * Math.max(...edge.setBackMm.map(Math.abs));
   const isSwallowed = ({ points }: LaidEdge) => flatLengthMm(points) <= swallowedMm;
   const whole = moveInward(edge.points, edge.setBackMm);
