@@ -12,7 +12,7 @@ export function Menu() {
   const menu = useRef<HTMLDivElement>(null);
   const title = useDocument((state) => state.project.title);
   const dispatch = useDocument((state) => state.dispatch);
-  const { light, hand, prefer } = usePreferences();
+  const { light, hand, units, prefer } = usePreferences();
   const close = () => menu.current?.hidePopover();
   const after = (run: () => void) => () => {
     close();
@@ -71,6 +71,16 @@ export function Menu() {
           { value: "dark", word: "Dark" },
         ]}
         onChange={(value: Preferences["light"]) => prefer({ light: value })}
+      />
+      <Choice
+        label="Lengths on the board"
+        value={units}
+        testId="units"
+        options={[
+          { value: "mm", word: "Millimetres" },
+          { value: "inch", word: "Inches and 1/16" },
+        ]}
+        onChange={(value: Preferences["units"]) => prefer({ units: value })}
       />
       <Choice
         label="Tools stand on the"

@@ -1,7 +1,7 @@
 import { Maximize, Minus, Plus } from "lucide-react";
 import { type KeyboardEvent, useEffect, useMemo, useRef, useState } from "react";
-import { formatMm, roundTo } from "../../core/foundation/index.ts";
-import { useSize } from "../controls/index.ts";
+import { roundTo } from "../../core/foundation/index.ts";
+import { useLengths, useSize } from "../controls/index.ts";
 import { useDocument, useView } from "../stores/index.ts";
 import { BoardCanvas } from "./BoardCanvas.tsx";
 import { planExtent, sideExtent } from "./extents.ts";
@@ -158,6 +158,7 @@ function useHairlineOnTray(generation: number): void {
 function HairlineSlider({ layout }: { readonly layout: Layout }) {
   const hairlineXMm = useView((view) => view.hairlineXMm);
   const setHairline = useView((view) => view.setHairline);
+  const lengths = useLengths();
   const onKeyDown = (event: KeyboardEvent) => {
     const step = event.shiftKey ? 10 : 1;
     if (event.key === "ArrowRight" || event.key === "ArrowUp") setHairline(hairlineXMm + step);
@@ -175,7 +176,7 @@ function HairlineSlider({ layout }: { readonly layout: Layout }) {
       aria-valuenow={hairlineXMm}
       aria-valuemin={-20000}
       aria-valuemax={20000}
-      aria-valuetext={`x ${formatMm(hairlineXMm)} mm`}
+      aria-valuetext={`x ${lengths.show(hairlineXMm)} ${lengths.spoken}`}
       data-testid="hairline"
       onKeyDown={onKeyDown}
     />

@@ -1,5 +1,7 @@
 import { Circle, Ellipse, Group, Line, Rect, Text } from "react-konva";
-import { formatMm, type Vec2 } from "../../core/foundation/index.ts";
+import type { Vec2 } from "../../core/foundation/index.ts";
+import { useLengths } from "../controls/index.ts";
+import type { Lengths } from "../lengths/index.ts";
 import type { Draft, DrawingView, Snap } from "../tools/index.ts";
 import { draftPoints } from "./draft-points.ts";
 import { linePx } from "./draw-line.ts";
@@ -82,9 +84,10 @@ const LETTER_PX = 5.9;
 
 /** Where the pointer has snapped to, its coordinates, and why it is there. */
 export function SnapMark({ snap, view, transform, box, paint }: SnapMarkProps) {
+  const lengths = useLengths();
   const [x, y] = toPx(transform, snap.at);
   const isSnapped = snap.reasons.length > 0;
-  const lines = [coordinates(snap.at, view), ...snap.reasons];
+  const lines = [coordinates(snap.at, view, lengths), ...snap.reasons];
   const widthPx = 16 + LETTER_PX * Math.max(...lines.map((line) => line.length));
   const heightPx = 10 + LINE_PX * lines.length;
   const isPastEdge = x + 14 + widthPx > box.leftPx + box.widthPx;
@@ -117,5 +120,5 @@ export function SnapMark({ snap, view, transform, box, paint }: SnapMarkProps) {
   );
 }
 
-const coordinates = (at: Vec2, view: DrawingView): string =>
-  `x ${formatMm(at[0])}  ${view === "plan" ? "y" : "z"} ${formatMm(at[1])}`;
+const coordinates = (at: Vec2, view: DrawingView, { show }: Lengths): string =>
+  `x ${show(at[0])}  ${view === "plan" ? "y" : "z"} ${show(at[1])}`;

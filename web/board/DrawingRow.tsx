@@ -1,15 +1,8 @@
 import { Slash, Spline } from "lucide-react";
 import { type RefObject, useState } from "react";
-import { formatMm } from "../../core/foundation/index.ts";
+import { useLengths } from "../controls/index.ts";
 import { useDocument } from "../stores/index.ts";
-import {
-  type EdgeWay,
-  evaluateSum,
-  type OpeningShape,
-  type ProfileChoice,
-  type Sight,
-  type ToolEvent,
-} from "../tools/index.ts";
+import type { EdgeWay, OpeningShape, ProfileChoice, Sight, ToolEvent } from "../tools/index.ts";
 import { NumericStrip } from "./NumericStrip.tsx";
 
 interface DrawingRowProps {
@@ -69,11 +62,12 @@ function WaySelect({ way, hear }: { readonly way: EdgeWay; readonly hear: Hear }
 
 /** The height of what is drawn next: typed, or empty for that of the surface there, which it shows. */
 function DrawnHeightField({ zMm: surfaceZMm, hear }: { readonly zMm: number; readonly hear: Hear }) {
+  const { read, show, spoken } = useLengths();
   const [text, setText] = useState("");
-  const isWrong = text.trim() !== "" && evaluateSum(text) === undefined;
+  const isWrong = text.trim() !== "" && read(text) === undefined;
   const type = (typed: string) => {
     setText(typed);
-    const zMm = evaluateSum(typed);
+    const zMm = read(typed);
     if (zMm !== undefined || typed.trim() === "") hear({ kind: "choose-height", zMm });
   };
   return (
@@ -84,9 +78,9 @@ function DrawnHeightField({ zMm: surfaceZMm, hear }: { readonly zMm: number; rea
         inputMode="decimal"
         autoComplete="off"
         className="number"
-        aria-label="Height above the ground in mm; empty takes that of the surface there"
+        aria-label={`Height above the ground in ${spoken}; empty takes that of the surface there`}
         aria-invalid={isWrong}
-        placeholder={formatMm(surfaceZMm)}
+        placeholder={show(surfaceZMm)}
         value={text}
         data-testid="drawn-height"
         onChange={(event) => type(event.currentTarget.value)}
@@ -159,6 +153,7 @@ function ProfileSelect({
 }
 
 function HeightField({ zMm, hear }: { readonly zMm: number; readonly hear: (event: ToolEvent) => void }) {
+  const { read, show, spoken } = useLengths();
   return (
     <label className="strip-field">
       <span>at z</span>
@@ -166,11 +161,11 @@ function HeightField({ zMm, hear }: { readonly zMm: number; readonly hear: (even
         type="text"
         inputMode="decimal"
         className="number"
-        aria-label="Height of the new flat profile above the ground in mm"
+        aria-label={`Height of the new flat profile above the ground in ${spoken}`}
         data-testid="profile-height"
-        defaultValue={String(zMm)}
+        defaultValue={show(zMm)}
         onChange={(event) => {
-          const typed = evaluateSum(event.currentTarget.value);
+          const typed = read(event.currentTarget.value);
           if (typed !== undefined) hear({ kind: "choose-profile", choice: { kind: "new", zMm: typed } });
         }}
       />

@@ -1,7 +1,9 @@
 import type Konva from "konva";
 import { Shape } from "react-konva";
+import { useLengths } from "../controls/index.ts";
+import { stepFor } from "../lengths/index.ts";
 import type { Paint } from "./paint.ts";
-import { marksBetween, stepFor } from "./stations.ts";
+import { marksBetween } from "./stations.ts";
 import { type Box, type Transform, toMm, toPx } from "./viewport.ts";
 
 interface GridProps {
@@ -16,9 +18,10 @@ export const LEAST_STRONG_PX = 56;
 
 /** The faint grid of a view: fine lines, and stronger ones at the stations. */
 export function Grid({ box, transform, paint }: GridProps) {
+  const { units } = useLengths();
   const draw = (context: Konva.Context) => {
-    const fine = stepFor(Math.min(transform.pxPerMmAcross, transform.pxPerMmUp), LEAST_FINE_PX);
-    const strong = stepFor(transform.pxPerMmAcross, LEAST_STRONG_PX);
+    const fine = stepFor(units, Math.min(transform.pxPerMmAcross, transform.pxPerMmUp), LEAST_FINE_PX);
+    const strong = stepFor(units, transform.pxPerMmAcross, LEAST_STRONG_PX);
     strokeGrid(context, { box, transform, stepMm: fine, colour: paint.grid });
     strokeGrid(context, { box, transform, stepMm: strong, colour: paint.rule });
   };

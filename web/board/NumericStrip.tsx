@@ -1,6 +1,8 @@
 import { type KeyboardEvent, type RefObject, useState } from "react";
-import { distance2, formatMm, formatNumber, toDegrees, toRadians } from "../../core/foundation/index.ts";
-import { directionOf, evaluateSum, type Sight, type ToolEvent, type TypedPlace } from "../tools/index.ts";
+import { distance2, formatNumber, toDegrees, toRadians } from "../../core/foundation/index.ts";
+import { useLengths } from "../controls/index.ts";
+import { type Lengths, readNumber } from "../lengths/index.ts";
+import { directionOf, type Sight, type ToolEvent, type TypedPlace } from "../tools/index.ts";
 
 type FieldName = "first" | "second" | "length" | "direction";
 type Texts = Readonly<Record<FieldName, string>>;
@@ -21,14 +23,17 @@ interface NumericStripProps {
  */
 export function NumericStrip({ typing, hear, first, leave }: NumericStripProps) {
   const [texts, setTexts] = useState<Texts>(EMPTY);
-  const hints = hintsOf(typing);
+  const lengths = useLengths();
+  const { spoken } = lengths;
+  const hints = hintsOf(typing, lengths);
   const [across, up] = typing.view === "plan" ? ["x", "y"] : ["x", "z"];
-  const isWrong = (name: FieldName) => texts[name] !== "" && evaluateSum(texts[name]) === undefined;
+  const isWrong = (name: FieldName) =>
+    texts[name] !== "" && readerOf(name, lengths)(texts[name]) === undefined;
 
   const enter = () => {
     if (Object.values(texts).every((text) => text === "")) return hear({ kind: "finish" });
     if ((["first", "second", "length", "direction"] as const).some(isWrong)) return;
-    hear({ kind: "typed", typed: typedPlace(texts) });
+    hear({ kind: "typed", typed: typedPlace(texts, lengths) });
     setTexts(EMPTY);
     first.current?.focus();
   };
@@ -71,17 +76,17 @@ export function NumericStrip({ typing, hear, first, leave }: NumericStripProps) 
       data-testid="numeric-strip"
     >
       {typing.radius ? (
-        field("length", "radius", "", "Radius of the circle in mm")
+        field("length", "radius", "", `Radius of the circle in ${spoken}`)
       ) : (
         <>
-          {field("first", across ?? "x", "", `${across} of the next node in mm`)}
-          {field("second", up ?? "y", "", `${up} of the next node in mm`)}
+          {field("first", across ?? "x", "", `${across} of the next node in ${spoken}`)}
+          {field("second", up ?? "y", "", `${up} of the next node in ${spoken}`)}
         </>
       )}
       {typing.from && !typing.radius ? (
         <>
           <span className="pencil">or</span>
-          {field("length", "length", "", "Length from the last node in mm")}
+          {field("length", "length", "", `Length from the last node in ${spoken}`)}
           {field("direction", "direction", "°", "Direction from the last node in degrees; 0 is rearward")}
         </>
       ) : null}
@@ -89,19 +94,22 @@ export function NumericStrip({ typing, hear, first, leave }: NumericStripProps) 
   );
 }
 
-function hintsOf({ from, pointer }: NonNullable<Sight["typing"]>): Texts {
+const readerOf = (name: FieldName, { read }: Lengths): ((text: string) => number | undefined) =>
+  name === "direction" ? readNumber : read;
+
+function hintsOf({ from, pointer }: NonNullable<Sight["typing"]>, { show }: Lengths): Texts {
   if (!pointer) return EMPTY;
   return {
-    first: formatMm(pointer[0]),
-    second: formatMm(pointer[1]),
-    length: from ? formatMm(distance2(from, pointer)) : "",
+    first: show(pointer[0]),
+    second: show(pointer[1]),
+    length: from ? show(distance2(from, pointer)) : "",
     direction: from ? formatNumber(toDegrees(directionOf(from, pointer)), 1) : "",
   };
 }
 
-function typedPlace(texts: Texts): TypedPlace {
-  const [first, second, lengthMm, direction] = [texts.first, texts.second, texts.length, texts.direction].map(
-    (text) => (text === "" ? undefined : evaluateSum(text)),
+function typedPlace(texts: Texts, lengths: Lengths): TypedPlace {
+  const [first, second, lengthMm, direction] = (["first", "second", "length", "direction"] as const).map(
+    (name) => (texts[name] === "" ? undefined : readerOf(name, lengths)(texts[name])),
   );
   return {
     ...(first === undefined ? {} : { first }),

@@ -1,10 +1,11 @@
 import type Konva from "konva";
 import { Group, Rect, Shape, Text } from "react-konva";
-import { formatMm } from "../../core/foundation/index.ts";
+import { useLengths } from "../controls/index.ts";
+import { stepFor, type Units, wordGrid } from "../lengths/index.ts";
 import { LEAST_STRONG_PX } from "./Grid.tsx";
 import type { Paint } from "./paint.ts";
 import { pens, sizes } from "./pens.ts";
-import { marksBetween, stepFor } from "./stations.ts";
+import { marksBetween } from "./stations.ts";
 import { type Box, type Transform, toMm, toPx } from "./viewport.ts";
 
 interface RulerProps {
@@ -18,16 +19,18 @@ const NUMBER_WIDTH_PX = 80;
 
 /** The ruler of stations between plan and side view. */
 export function Ruler({ box, transform, paint }: RulerProps) {
+  const lengths = useLengths();
   const [from, to] = ends(box, transform);
-  const numbers = stepFor(transform.pxPerMmAcross, LEAST_STRONG_PX);
+  const numbers = stepFor(lengths.units, transform.pxPerMmAcross, LEAST_STRONG_PX);
+  const draw = (context: Konva.Context) => drawTicks(context, { box, transform, paint }, lengths.units);
   return (
     <Group listening={false}>
       <Rect x={box.leftPx} y={box.topPx} width={box.widthPx} height={box.heightPx} fill={paint.paper} />
-      <Shape sceneFunc={(context) => drawTicks(context, { box, transform, paint })} listening={false} />
+      <Shape sceneFunc={draw} listening={false} />
       {marksBetween(from, to, numbers).map((x) => (
         <Text
           key={x}
-          text={String(x).replace("-", "−")}
+          text={wordGrid(lengths, x)}
           x={xOf(transform, x) - NUMBER_WIDTH_PX / 2}
           y={box.topPx}
           width={NUMBER_WIDTH_PX}
@@ -49,15 +52,19 @@ const ends = (box: Box, transform: Transform): readonly [number, number] => [
 ];
 const xOf = (transform: Transform, x: number): number => Math.round(toPx(transform, [x, 0])[0]) + 0.5;
 
+/** Tens of mm have a taller tick in their middle; inches are halved. */
+const STEPS_TO_A_MIDDLE_TICK: Readonly<Record<Units, number>> = { mm: 5, inch: 4 };
+
 /** Ticks on both edges, so that the eye finds the station from above and from below. */
-function drawTicks(context: Konva.Context, { box, transform, paint }: RulerProps): void {
+function drawTicks(context: Konva.Context, { box, transform, paint }: RulerProps, units: Units): void {
   const [from, to] = ends(box, transform);
-  const step = stepFor(transform.pxPerMmAcross, LEAST_TICK_PX);
-  const numbers = stepFor(transform.pxPerMmAcross, LEAST_STRONG_PX);
+  const step = stepFor(units, transform.pxPerMmAcross, LEAST_TICK_PX);
+  const apart = Math.round(stepFor(units, transform.pxPerMmAcross, LEAST_STRONG_PX) / step);
   const bottomPx = box.topPx + box.heightPx;
   context.beginPath();
   for (const x of marksBetween(from, to, step)) {
-    const lengthPx = x % numbers === 0 ? 8 : x % (step * 5) === 0 ? 5 : 3;
+    const index = Math.round(x / step);
+    const lengthPx = index % apart === 0 ? 8 : index % STEPS_TO_A_MIDDLE_TICK[units] === 0 ? 5 : 3;
     const xPx = xOf(transform, x);
     context.moveTo(xPx, box.topPx);
     context.lineTo(xPx, box.topPx + lengthPx);
@@ -77,19 +84,23 @@ function drawTicks(context: Konva.Context, { box, transform, paint }: RulerProps
 }
 
 const TAB_WIDTH_PX = 64;
+const WIDE_TAB_PX = 88;
 const TAB_HEIGHT_PX = 22;
 
 /** The tab on the ruler that drags the hairline, with the station it stands at. */
 export function HairlineTab({ box, transform, paint, xMm }: RulerProps & { readonly xMm: number }) {
-  const x = xOf(transform, xMm) - TAB_WIDTH_PX / 2;
+  const { show } = useLengths();
+  const text = show(xMm);
+  const widthPx = text.length > 8 ? WIDE_TAB_PX : TAB_WIDTH_PX;
+  const x = xOf(transform, xMm) - widthPx / 2;
   const y = box.topPx + (box.heightPx - TAB_HEIGHT_PX) / 2;
-  const size = { x, y, width: TAB_WIDTH_PX, height: TAB_HEIGHT_PX };
+  const size = { x, y, width: widthPx, height: TAB_HEIGHT_PX };
   return (
     <>
       <Rect {...size} fill={paint.mark} cornerRadius={3} />
       <Text
         {...size}
-        text={formatMm(xMm)}
+        text={text}
         align="center"
         verticalAlign="middle"
         fontFamily={paint.mono}

@@ -2,9 +2,11 @@ import { memo } from "react";
 import { Group, Line, Text } from "react-konva";
 import { pointOnPiece } from "../../core/curves/index.ts";
 import type { Design } from "../../core/design.ts";
-import { formatMm, type Vec2 } from "../../core/foundation/index.ts";
+import type { Vec2 } from "../../core/foundation/index.ts";
 import type { LyingSheet } from "../../core/surfaces/index.ts";
+import { useLengths } from "../controls/index.ts";
 import { hatchOfItem } from "../drawings/index.ts";
+import type { Lengths } from "../lengths/index.ts";
 import { type CrossSection, type CutSheet, crossSection } from "./cross-section.ts";
 import { linePx } from "./draw-line.ts";
 import { extentOf } from "./extents.ts";
@@ -110,7 +112,8 @@ function Numbers({
   readonly transform: Transform;
   readonly paint: Paint;
 }) {
-  const spots = withoutCrowd(numberedSpots(cut), transform);
+  const lengths = useLengths();
+  const spots = withoutCrowd(numberedSpots(cut, lengths), transform);
   // Numbers of the air side stand over the upper face, so that they do not lie on the foam.
   const clearPx = 20 + THICKEST_MM * transform.pxPerMmUp;
   const widestMm = Math.max(
@@ -144,7 +147,7 @@ function Numbers({
   );
 }
 
-const NUMBER_PX = 60;
+const NUMBER_PX = 72;
 
 function leftOfNumber(xPx: number, stands: Spot["stands"], box: Box): number {
   if (stands === "right") return xPx + 6;
@@ -160,11 +163,11 @@ interface Spot {
 }
 
 /** The air side's height at both ends of each sheet, and the fences' lower edges. */
-function numberedSpots({ sheets, fences }: CrossSection): readonly Spot[] {
+function numberedSpots({ sheets, fences }: CrossSection, { show }: Lengths): readonly Spot[] {
   const onRight = sheets.filter((sheet) => sheet.hand !== "left");
   const ends = onRight.flatMap((sheet) =>
     [sheet.air[0], sheet.air.at(-1)].flatMap((at): readonly Spot[] =>
-      at && at[0] >= -0.1 ? [{ at, text: formatMm(at[1]), stands: "over" }] : [],
+      at && at[0] >= -0.1 ? [{ at, text: show(at[1]), stands: "over" }] : [],
     ),
   );
   const onRightHand = fences.filter((fence) => fence.hand !== "left");
@@ -172,7 +175,7 @@ function numberedSpots({ sheets, fences }: CrossSection): readonly Spot[] {
   const lower = onRightHand.map(
     (fence): Spot => ({
       at: [fence.yMm, fence.finishedZMm],
-      text: formatMm(fence.finishedZMm),
+      text: show(fence.finishedZMm),
       stands: fence.yMm === outermostMm ? "right" : "left",
     }),
   );
@@ -218,6 +221,7 @@ function HalfWidth({
   readonly transform: Transform;
   readonly paint: Paint;
 }) {
+  const { show } = useLengths();
   const [fromPx] = toPx(transform, [0, 0]);
   const [toPxX] = toPx(transform, [yMm, 0]);
   const yPx = Math.min(toPx(transform, [0, 0])[1] + 24, box.topPx + box.heightPx - 12);
@@ -227,7 +231,7 @@ function HalfWidth({
       <Line points={[fromPx, yPx - 5, fromPx, yPx + 5]} stroke={paint.pencil} strokeWidth={pens.thin} />
       <Line points={[toPxX, yPx - 5, toPxX, yPx + 5]} stroke={paint.pencil} strokeWidth={pens.thin} />
       <Text
-        text={formatMm(yMm)}
+        text={show(yMm)}
         x={fromPx}
         y={yPx - 15}
         width={toPxX - fromPx}

@@ -1,11 +1,3 @@
-/** Steps that a ruler or a grid may have, mm. */
-const STEPS_MM = [1, 2, 5, 10, 20, 50, 100, 200, 500, 1000, 2000, 5000] as const;
-
-/** The smallest round step that keeps its marks this far apart on the screen. */
-export function stepFor(pxPerMm: number, leastPx: number): number {
-  return STEPS_MM.find((step) => step * pxPerMm >= leastPx) ?? 10_000;
-}
-
 /** The multiples of a step within a stretch, both ends included. */
 export function marksBetween(fromMm: number, toMm: number, stepMm: number): readonly number[] {
   const first = Math.ceil(fromMm / stepMm);

@@ -1,5 +1,6 @@
 import { useCallback, useRef, useState } from "react";
-import { useDocument, useView } from "../stores/index.ts";
+import { gridIn, lengthsIn } from "../lengths/index.ts";
+import { useDocument, usePreferences, useView } from "../stores/index.ts";
 import { type Hand, type Sight, type ToolContext, type ToolEvent, takeUp } from "../tools/index.ts";
 import { drawnHeight } from "./drawn-height.ts";
 import { drawnSelection } from "./drawn-selection.ts";
@@ -28,12 +29,14 @@ export function useHand(): { readonly sight: Sight; readonly hear: (event: ToolE
 export function contextNow(): ToolContext {
   const { project } = useDocument.getState();
   const { hairlineXMm, snaps } = useView.getState();
+  const lengths = lengthsIn(usePreferences.getState().units);
   return {
     project,
     scene: sceneFor(project),
     selection: drawnSelection(),
     hairlineXMm,
-    snaps,
+    snaps: { ...snaps, gridMm: gridIn(lengths.units, snaps.gridMm) },
+    lengths,
     heightOver: drawnHeight,
     wingEdges: wingEdgesInPlan(),
   };
@@ -45,6 +48,7 @@ function useContextOf(): void {
   useView((view) => view.selection);
   useView((view) => view.hairlineXMm);
   useView((view) => view.snaps);
+  usePreferences((preferences) => preferences.units);
 }
 
 function carryOut(step: ReturnType<Hand["hear"]>["step"]): void {

@@ -1,11 +1,11 @@
 import { useId, useState } from "react";
 import { MINUS } from "../../core/foundation/index.ts";
-import { parseLengthMm, parseNumber } from "./parse-number.ts";
+import { readLengthMm, readNumber } from "../lengths/index.ts";
 
 interface NumberFieldProps {
   readonly label: string;
   readonly value: number;
-  /** What stands behind the number; lengths in mm may also be typed in inches. */
+  /** What stands behind the number; a length in mm may be typed with any unit of its own. */
   readonly unit: string;
   /** Shown under the field: where the value comes from, or what it does. */
   readonly note?: string;
@@ -21,11 +21,12 @@ export function NumberField(props: NumberFieldProps) {
   const { label, value, unit, note, decimals = 2, setting, onChange } = props;
   const id = useId();
   const [draft, setDraft] = useState<string>();
-  const parse = unit === "mm" ? parseLengthMm : parseNumber;
+  const parse = unit === "mm" ? readWorkshopMm : readNumber;
   const isWrong = draft !== undefined && parse(draft) === undefined;
+  const shown = showNumber(value, decimals);
 
   const take = () => {
-    const typed = draft === undefined ? undefined : parse(draft);
+    const typed = draft === undefined || draft === shown ? undefined : parse(draft);
     setDraft(undefined);
     if (typed !== undefined && typed !== value) onChange(typed);
   };
@@ -39,7 +40,7 @@ export function NumberField(props: NumberFieldProps) {
           inputMode="decimal"
           className="number"
           autoComplete="off"
-          value={draft ?? showNumber(value, decimals)}
+          value={draft ?? shown}
           aria-invalid={isWrong}
           aria-describedby={note || isWrong ? `${id}-note` : undefined}
           data-setting={setting}
@@ -59,7 +60,7 @@ export function NumberField(props: NumberFieldProps) {
       </span>
       {isWrong ? (
         <span id={`${id}-note`} className="note wrong">
-          {`“${draft}” is no number.`}
+          {wordWrong(draft, unit)}
         </span>
       ) : null}
       {note && !isWrong ? (
@@ -70,6 +71,15 @@ export function NumberField(props: NumberFieldProps) {
     </div>
   );
 }
+
+/** Figures of the workshop (skins, kerfs, gaps) stay in mm; a unit that is typed with them holds. */
+const readWorkshopMm = (text: string): number | undefined => readLengthMm(text, "mm");
+
+/** What is wrong with a typed text, and what may stand there. */
+export const wordWrong = (text: string, unit: string): string =>
+  unit === "mm" || unit === "in"
+    ? `“${text}” is no length. Type a number, a sum such as 1250/2-18, or 3 5/16 in.`
+    : `“${text}” is no number. Type a number, or a sum such as 90-12.5.`;
 
 /** A number with no more decimals than it has, for typing over. */
 export function showNumber(value: number, decimals: number): string {

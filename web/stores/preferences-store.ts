@@ -1,11 +1,14 @@
 import { create } from "zustand";
 import { createJSONStorage, persist } from "zustand/middleware";
+import type { Units } from "../lengths/index.ts";
 
 /** What this builder likes on this device; kept here, never in the document. */
 export interface Preferences {
   readonly light: "system" | "light" | "dark";
   /** On which side the tools stand: by the drawing hand. */
   readonly hand: "right" | "left";
+  /** In what lengths are typed and shown on the drawing board; the document is always in mm. */
+  readonly units: Units;
   readonly shelfWidthPx: number;
   /** The same while the tray is looked at in 3D. */
   readonly lookWidthPx: number;
@@ -22,6 +25,7 @@ export const usePreferences = create<PreferencesStore>()(
     (set) => ({
       light: "system",
       hand: "right",
+      units: "mm",
       shelfWidthPx: 336,
       lookWidthPx: 560,
       drawerHeightPx: 280,

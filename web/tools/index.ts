@@ -2,7 +2,6 @@ export { chosenProfile } from "./chosen-profile.ts";
 export type { DrawingView } from "./drawing-view.ts";
 export { wordEdge, wordItem } from "./edge-words.ts";
 export { elementsOfLine } from "./elements-of-line.ts";
-export { evaluateSum } from "./evaluate-sum.ts";
 export { flattenForScreen } from "./flatten-for-screen.ts";
 export { type FollowOffer, followOffers } from "./follow-offers.ts";
 export { idsOf, newId, takenIds } from "./new-id.ts";

@@ -1,13 +1,16 @@
-import { distance2, sayNode, type Vec2 } from "../../core/foundation/index.ts";
+import { distance2, roundTo, sayNode, type Vec2 } from "../../core/foundation/index.ts";
+import { widerGrid, wordGrid } from "../lengths/index.ts";
 import { awayPx, nearestOnLine } from "./nearest.ts";
 import { isSameLine, ownerKey, type Scene, type SceneLine } from "./scene.ts";
 import { chosenOwner } from "./target-at.ts";
-import type { DraftNode, Place, Snap, SnapSettings, ToolContext } from "./types.ts";
+import type { DraftNode, Place, Snap, ToolContext } from "./types.ts";
 
 /** A snap reaches less far than a grab: else near things could not be drawn apart. */
 const SNAP_SHARE = 0.6;
 /** Nearer than this a coordinate is drawn onto that of another node, px. */
 const ALIGN_PX = 5;
+/** Decimals of a mm that a place on the grid keeps: steps of an inch have no shorter numbers. */
+const GRID_DECIMALS = 9;
 /** Grid lines nearer together than this are no help to the hand, px. */
 const LEAST_GRID_PX = 2;
 
@@ -109,7 +112,7 @@ function snapCoordinate(request: SnapRequest, at: Vec2, axis: 0 | 1): Coordinate
   if (axis === 0 && Math.abs(value - context.hairlineXMm) <= alignMm) {
     return { value: context.hairlineXMm, reason: "hairline" };
   }
-  return context.snaps.grid ? onGrid(value, context.snaps, mmPerPx) : { value, reason: undefined };
+  return context.snaps.grid ? onGrid(value, context, mmPerPx) : { value, reason: undefined };
 }
 
 /** In line with a node: of the line that is drawn or chosen, so that far things do not pull. */
@@ -140,13 +143,13 @@ function isNearby(line: SceneLine, { moving, context }: SnapRequest): boolean {
   return ownerKey(line.line) === chosenOwner(context.selection);
 }
 
-/** On a grid that the hand can feel at this scale: the chosen step, or ten and a hundred times it. */
-function onGrid(value: number, snaps: SnapSettings, mmPerPx: number): Coordinate {
+/** On a grid that the hand can feel at this scale: the chosen step, or the next wider ones. */
+function onGrid(value: number, { snaps, lengths }: ToolContext, mmPerPx: number): Coordinate {
   if (!(snaps.gridMm > 0)) return { value, reason: undefined };
   let stepMm = snaps.gridMm;
-  while (stepMm < LEAST_GRID_PX * mmPerPx) stepMm *= 10;
-  const rounded = Math.round(value / stepMm) * stepMm;
-  return { value: rounded === 0 ? 0 : rounded, reason: `grid ${stepMm}` };
+  while (stepMm < LEAST_GRID_PX * mmPerPx) stepMm = widerGrid(lengths.units, stepMm);
+  const rounded = roundTo(Math.round(value / stepMm) * stepMm, GRID_DECIMALS);
+  return { value: rounded === 0 ? 0 : rounded, reason: `grid ${wordGrid(lengths, stepMm)}` };
 }
 
 interface NodeOfLine {

@@ -1,5 +1,6 @@
 import type { Vec2 } from "../../core/foundation/index.ts";
 import type { Command, LineRef, Project } from "../../core/project/index.ts";
+import type { Lengths } from "../lengths/index.ts";
 import type { DrawingView } from "./drawing-view.ts";
 import type { Scene } from "./scene.ts";
 
@@ -112,6 +113,8 @@ export interface ToolContext {
   readonly selection: Selection | undefined;
   readonly hairlineXMm: number;
   readonly snaps: SnapSettings;
+  /** How lengths are said in prompts and snaps. */
+  readonly lengths: Lengths;
   /** Height of the drawn surface over a place in plan, as the tray was last computed; undefined over none. */
   readonly heightOver: (at: Vec2) => number | undefined;
   /** Free edges of wings, as the tray was last computed. */

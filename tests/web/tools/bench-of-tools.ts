@@ -7,6 +7,7 @@ import {
   planLineOf,
   resolveLines,
 } from "../../../core/project/index.ts";
+import { lengthsIn } from "../../../web/lengths/index.ts";
 import {
   type DrawingView,
   type Hand,
@@ -52,6 +53,7 @@ export function contextOf(work: Work): ToolContext {
     selection: work.selection,
     hairlineXMm: 5000,
     snaps: { nodes: true, grid: true, centreLine: true, gridMm: 10 },
+    lengths: lengthsIn("mm"),
     heightOver: work.heightOver,
     wingEdges: work.wingEdges,
   };

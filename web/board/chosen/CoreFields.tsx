@@ -1,6 +1,5 @@
-import { formatMm } from "../../../core/foundation/index.ts";
 import { coreOf, type Fence, type Section, type Transition } from "../../../core/project/index.ts";
-import { Select } from "../../controls/index.ts";
+import { Select, useLengths } from "../../controls/index.ts";
 import { useDocument } from "../../stores/index.ts";
 import { LabelledCell } from "./LabelledCell.tsx";
 
@@ -11,6 +10,7 @@ interface CoreFieldsProps {
 
 /** The foam of one sheet and its thickness; empty is the tray's own. */
 export function CoreFields({ item, onChange }: CoreFieldsProps) {
+  const { showFine } = useLengths();
   const project = useDocument((state) => state.project);
   const { foamId, thicknessMm: ownMm } = coreOf(project, item);
   const { foams } = project.materials;
@@ -30,9 +30,9 @@ export function CoreFields({ item, onChange }: CoreFieldsProps) {
       />
       <LabelledCell
         label="Foam thickness"
-        unit="mm"
+        kind="fine length"
         value={item.core?.thicknessMm}
-        hint={formatMm(project.core.thicknessMm)}
+        hint={showFine(project.core.thicknessMm)}
         testId="foam-thickness"
         onClear={() => onChange(undefined)}
         onChange={(thicknessMm) => onChange({ foamId, thicknessMm })}

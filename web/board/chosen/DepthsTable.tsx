@@ -1,9 +1,10 @@
 import { Plus, Trash2 } from "lucide-react";
 import { nodeLabel } from "../../../core/foundation/index.ts";
 import type { Command, Fence } from "../../../core/project/index.ts";
+import { useLengths } from "../../controls/index.ts";
 import { useDocument } from "../../stores/index.ts";
 import { newId } from "../../tools/index.ts";
-import { NumberCell } from "./NumberCell.tsx";
+import { LengthCell } from "./LengthCell.tsx";
 
 type DepthNodes = Extract<Fence["lowerEdge"], { kind: "depths" }>["nodes"];
 
@@ -14,6 +15,7 @@ interface DepthsTableProps {
 
 /** The lower edge of a fence as depths below its sheet, along its own length. */
 export function DepthsTable({ fence, nodes }: DepthsTableProps) {
+  const { unit } = useLengths();
   const line = { of: "lower-edge", itemId: fence.id } as const;
   const change = (command: Command) => useDocument.getState().dispatch(command);
   const move = (nodeId: string, to: readonly [number, number]) =>
@@ -25,8 +27,8 @@ export function DepthsTable({ fence, nodes }: DepthsTableProps) {
         <thead>
           <tr>
             <th scope="col">Node</th>
-            <th scope="col">Along mm</th>
-            <th scope="col">Depth mm</th>
+            <th scope="col">Along {unit}</th>
+            <th scope="col">Depth {unit}</th>
             <th scope="col">
               <span className="visually-hidden">Add and delete</span>
             </th>
@@ -39,16 +41,16 @@ export function DepthsTable({ fence, nodes }: DepthsTableProps) {
                 {nodeLabel(id)}
               </th>
               <td>
-                <NumberCell
-                  label={`Node ${nodeLabel(id)}: along the fence in mm`}
+                <LengthCell
+                  label={`Node ${nodeLabel(id)}: along the fence`}
                   value={alongMm}
                   testId={`depth-${id}-along`}
                   onChange={(value) => move(id, [value, depthMm])}
                 />
               </td>
               <td>
-                <NumberCell
-                  label={`Node ${nodeLabel(id)}: below the sheet in mm`}
+                <LengthCell
+                  label={`Node ${nodeLabel(id)}: below the sheet`}
                   value={depthMm}
                   testId={`depth-${id}-depth`}
                   onChange={(value) => move(id, [alongMm, value])}

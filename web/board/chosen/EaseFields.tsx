@@ -1,9 +1,10 @@
 import { Check, Feather, X } from "lucide-react";
 import { useState } from "react";
-import { formatMm, formatNumber, toDegrees } from "../../../core/foundation/index.ts";
+import { formatNumber, toDegrees } from "../../../core/foundation/index.ts";
 import type { Project, Transition } from "../../../core/project/index.ts";
 import type { TwistJudgement } from "../../../core/rulings/index.ts";
 import type { Easing } from "../../../core/surfaces/index.ts";
+import { useLengths } from "../../controls/index.ts";
 import { wordTwist } from "../../drawings/index.ts";
 import { useDocument } from "../../stores/index.ts";
 import { core } from "../../worker/index.ts";
@@ -38,7 +39,7 @@ export function EaseFields({ transition }: { readonly transition: Transition }) 
       <h3 className="caption">Ease the free edge</h3>
       <LabelledCell
         label="Nodes may move by"
-        unit="mm"
+        kind="fine length"
         value={bandMm}
         testId="ease-band"
         onChange={(typed) => setBandMm(Math.max(0, typed))}
@@ -87,6 +88,7 @@ function EasingFound({
   readonly onTake: (easing: Easing) => void;
   readonly onLeave: () => void;
 }) {
+  const { showFine, unit } = useLengths();
   if (!easing) return <p className="pencil">It cannot be eased while the transition cannot be made.</p>;
   if (easing.movedMm === 0) return <p className="pencil">Within this band nothing takes twist out of it.</p>;
   const { before, after, movedMm } = easing;
@@ -120,7 +122,9 @@ function EasingFound({
           </tr>
         </tbody>
       </table>
-      <p className="pencil">The farthest node moves by {formatMm(movedMm)} mm.</p>
+      <p className="pencil">
+        The farthest node moves by {showFine(movedMm)} {unit}.
+      </p>
       <div className="deeds">
         <button type="button" className="primary" data-testid="ease-take" onClick={() => onTake(easing)}>
           <Check aria-hidden />

@@ -1,6 +1,6 @@
 import { Link2, Unlink2 } from "lucide-react";
-import { formatMm } from "../../../core/foundation/index.ts";
 import type { ItemEdge, Project } from "../../../core/project/index.ts";
+import { useLengths } from "../../controls/index.ts";
 import { useDesign, useDocument } from "../../stores/index.ts";
 import { wordEdge, wordItem } from "../../tools/index.ts";
 
@@ -8,6 +8,7 @@ type Joints = Project["joints"];
 
 /** Edges of an item that lie on another's without following it: each with the offer to join them, or to let go again. */
 export function JointOffers({ itemId }: { readonly itemId: string }) {
+  const { show, showFine, unit } = useLengths();
   const project = useDocument((state) => state.project);
   const offers = useDesign((state) => state.design?.jointOffers);
   const { joints } = project;
@@ -25,8 +26,8 @@ export function JointOffers({ itemId }: { readonly itemId: string }) {
           <p key={keyOf(offer)} className="offer">
             <span>
               {capital(wordEdge(project, own))} lies on {wordEdge(project, other)} of{" "}
-              {wordItem(project, other.itemId)} for {formatMm(offer.lengthMm)} mm, at most{" "}
-              {formatMm(offer.gapMm)} mm off.
+              {wordItem(project, other.itemId)} for {show(offer.lengthMm)} {unit}, at most{" "}
+              {showFine(offer.gapMm)} {unit} off.
             </span>
             <button
               type="button"

@@ -1,23 +1,26 @@
+import { useLengths } from "../../controls/index.ts";
+import { LengthCell } from "./LengthCell.tsx";
 import { NumberCell } from "./NumberCell.tsx";
+import type { CellProps } from "./TypedCell.tsx";
 
-interface LabelledCellProps {
-  readonly label: string;
-  readonly unit: string;
-  readonly value: number | undefined;
-  readonly testId: string;
-  readonly hint?: string;
-  readonly onClear?: () => void;
-  readonly onChange: (value: number) => void;
+interface LabelledCellProps extends CellProps {
+  /** A fine length is finer than a tape shows. */
+  readonly kind: "length" | "fine length" | "angle";
 }
 
 /** A number with its word before it and its unit behind. */
-export function LabelledCell({ label, unit, ...cell }: LabelledCellProps) {
+export function LabelledCell({ kind, label, ...cell }: LabelledCellProps) {
+  const { unit } = useLengths();
   return (
     <div className="field">
       <span>{label}</span>
       <span className="entry">
-        <NumberCell {...cell} label={`${label}, ${unit === "°" ? "degrees" : unit}`} />
-        <span className="unit">{unit}</span>
+        {kind === "angle" ? (
+          <NumberCell {...cell} label={`${label}, degrees`} />
+        ) : (
+          <LengthCell {...cell} label={label} {...(kind === "fine length" ? { isFine: true } : {})} />
+        )}
+        <span className="unit">{kind === "angle" ? "°" : unit}</span>
       </span>
     </div>
   );

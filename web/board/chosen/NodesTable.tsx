@@ -1,6 +1,7 @@
 import { memo, useEffect, useRef } from "react";
 import { nodeLabel, sayNode, type Vec2 } from "../../../core/foundation/index.ts";
 import type { FollowPiece, LineRef, PlanElement, PlanNode, SideNode } from "../../../core/project/index.ts";
+import { useLengths } from "../../controls/index.ts";
 import { useDocument, useView } from "../../stores/index.ts";
 import {
   chosenNodeId,
@@ -12,8 +13,8 @@ import {
   selectLine,
 } from "../../tools/index.ts";
 import { dispatchAll } from "../dispatch-all.ts";
+import { LengthCell } from "./LengthCell.tsx";
 import { NodeDetails } from "./NodeDetails.tsx";
-import { NumberCell } from "./NumberCell.tsx";
 
 interface NodesTableProps {
   readonly line: LineRef;
@@ -23,6 +24,7 @@ interface NodesTableProps {
 
 /** The nodes of a line as numbers; the chosen node with all that can be set on it. */
 export function NodesTable({ line, title, closed }: NodesTableProps) {
+  const { unit } = useLengths();
   const elements = useDocument((state) => elementsOfLine(state.project, line));
   const selection = useView((view) => view.selection);
   const selectedLine = lineOfSelection(selection);
@@ -37,8 +39,10 @@ export function NodesTable({ line, title, closed }: NodesTableProps) {
         <thead>
           <tr>
             <th scope="col">Node</th>
-            <th scope="col">x mm</th>
-            <th scope="col">{up} mm</th>
+            <th scope="col">x {unit}</th>
+            <th scope="col">
+              {up} {unit}
+            </th>
             <th scope="col">Radius</th>
             <th scope="col">To next</th>
           </tr>
@@ -132,8 +136,8 @@ const NodeRow = memo(function NodeRow({ line, node, before, isLast, isChosen, up
         </button>
       </th>
       <td>
-        <NumberCell
-          label={`x of node ${label} in mm`}
+        <LengthCell
+          label={`x of node ${label}`}
           value={at[0]}
           testId={`${testId}-x`}
           onFocus={choose}
@@ -141,8 +145,8 @@ const NodeRow = memo(function NodeRow({ line, node, before, isLast, isChosen, up
         />
       </td>
       <td>
-        <NumberCell
-          label={`${up} of node ${label} in mm`}
+        <LengthCell
+          label={`${up} of node ${label}`}
           value={at[1]}
           testId={`${testId}-${up}`}
           onFocus={choose}
@@ -151,8 +155,8 @@ const NodeRow = memo(function NodeRow({ line, node, before, isLast, isChosen, up
       </td>
       <td>
         {mayRound || node.radiusMm !== undefined ? (
-          <NumberCell
-            label={`Radius at node ${label} in mm`}
+          <LengthCell
+            label={`Radius at node ${label}`}
             value={node.radiusMm}
             hint="sharp"
             testId={`${testId}-radius`}

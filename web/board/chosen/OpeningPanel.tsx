@@ -80,7 +80,7 @@ function CircleFields({
       <h3 className="caption">{circle.isHalf ? "Circle about the centre line" : "Circle"}</h3>
       <LabelledCell
         label="Centre x"
-        unit="mm"
+        kind="length"
         value={x}
         testId="circle-x"
         onChange={(typed) => onChange({ ...circle, centre: [typed, y] })}
@@ -88,7 +88,7 @@ function CircleFields({
       {circle.isHalf ? null : (
         <LabelledCell
           label="Centre y"
-          unit="mm"
+          kind="length"
           value={y}
           testId="circle-y"
           onChange={(typed) => onChange({ ...circle, centre: [x, typed] })}
@@ -96,7 +96,7 @@ function CircleFields({
       )}
       <LabelledCell
         label="Radius"
-        unit="mm"
+        kind="length"
         value={circle.radiusMm}
         testId="circle-radius"
         onChange={(radiusMm) => onChange({ ...circle, radiusMm })}

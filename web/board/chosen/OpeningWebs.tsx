@@ -1,10 +1,11 @@
-import { formatMm } from "../../../core/foundation/index.ts";
+import { useLengths } from "../../controls/index.ts";
 import { useDesign, useDocument } from "../../stores/index.ts";
 
 /** How much foam each part keeps beside an opening, at its narrowest, as last computed. */
 export function OpeningWebs({ openingId }: { readonly openingId: string }) {
   const parts = useDesign((state) => state.design?.parts);
   const leastMm = useDocument((state) => state.project.openingSettings.webMm);
+  const lengths = useLengths();
   const webs = (parts ?? []).flatMap(({ id, webs: own }) =>
     (own ?? []).filter((web) => web.openingId === openingId).map((web) => ({ partId: id, ...web })),
   );
@@ -17,7 +18,7 @@ export function OpeningWebs({ openingId }: { readonly openingId: string }) {
           <tr>
             <th scope="col">Part</th>
             <th scope="col">up to</th>
-            <th scope="col">mm</th>
+            <th scope="col">{lengths.unit}</th>
           </tr>
         </thead>
         <tbody>
@@ -27,7 +28,7 @@ export function OpeningWebs({ openingId }: { readonly openingId: string }) {
                 {partId}
               </th>
               <td>{otherName}</td>
-              <td>{formatMm(webMm)}</td>
+              <td>{lengths.show(webMm)}</td>
             </tr>
           ))}
         </tbody>

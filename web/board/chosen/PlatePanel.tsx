@@ -33,14 +33,14 @@ export function PlatePanel({ plate }: { readonly plate: Plate }) {
       />
       <LabelledCell
         label="Thickness"
-        unit="mm"
+        kind="fine length"
         value={plate.thicknessMm}
         testId="plate-thickness"
         onChange={(thicknessMm) => change({ thicknessMm })}
       />
       <LabelledCell
         label="Lower face of the base, z"
-        unit="mm"
+        kind="length"
         value={plate.zMm}
         testId="plate-z"
         onChange={(zMm) => change({ zMm })}
@@ -55,7 +55,7 @@ export function PlatePanel({ plate }: { readonly plate: Plate }) {
       <h3 className="caption">Bond to the foam</h3>
       <LabelledCell
         label="Bond line"
-        unit="mm"
+        kind="fine length"
         value={plate.bond.lineMm}
         testId="bond-line"
         onChange={(lineMm) => change({ bond: { ...plate.bond, lineMm } })}

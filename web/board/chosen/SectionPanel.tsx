@@ -53,21 +53,21 @@ export function SectionPanel({ section }: { readonly section: Section }) {
       <h3 className="caption">Attitude and foam</h3>
       <LabelledCell
         label="Heading of the rulings"
-        unit="°"
+        kind="angle"
         value={toDegrees(section.headingRad)}
         testId="heading"
         onChange={(deg) => change({ headingRad: toRadians(deg) })}
       />
       <LabelledCell
         label="Tilt, outward up"
-        unit="°"
+        kind="angle"
         value={toDegrees(section.tiltRad)}
         testId="tilt"
         onChange={(deg) => change({ tiltRad: toRadians(deg) })}
       />
       <LabelledCell
         label="Pivot line y"
-        unit="mm"
+        kind="length"
         hint="inner edge"
         value={section.pivotYMm}
         testId="pivot"

@@ -1,10 +1,11 @@
 import { nodeLabel } from "../../../core/foundation/index.ts";
 import type { LineRef, SpaceNode } from "../../../core/project/index.ts";
+import { useLengths } from "../../controls/index.ts";
 import { useDocument, useView } from "../../stores/index.ts";
 import { chosenNodeId, isSameLine, lineOfSelection, selectLine } from "../../tools/index.ts";
+import { LengthCell } from "./LengthCell.tsx";
 import { NodeDetails } from "./NodeDetails.tsx";
 import { SegmentSwitch } from "./NodesTable.tsx";
-import { NumberCell } from "./NumberCell.tsx";
 
 interface SpaceNodesTableProps {
   readonly itemId: string;
@@ -15,6 +16,7 @@ interface SpaceNodesTableProps {
 /** The nodes of an edge in space as numbers; the chosen node with all that can be set on it. */
 export function SpaceNodesTable({ itemId, side, nodes }: SpaceNodesTableProps) {
   const line = { of: "edge", itemId, side, view: "plan" } as const;
+  const { unit } = useLengths();
   const selection = useView((view) => view.selection);
   const chosenLine = lineOfSelection(selection);
   const isOnLine = chosenLine?.of === "edge" && isSameLine({ ...chosenLine, view: "plan" }, line);
@@ -25,9 +27,9 @@ export function SpaceNodesTable({ itemId, side, nodes }: SpaceNodesTableProps) {
         <thead>
           <tr>
             <th scope="col">Node</th>
-            <th scope="col">x mm</th>
-            <th scope="col">y mm</th>
-            <th scope="col">z mm</th>
+            <th scope="col">x {unit}</th>
+            <th scope="col">y {unit}</th>
+            <th scope="col">z {unit}</th>
             <th scope="col">Radius</th>
             <th scope="col">To next</th>
           </tr>
@@ -78,8 +80,8 @@ function NodeRow({ line, node, before, isLast, isChosen }: NodeRowProps) {
         </button>
       </th>
       <td>
-        <NumberCell
-          label={`x of node ${label} in mm`}
+        <LengthCell
+          label={`x of node ${label}`}
           value={node.x}
           testId={`${testId}-x`}
           onFocus={choose}
@@ -87,8 +89,8 @@ function NodeRow({ line, node, before, isLast, isChosen }: NodeRowProps) {
         />
       </td>
       <td>
-        <NumberCell
-          label={`y of node ${label} in mm`}
+        <LengthCell
+          label={`y of node ${label}`}
           value={node.y}
           testId={`${testId}-y`}
           onFocus={choose}
@@ -96,8 +98,8 @@ function NodeRow({ line, node, before, isLast, isChosen }: NodeRowProps) {
         />
       </td>
       <td>
-        <NumberCell
-          label={`Height z of node ${label} in mm`}
+        <LengthCell
+          label={`Height z of node ${label}`}
           value={node.z}
           testId={`${testId}-z`}
           onFocus={choose}
@@ -106,8 +108,8 @@ function NodeRow({ line, node, before, isLast, isChosen }: NodeRowProps) {
       </td>
       <td>
         {mayRound || node.radiusMm !== undefined ? (
-          <NumberCell
-            label={`Radius at node ${label} in mm`}
+          <LengthCell
+            label={`Radius at node ${label}`}
             value={node.radiusMm}
             hint="sharp"
             testId={`${testId}-radius`}

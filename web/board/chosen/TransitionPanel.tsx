@@ -1,7 +1,6 @@
-import { formatMm } from "../../../core/foundation/index.ts";
 import { nameOfItem, type Transition, type TransitionChanges } from "../../../core/project/index.ts";
 import { rulingAt } from "../../../core/rulings/index.ts";
-import { Choice, TextField } from "../../controls/index.ts";
+import { Choice, TextField, useLengths } from "../../controls/index.ts";
 import { codeOfItem, TwistFigures } from "../../drawings/index.ts";
 import { useDesign, useDocument } from "../../stores/index.ts";
 import { ChosenProblems } from "./ChosenProblems.tsx";
@@ -69,7 +68,8 @@ function Twist({ itemId }: { readonly itemId: string }) {
   const sheet = useDesign((state) =>
     state.design?.sheets.find((other) => other.kind === "transition" && other.itemId === itemId),
   );
+  const lengths = useLengths();
   if (sheet?.kind !== "transition") return null;
   const { x } = rulingAt(sheet.chart.surface, sheet.judgement.atSMm).from;
-  return <TwistFigures twist={sheet.judgement} where={`at x ${formatMm(x)}`} />;
+  return <TwistFigures twist={sheet.judgement} where={`at x ${lengths.show(x)}`} />;
 }

@@ -1,7 +1,6 @@
 import { Plus, Trash2 } from "lucide-react";
 import { useState } from "react";
 import {
-  formatMm,
   nodeLabel,
   ON_CENTRE_LINE_MM,
   sayEdge,
@@ -9,7 +8,8 @@ import {
   toRadians,
 } from "../../../core/foundation/index.ts";
 import { metalOf, type Plate, type Project, type Wing } from "../../../core/project/index.ts";
-import { Select } from "../../controls/index.ts";
+import { Select, useLengths } from "../../controls/index.ts";
+import type { Lengths } from "../../lengths/index.ts";
 import { useDocument, useView } from "../../stores/index.ts";
 import { newId } from "../../tools/index.ts";
 import { LabelledCell } from "./LabelledCell.tsx";
@@ -50,7 +50,7 @@ function OneWing({ wing, number, onChange, onDelete }: OneWingProps) {
   const cell = (name: NumberName, label: string) => (
     <LabelledCell
       label={label}
-      unit="mm"
+      kind={name === "insideRadiusMm" ? "fine length" : "length"}
       value={wing[name]}
       testId={`${wing.id}-${name}`}
       onChange={(value) => onChange({ ...wing, [name]: value })}
@@ -59,7 +59,7 @@ function OneWing({ wing, number, onChange, onDelete }: OneWingProps) {
   const angle = (name: AngleName, label: string) => (
     <LabelledCell
       label={label}
-      unit="°"
+      kind="angle"
       value={toDegrees(wing[name])}
       testId={`${wing.id}-${name}`}
       onChange={(value) => onChange({ ...wing, [name]: toRadians(value) })}
@@ -92,7 +92,7 @@ function OneWing({ wing, number, onChange, onDelete }: OneWingProps) {
       {angle("endTaperRad", "Its end leans in by")}
       <LabelledCell
         label="Measured deduction"
-        unit="mm"
+        kind="fine length"
         hint="by K factor"
         value={wing.deductionMm}
         testId={`${wing.id}-deductionMm`}
@@ -111,7 +111,8 @@ function AddWing({ plate, onChange }: WingFieldsProps) {
   const project = useDocument((state) => state.project);
   const selection = useView((view) => view.selection);
   const [listed, setListed] = useState("");
-  const edges = edgesForWings(plate, project.symmetry === "mirrored");
+  const lengths = useLengths();
+  const edges = edgesForWings(plate, project.symmetry === "mirrored", lengths);
   const chosen = selection?.kind === "item" ? edges.find(({ id }) => id === selection.edgeId) : undefined;
   const edgeId = chosen?.id ?? edges.find(({ id }) => id === listed)?.id ?? edges[0]?.id;
   if (edgeId === undefined) return <p className="pencil">Every straight edge of the base has a wing.</p>;
@@ -145,6 +146,7 @@ function AddWing({ plate, onChange }: WingFieldsProps) {
 function edgesForWings(
   { outline, wings }: Plate,
   isMirrored: boolean,
+  { show, unit }: Lengths,
 ): readonly { readonly id: string; readonly word: string }[] {
   const { elements } = outline;
   return elements.flatMap((element, index) => {
@@ -155,7 +157,7 @@ function edgesForWings(
     if (isMirrored && isOnCentreLine) return [];
     const lengthMm = Math.hypot(next.x - element.x, next.y - element.y);
     const ends = `node ${nodeLabel(element.id)} to ${nodeLabel(next.id)}`;
-    return [{ id: element.id, word: element.edgeName ?? `${ends}, ${formatMm(lengthMm)} mm` }];
+    return [{ id: element.id, word: element.edgeName ?? `${ends}, ${show(lengthMm)} ${unit}` }];
   });
 }
 

@@ -1,9 +1,9 @@
-import { formatMm } from "../../../core/foundation/index.ts";
 import type { Part } from "../../../core/patterns/index.ts";
 import type { FoldedPlate, PlatePart } from "../../../core/plates/index.ts";
 import type { Project } from "../../../core/project/index.ts";
-import { useSize } from "../../controls/index.ts";
+import { useLengths, useSize } from "../../controls/index.ts";
 import { hatchOfItem, heightOf, loopsBounds, widthOf } from "../../drawings/index.ts";
+import type { Lengths } from "../../lengths/index.ts";
 import { Look, LookSwitch } from "../../look3d/index.ts";
 import { useDesign, useView } from "../../stores/index.ts";
 import { ShelfPart } from "./ShelfPart.tsx";
@@ -57,6 +57,7 @@ interface PartsProps {
 function Parts({ parts, plates, project, roomPx }: PartsProps) {
   const selection = useView((view) => view.selection);
   const select = useView((view) => view.select);
+  const lengths = useLengths();
   const pixelsPerMm = roomPx / longestMm([...parts, ...plates.flatMap((plate) => plate.parts)]);
   return (
     <ul className="shelf-parts">
@@ -74,7 +75,7 @@ function Parts({ parts, plates, project, roomPx }: PartsProps) {
             <ShelfPart part={part} hatch={hatchOfItem(project, part.itemId)} pixelsPerMm={pixelsPerMm} />
             <span className="shelf-words">
               <span className="code">{part.id}</span>
-              <span className="pencil">{sizeOf(part)}</span>
+              <span className="pencil">{sizeOf(part, lengths)}</span>
             </span>
           </button>
         </li>
@@ -94,7 +95,7 @@ function Parts({ parts, plates, project, roomPx }: PartsProps) {
               <ShelfPlate part={part} pixelsPerMm={pixelsPerMm} />
               <span className="shelf-words">
                 <span className="code">{part.id}</span>
-                <span className="pencil">{sizeOf(part)}</span>
+                <span className="pencil">{sizeOf(part, lengths)}</span>
               </span>
             </button>
           </li>
@@ -120,7 +121,7 @@ function longestMm(parts: readonly Flat[]): number {
   return Math.max(1, ...lengths);
 }
 
-function sizeOf(part: Flat): string {
+function sizeOf(part: Flat, { show, unit }: Lengths): string {
   const bounds = loopsBounds(part.loops);
-  return bounds ? `${formatMm(widthOf(bounds))} × ${formatMm(heightOf(bounds))} mm` : "";
+  return bounds ? `${show(widthOf(bounds))} × ${show(heightOf(bounds))} ${unit}` : "";
 }

@@ -1,5 +1,6 @@
 import type { RibPlaces } from "../../../core/project/index.ts";
-import { Choice, NumberField, parseLengthMm, showNumber, TextField } from "../../controls/index.ts";
+import { Choice, NumberField, showNumber, TextField } from "../../controls/index.ts";
+import { readLengthMm } from "../../lengths/index.ts";
 
 interface RibPlacesFieldsProps {
   readonly setting: string;
@@ -56,5 +57,5 @@ export const wordPositions = (atMm: readonly number[]): string =>
 export const parsePositions = (text: string): readonly number[] =>
   text
     .split(/[;\s]+/)
-    .map(parseLengthMm)
+    .map((text) => readLengthMm(text, "mm"))
     .filter((mm) => mm !== undefined);

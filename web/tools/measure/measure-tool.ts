@@ -1,4 +1,5 @@
-import { distance2, formatAngle, formatMm, type Vec2 } from "../../../core/foundation/index.ts";
+import { distance2, formatAngle, type Vec2 } from "../../../core/foundation/index.ts";
+import type { Lengths } from "../../lengths/index.ts";
 import type { DrawingView } from "../drawing-view.ts";
 import { snapPlace } from "../snap-place.ts";
 import { directionOf } from "../typed-place.ts";
@@ -46,10 +47,13 @@ function mark(state: MeasureState, view: DrawingView, snap: Snap): MeasureState 
     : { from: { view, at: snap.at }, to: undefined, pointer: snap, view };
 }
 
-function sight({ from, to, pointer, view }: MeasureState): Sight {
+function sight({ from, to, pointer, view }: MeasureState, { lengths }: ToolContext): Sight {
   const end = to ?? (from?.view === view ? pointer?.at : undefined);
   return {
-    prompt: from && end ? wordMeasure(from.at, end, from.view) : "Click the two places to measure between.",
+    prompt:
+      from && end
+        ? wordMeasure([from.at, end], from.view, lengths)
+        : "Click the two places to measure between.",
     view: from?.view ?? view,
     ...(pointer && view === (from?.view ?? view) ? { snap: pointer } : {}),
     ...(from && end
@@ -65,12 +69,12 @@ function sight({ from, to, pointer, view }: MeasureState): Sight {
   };
 }
 
-function wordMeasure(from: Vec2, to: Vec2, view: DrawingView): string {
+function wordMeasure([from, to]: readonly [Vec2, Vec2], view: DrawingView, lengths: Lengths): string {
   const [first, second] = view === "plan" ? ["x", "y"] : ["x", "z"];
   const parts = [
-    `${formatMm(distance2(from, to))} mm at ${formatAngle(directionOf(from, to))}`,
-    `${first} ${formatMm(to[0] - from[0])}`,
-    `${second} ${formatMm(to[1] - from[1])}`,
+    `${lengths.show(distance2(from, to))} ${lengths.unit} at ${formatAngle(directionOf(from, to))}`,
+    `${first} ${lengths.show(to[0] - from[0])}`,
+    `${second} ${lengths.show(to[1] - from[1])}`,
   ];
   return parts.join(", ");
 }

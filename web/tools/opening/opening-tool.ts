@@ -8,6 +8,7 @@ import {
   type Vec2,
 } from "../../../core/foundation/index.ts";
 import { type Command, newOpening, type PlanLine } from "../../../core/project/index.ts";
+import { wordGrid } from "../../lengths/index.ts";
 import { type Drawing, draw, EMPTY_DRAWING, elementsOfDrawing, sightOfDrawing } from "../drawing.ts";
 import { newId, openingIdsOf } from "../new-id.ts";
 import { snapPlace } from "../snap-place.ts";
@@ -94,7 +95,10 @@ function snapOf(place: Place, { centre }: OpeningState, context: ToolContext): S
   const onGridMm = Math.round(radiusMm / snaps.gridMm) * snaps.gridMm;
   if (snap.reasons.length > 0 || !place.snaps || !snaps.grid || !(onGridMm > 0) || radiusMm === 0)
     return snap;
-  return { at: add2(centre, scale2(away, onGridMm / radiusMm)), reasons: [`grid ${snaps.gridMm}`] };
+  return {
+    at: add2(centre, scale2(away, onGridMm / radiusMm)),
+    reasons: [`grid ${wordGrid(context.lengths, snaps.gridMm)}`],
+  };
 }
 
 /** Letting go over the centre is the end of its click; anywhere else it is the end of a drag, or a second click. */
