@@ -1,4 +1,5 @@
 import { HatchPatterns } from "../drawings/index.ts";
+import { HistoryPanel } from "../history/index.ts";
 import { stages } from "../stages/index.ts";
 import { useDocument, useView } from "../stores/index.ts";
 import { FaultBoundary } from "./FaultBoundary.tsx";
@@ -24,11 +25,14 @@ export function App() {
           here.
         </p>
       ) : null}
-      <main className="stage" aria-label={word} data-testid={`stage-view-${stage}`}>
-        <FaultBoundary key={`${stage}/${generation}`}>
-          <Stage />
-        </FaultBoundary>
-      </main>
+      <div className="work">
+        <main className="stage" aria-label={word} data-testid={`stage-view-${stage}`}>
+          <FaultBoundary key={`${stage}/${generation}`}>
+            <Stage />
+          </FaultBoundary>
+        </main>
+        <HistoryPanel />
+      </div>
       <TruthLine />
       {overlay === "keys" ? <KeyList /> : null}
       <NoticeDialog />

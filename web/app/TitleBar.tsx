@@ -29,6 +29,7 @@ export function TitleBar() {
       <div className="title-actions">
         <ActionButton action={actions.undo} isEnabled={undone !== undefined} about={undone} />
         <ActionButton action={actions.redo} isEnabled={redone !== undefined} about={redone} />
+        <ActionButton action={actions.steps} isEnabled />
         <ActionButton action={actions.keys} isEnabled />
       </div>
     </header>

@@ -1,6 +1,7 @@
 import type { LucideIcon } from "lucide-react";
-import { CircleQuestionMark, FileDown, FilePlus2, FolderOpen, Redo2, Undo2 } from "lucide-react";
+import { CircleQuestionMark, FileDown, FilePlus2, FolderOpen, History, Redo2, Undo2 } from "lucide-react";
 import { saveAsFile, startNew } from "../files/index.ts";
+import { toggleSteps } from "../history/index.ts";
 import { useDocument, useView } from "../stores/index.ts";
 import { askForFile } from "./ask-for-file.ts";
 
@@ -32,6 +33,14 @@ export const actions = {
     icon: Redo2,
     keys: ["Ctrl+Shift+Z", "Ctrl+Y"],
     run: () => useDocument.getState().redo(),
+  },
+  steps: {
+    name: "steps",
+    word: "Steps",
+    explains: "Show every step that led here, to go back to any of them",
+    icon: History,
+    keys: ["G"],
+    run: toggleSteps,
   },
   new: {
     name: "new",

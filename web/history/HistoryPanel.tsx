@@ -1,0 +1,51 @@
+import { X } from "lucide-react";
+import type { CSSProperties } from "react";
+import { Splitter } from "../controls/index.ts";
+import { useDocument } from "../stores/index.ts";
+import { useHistoryView } from "./history-view.ts";
+import { StepList } from "./StepList.tsx";
+import "./history.css";
+
+/** Beside the work: every step that led to the tray as it stands, to be gone back to. Nothing until it is asked for. */
+export function HistoryPanel() {
+  const { isShown, widthPx, show, setWidth } = useHistoryView();
+  if (!isShown) return null;
+  const width: CSSProperties & Record<`--${string}`, string> = { "--history-width": `${widthPx}px` };
+  return (
+    <>
+      <Splitter
+        label="Width of the steps"
+        runs="upright"
+        sizePx={widthPx}
+        leastPx={220}
+        mostPx={560}
+        grows="backward"
+        onChange={setWidth}
+      />
+      <aside className="history" aria-label="Steps" style={width} data-testid="history">
+        <header>
+          <h2 className="caption">Steps</h2>
+          <StepCount />
+          <button type="button" className="plain" data-testid="history-close" onClick={() => show(false)}>
+            <X aria-hidden />
+            Close
+          </button>
+        </header>
+        <StepList />
+      </aside>
+    </>
+  );
+}
+
+function StepCount() {
+  const done = useDocument((state) => state.history.at);
+  const takenBack = useDocument((state) => state.history.steps.length - 1 - state.history.at);
+  const isReadOnly = useDocument((state) => state.isReadOnly);
+  const changes = done === 1 ? "1 change" : `${done} changes`;
+  return (
+    <p className="pencil" role="status" data-testid="step-count">
+      {takenBack > 0 ? `${changes}, ${takenBack} taken back` : changes}
+      {isReadOnly ? "; only the other tab can go back" : ""}
+    </p>
+  );
+}
