@@ -27,6 +27,7 @@ export function App() {
       ) : null}
       <div className="work">
         <main className="stage" aria-label={word} data-testid={`stage-view-${stage}`}>
+          <h2 className="visually-hidden">{word}</h2>
           <FaultBoundary key={`${stage}/${generation}`}>
             <Stage />
           </FaultBoundary>

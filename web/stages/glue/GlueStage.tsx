@@ -14,7 +14,12 @@ export function GlueStage() {
       <SideSettings summary="Glue and pins">
         <GlueSettings />
       </SideSettings>
-      <article className="pane">
+      <article
+        className="pane"
+        aria-label="Steps of the glue-up"
+        // biome-ignore lint/a11y/noNoninteractiveTabindex: nothing in it can be used, and it must scroll by key.
+        tabIndex={0}
+      >
         {design.glueUp.length === 0 ? (
           <EmptyPlace words="No step yet. Draw sections that meet along an edge; the order of gluing comes here." />
         ) : (

@@ -1,5 +1,6 @@
 import { formatMm } from "../../../core/foundation/index.ts";
 import type { Rib } from "../../../core/jig/index.ts";
+import { ScrollAcross } from "../../controls/index.ts";
 import { boundsOf, flatSpot } from "../../drawings/index.ts";
 import { useView } from "../../stores/index.ts";
 
@@ -12,7 +13,7 @@ export function CuttingList({
   readonly chosenId: string;
 }) {
   return (
-    <section aria-label="Cutting list of the ribs" className="scroll-x">
+    <ScrollAcross label="Cutting list of the ribs">
       <h3>Cutting list</h3>
       <table className="figures" data-testid="rib-list">
         <thead>
@@ -41,7 +42,7 @@ export function CuttingList({
           ))}
         </tbody>
       </table>
-    </section>
+    </ScrollAcross>
   );
 }
 

@@ -1,6 +1,6 @@
 import { formatAngle, formatMm, formatNumber } from "../../../core/foundation/index.ts";
 import type { Rib } from "../../../core/jig/index.ts";
-import { useSize } from "../../controls/index.ts";
+import { ScrollAcross, useSize } from "../../controls/index.ts";
 import { boundsOf, fitScale, flatSpot, pathOf, type Scale } from "../../drawings/index.ts";
 
 /** One rib as it is cut: its outline at the station face, and its heights at both faces. */
@@ -86,7 +86,7 @@ function spread(rib: Rib, scale: Scale): Rib["heights"] {
 
 function HeightTable({ rib }: { readonly rib: Rib }) {
   return (
-    <div className="scroll-x">
+    <ScrollAcross label={`Heights of rib ${rib.id}`}>
       <table className="figures" data-testid="rib-heights">
         <thead>
           <tr>
@@ -115,6 +115,6 @@ function HeightTable({ rib }: { readonly rib: Rib }) {
           ))}
         </tbody>
       </table>
-    </div>
+    </ScrollAcross>
   );
 }

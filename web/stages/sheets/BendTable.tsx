@@ -1,12 +1,13 @@
 import type { BendZone } from "../../../core/bending/index.ts";
 import { formatMm, formatNumber } from "../../../core/foundation/index.ts";
 import type { Part } from "../../../core/patterns/index.ts";
+import { ScrollAcross } from "../../controls/index.ts";
 import { VerdictSign } from "./VerdictSign.tsx";
 
 /** Where the part is flat and where it bends, how tight, and on which side. */
 export function BendTable({ part }: { readonly part: Part }) {
   return (
-    <section aria-label="Bends" className="scroll-x">
+    <ScrollAcross label="Bends">
       <h3>Bends</h3>
       <table className="figures" data-testid="bend-table">
         <thead>
@@ -33,7 +34,7 @@ export function BendTable({ part }: { readonly part: Part }) {
           ))}
         </tbody>
       </table>
-    </section>
+    </ScrollAcross>
   );
 }
 

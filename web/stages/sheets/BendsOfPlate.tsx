@@ -1,10 +1,11 @@
 import { formatAngle, formatMm, formatNumber } from "../../../core/foundation/index.ts";
 import type { PlatePart } from "../../../core/plates/index.ts";
+import { ScrollAcross } from "../../controls/index.ts";
 
 /** The bends of a flat plate: which way, how far, how tight, and what the metal takes up in them. */
 export function BendsOfPlate({ part }: { readonly part: PlatePart }) {
   return (
-    <section aria-label="Bends" className="scroll-x">
+    <ScrollAcross label="Bends">
       <h3>Bends</h3>
       <table className="figures" data-testid="plate-bends">
         <thead>
@@ -58,6 +59,6 @@ export function BendsOfPlate({ part }: { readonly part: PlatePart }) {
       <p className="pencil">
         Draw the bend lines in pencil. Never scribe them: metal cracks along a scratch.
       </p>
-    </section>
+    </ScrollAcross>
   );
 }

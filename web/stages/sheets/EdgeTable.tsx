@@ -1,6 +1,7 @@
 import { formatMm } from "../../../core/foundation/index.ts";
 import { wordBevel } from "../../../core/joints/index.ts";
 import type { Part, PartEdge } from "../../../core/patterns/index.ts";
+import { ScrollAcross } from "../../controls/index.ts";
 
 const ROLES: Readonly<Record<PartEdge["role"], string>> = {
   free: "free",
@@ -18,7 +19,7 @@ interface EdgeTableProps {
 /** The three lengths of every edge: as drawn, along the bent foam, and on the flat pattern. */
 export function EdgeTable({ part, onPoint }: EdgeTableProps) {
   return (
-    <section aria-label="Edges" className="scroll-x">
+    <ScrollAcross label="Edges">
       <h3>Edges</h3>
       <table className="figures" data-testid="edge-table">
         <thead>
@@ -59,6 +60,6 @@ export function EdgeTable({ part, onPoint }: EdgeTableProps) {
           ))}
         </tbody>
       </table>
-    </section>
+    </ScrollAcross>
   );
 }

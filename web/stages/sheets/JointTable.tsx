@@ -3,6 +3,7 @@ import { formatAngle, formatMm } from "../../../core/foundation/index.ts";
 import { type Joint, wordBevel } from "../../../core/joints/index.ts";
 import type { Part } from "../../../core/patterns/index.ts";
 import type { Project } from "../../../core/project/index.ts";
+import { ScrollAcross } from "../../controls/index.ts";
 import { useDocument } from "../../stores/index.ts";
 import { wordItem } from "../../tools/index.ts";
 
@@ -16,7 +17,7 @@ export function JointTable({ part, design }: JointTableProps) {
   const joints = design.joints.filter(({ partIds }) => partIds.includes(part.id));
   if (joints.length === 0) return null;
   return (
-    <section aria-label="Joints" className="scroll-x">
+    <ScrollAcross label="Joints">
       <h3>Joints</h3>
       <table className="figures" data-testid="joint-table">
         <thead>
@@ -48,7 +49,7 @@ export function JointTable({ part, design }: JointTableProps) {
           ))}
         </tbody>
       </table>
-    </section>
+    </ScrollAcross>
   );
 }
 

@@ -3,7 +3,7 @@ import type { Strip } from "../../../core/cutting/index.ts";
 import type { Design } from "../../../core/design.ts";
 import { formatAngle, formatMm, formatNumber, toRadians } from "../../../core/foundation/index.ts";
 import type { MarkingTable, RowReason } from "../../../core/marking/index.ts";
-import { NumberField } from "../../controls/index.ts";
+import { NumberField, ScrollAcross } from "../../controls/index.ts";
 import { useSettings } from "../settings/index.ts";
 
 interface MarkingOutProps {
@@ -82,7 +82,7 @@ function Rows({ table }: { readonly table: MarkingTable }) {
     isBevelled: table.rows.some((row) => isBevel(row.bevelsRad[index])),
   }));
   return (
-    <div className="scroll-x">
+    <ScrollAcross label="Marks along the datum">
       <table className="figures" data-testid="marking-table">
         <thead>
           <tr>
@@ -128,7 +128,7 @@ function Rows({ table }: { readonly table: MarkingTable }) {
           ))}
         </tbody>
       </table>
-    </div>
+    </ScrollAcross>
   );
 }
 

@@ -1,0 +1,83 @@
+import type { Page } from "playwright-core";
+
+/** One screen of the program: its name, and how a visitor comes to it from anywhere. */
+export interface Screen {
+  readonly name: string;
+  readonly open: (page: Page) => Promise<void>;
+  /** Its layout follows the width no further than another screen's: looked at on a desk only. */
+  readonly onDeskOnly?: true;
+  /** Leaves what was opened over the work. */
+  readonly leave?: (page: Page) => Promise<void>;
+}
+
+/** Every screen of the demo tray, in the order of the work. */
+export const screens: readonly Screen[] = [
+  { name: "Draw, nothing chosen", open: (page) => drawWith(page, undefined) },
+  { name: "Draw, a section chosen", open: (page) => drawWith(page, "s2") },
+  { name: "Draw, a fence chosen", onDeskOnly: true, open: (page) => drawWith(page, "f2") },
+  { name: "Draw, a transition chosen", open: (page) => drawWith(page, "t2") },
+  { name: "Draw, a plate chosen", onDeskOnly: true, open: (page) => drawWith(page, "p1") },
+  { name: "Draw, an opening chosen", onDeskOnly: true, open: (page) => drawWith(page, "o1") },
+  {
+    name: "Draw, a node chosen",
+    open: async (page) => {
+      await drawWith(page, "s2");
+      await page.getByTestId("chosen-panel").locator(".node-name").first().click();
+    },
+  },
+  {
+    name: "Draw, a section begun",
+    open: async (page) => {
+      await drawWith(page, undefined);
+      await showOnPhone(page, "drawing");
+      await page.getByTestId("tool-section").click();
+    },
+    leave: async (page) => {
+      await page.getByTestId("leave-off").click();
+      await page.getByTestId("tool-select").click();
+    },
+  },
+  {
+    name: "Draw, the tray in 3D",
+    open: async (page) => {
+      await drawWith(page, undefined);
+      await showOnPhone(page, "parts");
+      await page.getByTestId("show-3d").click();
+      await page.getByTestId("look-picture").waitFor();
+    },
+    leave: (page) => page.getByTestId("show-flat").click(),
+  },
+  ...["sheets", "stock", "jig", "glue", "print"].map((stage) => ({
+    name: stage,
+    open: async (page: Page) => {
+      await page.getByTestId(`stage-${stage}`).click();
+      await page.getByTestId(`stage-view-${stage}`).waitFor();
+    },
+  })),
+  {
+    name: "the menu",
+    open: (page) => page.getByTestId("menu").click(),
+    leave: (page) => page.keyboard.press("Escape"),
+  },
+  {
+    name: "the list of keys",
+    open: (page) => page.getByTestId("action-keys").click(),
+    leave: (page) => page.keyboard.press("Escape"),
+  },
+];
+
+/** The board with one thing chosen, or nothing; on a phone the view of what is chosen. */
+async function drawWith(page: Page, id: string | undefined): Promise<void> {
+  await page.getByTestId("stage-draw").click();
+  await showOnPhone(page, "drawing");
+  await page.getByTestId("drawing").focus();
+  for (const _ of [1, 2]) await page.keyboard.press("Escape");
+  await showOnPhone(page, "chosen");
+  if (id !== undefined) await page.getByTestId(`choose-${id}`).first().click();
+}
+
+/** On a phone one view of the board at a time is shown. */
+async function showOnPhone(page: Page, view: string): Promise<void> {
+  const word = page.getByTestId(`phone-view-${view}`);
+  if (await word.isVisible()) await word.click();
+}
