@@ -11,7 +11,7 @@ import {
   deleteUnderlay,
 } from "./edit-remarks.ts";
 import { followEdge } from "./follow-edge.ts";
-import { moveNode } from "./move-node.ts";
+import { moveNodes } from "./move-nodes.ts";
 import { keepPins } from "./pin-place.ts";
 import type {
   Item,
@@ -92,7 +92,9 @@ function carryOut(project: Project, command: Command): Project {
         withChanges(profile, { name: command.name }, []),
       );
     case "move-node":
-      return moveNode(project, command.line, command.nodeId, command.to);
+      return moveNodes(project, [command]);
+    case "move-nodes":
+      return moveNodes(project, command.moves);
     case "change-node":
       return changeNode(project, command.line, command.nodeId, command.changes);
     case "append-node":

@@ -1,3 +1,4 @@
+import type { NodeMove } from "./move-nodes.ts";
 import type {
   EdgeRef,
   Fence,
@@ -17,6 +18,12 @@ import type {
 } from "./schema.ts";
 
 export type { LineRef } from "./schema.ts";
+
+/** One thing of several: an item, opening or profile as a whole, or one node of a line. */
+export interface Grip {
+  readonly line: LineRef;
+  readonly nodeId?: string;
+}
 
 /** The settings of a project that no item owns; a change replaces whole fields. */
 export type Settings = Omit<
@@ -92,6 +99,8 @@ export type Command =
       readonly nodeId: string;
       readonly to: readonly [number, number];
     }
+  /** Several nodes moved at once; `to` as for one. */
+  | { readonly kind: "move-nodes"; readonly moves: readonly NodeMove[] }
   | {
       readonly kind: "change-node";
       readonly line: LineRef;

@@ -3,6 +3,7 @@ export { checkDocument, soundProject } from "./check-document.ts";
 export type {
   Command,
   FenceChanges,
+  Grip,
   LineRef,
   NodeChanges,
   NoteChanges,
@@ -40,9 +41,11 @@ export {
   undoHistory,
 } from "./history.ts";
 export { coreOf, foamOf, glueOf, metalOf, ribBoardOf } from "./lookups.ts";
+export type { NodeMove } from "./move-nodes.ts";
 export { nameOfCommand, thingName } from "./name-of-command.ts";
 export { type CommandWords, nameOfGesture, wordsOfCommand } from "./name-of-gesture.ts";
 export { nameOfItem, nameOfNote, nameOfOpening, nameOfProfile, nameOfUnderlay } from "./names.ts";
+export { ownerKey } from "./owner-key.ts";
 export { nodePlace, pinPlace, textPlace, viewOfLine } from "./pin-place.ts";
 export { type ReadResult, readProject, writeProject } from "./read-project.ts";
 export { resolveLines } from "./resolve-lines.ts";

@@ -1,6 +1,7 @@
 import { sayNode } from "../foundation/index.ts";
 import type { Command, LineRef, NodeChanges, Standing } from "./command-types.ts";
 import { nameOfItem, nameOfNote, nameOfOpening, nameOfProfile, nameOfUnderlay } from "./names.ts";
+import { ownerKey } from "./owner-key.ts";
 import type { Item, Project, ThingRef } from "./schema.ts";
 
 /** A command in a few plain words for the history, such as "Move node 3 of Outer floor"; told before it is applied. */
@@ -37,6 +38,11 @@ export function nameOfCommand(project: Project, command: Command): string {
       return `Rename ${profileName(project, command.profileId)}`;
     case "move-node":
       return `Move ${nodeName(project, command.line, command.nodeId)}`;
+    case "move-nodes":
+      return `Move ${ownersName(
+        project,
+        command.moves.map(({ line }) => line),
+      )}`;
     case "change-node":
       return sayNodeChange(nodeName(project, command.line, command.nodeId), command.changes);
     case "append-node":
@@ -140,6 +146,13 @@ function settingNames(keys: readonly string[]): string {
 /** `node 3 of Outer floor`, as tables and problems name it. */
 const nodeName = (project: Project, line: LineRef, nodeId: string): string =>
   `${sayNode(nodeId)} of ${lineName(project, line)}`;
+
+/** The one thing that all lines belong to, else how many things they belong to. */
+function ownersName(project: Project, lines: readonly LineRef[]): string {
+  const names = new Map(lines.map((line) => [ownerKey(line), ownerName(project, line)]));
+  const [only] = names.values();
+  return names.size === 1 && only !== undefined ? only : `${names.size} things`;
+}
 
 /** What a line is called: `the lower edge of Side fence`. */
 export function lineName(project: Project, line: LineRef): string {

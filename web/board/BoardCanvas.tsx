@@ -1,5 +1,6 @@
 import { memo, useMemo } from "react";
 import { Layer, Line, Stage } from "react-konva";
+import { ChoosingBox } from "../edit/index.ts";
 import { useDesign, useDocument, useView } from "../stores/index.ts";
 import type { Sight } from "../tools/index.ts";
 import { DraftDrawing, SnapMark } from "./DraftDrawing.tsx";
@@ -109,6 +110,13 @@ function Live({ layout, plan, side, paint, sight }: Shared & { readonly sight: S
           ) : null}
           {sight.draft?.view === view ? (
             <DraftDrawing draft={sight.draft} transform={transform} paint={paint} />
+          ) : null}
+          {sight.box?.view === view ? (
+            <ChoosingBox
+              fromPx={toPx(transform, sight.box.from)}
+              toPx={toPx(transform, sight.box.to)}
+              colour={paint.mark}
+            />
           ) : null}
           {sight.snap && sight.view === view ? (
             <SnapMark snap={sight.snap} view={view} transform={transform} box={box} paint={paint} />

@@ -1,4 +1,5 @@
 import { ChevronLeft, ChevronRight, Plus, Spline, Trash2 } from "lucide-react";
+import { SeveralSwitch } from "../edit/index.ts";
 import { useView } from "../stores/index.ts";
 import { chosenEdgeId, chosenNodeId, isDrawn, type ToolEvent } from "../tools/index.ts";
 
@@ -8,10 +9,12 @@ export function ChosenDeeds({ hear }: { readonly hear: (event: ToolEvent) => voi
   const tool = useView((view) => view.tool);
   if (tool !== "select") return null;
   const isLine = isDrawn(selection);
+  const isSeveral = selection?.kind === "several";
   const hasNode = chosenNodeId(selection) !== undefined;
   const hasEdge = hasNode || chosenEdgeId(selection) !== undefined;
   return (
     <>
+      <SeveralSwitch />
       <button
         type="button"
         className="plain"
@@ -39,7 +42,7 @@ export function ChosenDeeds({ hear }: { readonly hear: (event: ToolEvent) => voi
         type="button"
         className="plain"
         title="Put a node into the middle of the chosen edge (I), or double click where it is to be"
-        disabled={!hasEdge}
+        disabled={!hasEdge && !isSeveral}
         data-testid="deed-insert"
         onClick={() => hear({ kind: "insert" })}
       >
@@ -50,7 +53,7 @@ export function ChosenDeeds({ hear }: { readonly hear: (event: ToolEvent) => voi
         type="button"
         className="plain"
         title="Turn the chosen edge between straight and curved (C)"
-        disabled={!hasEdge}
+        disabled={!hasEdge && !isSeveral}
         data-testid="deed-bend"
         onClick={() => hear({ kind: "bend" })}
       >
@@ -61,7 +64,7 @@ export function ChosenDeeds({ hear }: { readonly hear: (event: ToolEvent) => voi
         type="button"
         className="plain"
         title={hasNode ? "Delete the chosen node (Delete)" : "Delete what is chosen (Delete)"}
-        disabled={!isLine}
+        disabled={!isLine && !isSeveral}
         data-testid="deed-delete"
         onClick={() => hear({ kind: "delete" })}
       >

@@ -1,5 +1,6 @@
 import { assertNever } from "../../core/foundation/index.ts";
 import type { Item } from "../../core/project/index.ts";
+import { SeveralPanel } from "../edit/index.ts";
 import { useDesign, useDocument, useView } from "../stores/index.ts";
 import { FencePanel } from "./chosen/FencePanel.tsx";
 import { NothingChosen } from "./chosen/NothingChosen.tsx";
@@ -23,6 +24,7 @@ function Chosen() {
   const project = useDocument((state) => state.project);
   const selection = useView((view) => view.selection);
   const design = useDesign((state) => state.design);
+  if (selection?.kind === "several") return <SeveralPanel grips={selection.grips} />;
   if (selection?.kind === "profile") {
     const profile = project.profiles.find((other) => other.id === selection.profileId);
     return profile ? <ProfilePanel profile={profile} /> : <NothingChosen />;

@@ -11,15 +11,16 @@ interface HandlesProps {
   readonly line: SceneLine;
   readonly transform: Transform;
   readonly paint: Paint;
-  readonly nodeId: string | undefined;
+  /** The chosen ones. */
+  readonly nodeIds: readonly string[];
 }
 
 /** The handles of the chosen line: square nodes, round ones on curves, rings where there is a radius. */
-export const Handles = memo(function Handles({ line, transform, paint, nodeId }: HandlesProps) {
+export const Handles = memo(function Handles({ line, transform, paint, nodeIds }: HandlesProps) {
   const draw = (context: Konva.Context) => {
     context.setAttr("strokeStyle", paint.mark);
-    for (const node of withoutCrowd(line.nodes, transform, nodeId)) {
-      const isChosen = node.nodeId === nodeId;
+    for (const node of withoutCrowd(line.nodes, transform, nodeIds)) {
+      const isChosen = nodeIds.includes(node.nodeId);
       context.setAttr("fillStyle", isChosen ? paint.mark : paint.sheet);
       context.setAttr("lineWidth", node.mark === "ring" ? pens.handle * 2 : pens.handle);
       context.beginPath();
@@ -34,18 +35,18 @@ export const Handles = memo(function Handles({ line, transform, paint, nodeId }:
 /** Handles nearer to each other than this would hide the line. */
 const CROWD_PX = 5;
 
-/** The nodes whose handles have room, and the chosen one. */
+/** The nodes whose handles have room, and the chosen ones. */
 function withoutCrowd(
   nodes: readonly SceneNode[],
   transform: Transform,
-  nodeId: string | undefined,
+  nodeIds: readonly string[],
 ): readonly SceneNode[] {
   let last: Vec2 | undefined;
   return nodes.filter((node) => {
     const here = toPx(transform, node.at);
     const isCrowded = last !== undefined && distance2(last, here) < CROWD_PX;
     if (!isCrowded) last = here;
-    return !isCrowded || node.nodeId === nodeId;
+    return !isCrowded || nodeIds.includes(node.nodeId);
   });
 }
 
@@ -60,12 +61,12 @@ export const QuietHandles = memo(function QuietHandles({
   line,
   transform,
   paint,
-}: Omit<HandlesProps, "nodeId">) {
+}: Omit<HandlesProps, "nodeIds">) {
   const draw = (context: Konva.Context) => {
     // The corners that a circle is made of say nothing beside it.
     if (line.kind === "opening" && line.nodes.every((node) => node.mark === "ring")) return;
     context.setAttr("fillStyle", paint.ink);
-    for (const node of withoutCrowd(line.nodes, transform, undefined)) {
+    for (const node of withoutCrowd(line.nodes, transform, [])) {
       const [x, y] = toPx(transform, node.at);
       context.beginPath();
       context.arc(x, y, sizes.quietNode / 2, 0, 2 * Math.PI);

@@ -1,14 +1,6 @@
-import { memo } from "react";
+import { memo, useMemo } from "react";
 import { useDocument } from "../stores/index.ts";
-import {
-  chosenNodeId,
-  type DrawingView,
-  inView,
-  isSameLine,
-  lineKey,
-  lineOfSelection,
-  ownerKey,
-} from "../tools/index.ts";
+import { chosenNodesByLine, type DrawingView, lineKey, ownerKey } from "../tools/index.ts";
 import { chosenOwners } from "./chosen-owners.ts";
 import { useDrawnSelection } from "./drawn-selection.ts";
 import { Handles, QuietHandles } from "./Handles.tsx";
@@ -22,14 +14,15 @@ interface LineHandlesProps {
   readonly paint: Paint;
 }
 
+const NONE: readonly string[] = [];
+
 /** The nodes of every line of a view: handles on what is chosen, quiet dots on the rest. */
 export const LineHandles = memo(function LineHandles({ view, transform, paint }: LineHandlesProps) {
   const project = useDocument((state) => state.project);
   const selection = useDrawnSelection();
   const scene = useScene();
   const owners = chosenOwners(project, selection);
-  const nodeLine = lineOfSelection(selection);
-  const nodeId = chosenNodeId(selection);
+  const chosenNodes = useMemo(() => chosenNodesByLine(selection), [selection]);
   return (
     <>
       {scene.lines.map((line) => {
@@ -37,8 +30,7 @@ export const LineHandles = memo(function LineHandles({ view, transform, paint }:
         const key = lineKey(line.line);
         const shared = { line, transform, paint };
         if (!owners.includes(ownerKey(line.line))) return <QuietHandles key={key} {...shared} />;
-        const isNodeLine = nodeLine !== undefined && isSameLine(line.line, inView(nodeLine, view));
-        return <Handles key={key} {...shared} nodeId={isNodeLine ? nodeId : undefined} />;
+        return <Handles key={key} {...shared} nodeIds={chosenNodes.get(key) ?? NONE} />;
       })}
     </>
   );

@@ -8,7 +8,7 @@ import type { DrawnRuling } from "../../core/surfaces/index.ts";
 import { codeOfItem, codeOfOpening, hatchOfItem } from "../drawings/index.ts";
 import {
   chosenEdgeId,
-  chosenOwner,
+  chosenOwnersOf,
   inView,
   isSameLine,
   lineKey,
@@ -40,7 +40,7 @@ interface PlanDrawingProps {
 export function PlanDrawing(props: PlanDrawingProps) {
   const { project, scene, design, selection, transform, box, paint } = props;
   const lines = scene.lines.filter((line) => line.view === "plan");
-  const chosen = chosenOwner(selection);
+  const chosen = new Set(chosenOwnersOf(selection));
   const edgeLine = lineOfSelection(selection);
   const sorted = [...lines].sort((a, b) => order(a, chosen) - order(b, chosen));
   const shared = { transform, paint };
@@ -74,7 +74,7 @@ export function PlanDrawing(props: PlanDrawingProps) {
             key={lineKey(line.line)}
             {...shared}
             line={line}
-            isChosen={ownerKey(line.line) === chosen}
+            isChosen={chosen.has(ownerKey(line.line))}
             edgeId={hasEdge ? chosenEdgeId(selection) : undefined}
           />
         );
@@ -95,8 +95,8 @@ export function PlanDrawing(props: PlanDrawingProps) {
 }
 
 /** Sheets under plates and fences, these under openings and free edges, what is chosen on top. */
-const order = (line: SceneLine, chosen: string | undefined): number =>
-  LAYERS[line.kind] + (ownerKey(line.line) === chosen ? 10 : 0);
+const order = (line: SceneLine, chosen: ReadonlySet<string>): number =>
+  LAYERS[line.kind] + (chosen.has(ownerKey(line.line)) ? 10 : 0);
 
 const LAYERS: Readonly<Record<SceneLine["kind"], number>> = {
   section: 0,

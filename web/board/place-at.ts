@@ -25,7 +25,7 @@ export function placeAt(
   sheet: Sheet,
   view: DrawingView,
   px: Vec2,
-  hand: { readonly isFinger: boolean; readonly snaps: boolean },
+  hand: { readonly isFinger: boolean; readonly snaps: boolean; readonly adds: boolean },
 ): Place {
   const transform =
     view === "plan"
@@ -37,5 +37,6 @@ export function placeAt(
     mmPerPx: [1 / transform.pxPerMmAcross, 1 / transform.pxPerMmUp],
     reachPx: hand.isFinger ? FINGER_REACH_PX : MOUSE_REACH_PX,
     snaps: hand.snaps,
+    ...(hand.adds ? { adds: true } : {}),
   };
 }

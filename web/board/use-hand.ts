@@ -28,7 +28,7 @@ export function useHand(): { readonly sight: Sight; readonly hear: (event: ToolE
 /** What tools may look at, as it is now. */
 export function contextNow(): ToolContext {
   const { project } = useDocument.getState();
-  const { hairlineXMm, snaps } = useView.getState();
+  const { hairlineXMm, snaps, choosing } = useView.getState();
   const lengths = lengthsIn(usePreferences.getState().units);
   return {
     project,
@@ -37,6 +37,7 @@ export function contextNow(): ToolContext {
     hairlineXMm,
     snaps: { ...snaps, gridMm: gridIn(lengths.units, snaps.gridMm) },
     lengths,
+    choosing,
     heightOver: drawnHeight,
     wingEdges: wingEdgesInPlan(),
   };
@@ -49,6 +50,7 @@ function useContextOf(): void {
   useView((view) => view.hairlineXMm);
   useView((view) => view.snaps);
   usePreferences((preferences) => preferences.units);
+  useView((view) => view.choosing);
 }
 
 function carryOut(step: ReturnType<Hand["hear"]>["step"]): void {

@@ -7,6 +7,7 @@ export interface PointerMove {
   readonly clientX: number;
   readonly clientY: number;
   readonly altKey: boolean;
+  readonly shiftKey: boolean;
   readonly board: HTMLElement;
 }
 

@@ -46,6 +46,7 @@ export function usePointer(
     placeAt(sheetNow(), view, pxOf(event), {
       isFinger: event.pointerType === "touch",
       snaps: !event.altKey,
+      adds: choosesSeveral(event),
     });
 
   const begin = (event: PointerEvent): Doing => {
@@ -57,7 +58,8 @@ export function usePointer(
     if (event.button === 1 || isSpaceHeld.current) return { kind: "pan", view, lastPx: px };
     if (event.button !== 0) return { kind: "nothing" };
     const place = placeOf(event, view);
-    const isBare = useView.getState().tool === "select" && !targetAt(place, contextNow().scene, undefined);
+    const isBare =
+      useView.getState().tool === "select" && !place.adds && !targetAt(place, contextNow().scene, undefined);
     hear({ kind: "press", place });
     return isBare ? { kind: "pan", view, lastPx: px } : { kind: "tool", view };
   };
@@ -100,9 +102,10 @@ export function usePointer(
       clientX,
       clientY,
       altKey,
+      shiftKey,
       currentTarget,
     }: PointerEvent<HTMLElement>) =>
-      moves.later({ pointerId, pointerType, clientX, clientY, altKey, board: currentTarget }),
+      moves.later({ pointerId, pointerType, clientX, clientY, altKey, shiftKey, board: currentTarget }),
     onPointerUp: (event: PointerEvent<HTMLElement>) => {
       moves.settle();
       fingers.current.delete(event.pointerId);
@@ -128,6 +131,12 @@ export function usePointer(
       doing.current = { kind: "nothing" };
     },
   };
+}
+
+/** Shift is held with the Choose tool, or its switch for several is on. */
+function choosesSeveral({ shiftKey }: { readonly shiftKey: boolean }): boolean {
+  const { tool, choosing } = useView.getState();
+  return tool === "select" && (shiftKey || choosing === "several");
 }
 
 /** The cursor says what a press would take hold of. */

@@ -43,6 +43,8 @@ export interface ViewStore {
   /** Counts the wishes to see everything; the board fits its views when it changes. */
   readonly fitRequests: number;
   readonly snaps: Snaps;
+  /** Whether a press with the Choose tool chooses one thing, or several one by one. */
+  readonly choosing: "one" | "several";
   readonly overlay: Overlay | undefined;
   readonly phoneView: PhoneView;
   readonly partsShown: PartsShown;
@@ -53,6 +55,7 @@ export interface ViewStore {
   setViewport(viewport: Viewport): void;
   requestFit(): void;
   setSnaps(snaps: Partial<Snaps>): void;
+  setChoosing(choosing: "one" | "several"): void;
   setOverlay(overlay: Overlay | undefined): void;
   setPhoneView(phoneView: PhoneView): void;
   showParts(partsShown: PartsShown): void;
@@ -66,6 +69,7 @@ export const useView = create<ViewStore>()((set) => ({
   viewport: { centreXMm: 1000, planCentreYMm: 0, sideCentreZMm: 100, pixelsPerMm: 0.35 },
   fitRequests: 0,
   snaps: { nodes: true, grid: true, centreLine: true, gridMm: 10 },
+  choosing: "one",
   overlay: undefined,
   phoneView: "drawing",
   partsShown: "flat",
@@ -76,6 +80,7 @@ export const useView = create<ViewStore>()((set) => ({
   setViewport: (viewport) => set({ viewport }),
   requestFit: () => set(({ fitRequests }) => ({ fitRequests: fitRequests + 1 })),
   setSnaps: (snaps) => set((state) => ({ snaps: { ...state.snaps, ...snaps } })),
+  setChoosing: (choosing) => set({ choosing }),
   setOverlay: (overlay) => set({ overlay }),
   setPhoneView: (phoneView) => set({ phoneView }),
   showParts: (partsShown) => set({ partsShown }),

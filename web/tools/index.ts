@@ -27,6 +27,14 @@ export {
   lineOfSelection,
   selectLine,
 } from "./selected-line.ts";
+export {
+  chosenNodesByLine,
+  chosenOwnersOf,
+  gripKey,
+  gripsOf,
+  selectGrips,
+  wholeOf,
+} from "./several.ts";
 export { chosenOwner, targetAt } from "./target-at.ts";
 export { type Hand, takeUp } from "./tools.ts";
 export { type EdgeEnd, edgeRefAt, endsOfEdges } from "./transition/index.ts";

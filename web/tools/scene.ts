@@ -3,6 +3,8 @@ import { assertNever, type Vec2 } from "../../core/foundation/index.ts";
 import type { LineRef } from "../../core/project/index.ts";
 import type { DrawingView } from "./drawing-view.ts";
 
+export { ownerKey } from "../../core/project/index.ts";
+
 /** One smooth piece of a drawn edge with the points that are drawn and the edge's curve parameter at each. */
 export interface Stretch {
   readonly piece: CurvePiece;
@@ -79,12 +81,6 @@ export function lineKey(line: LineRef): string {
     default:
       return assertNever(line);
   }
-}
-
-/** A text that stands for the item, profile or opening whose line it is. */
-export function ownerKey(line: LineRef): string {
-  if (line.of === "profile" || line.of === "opening") return lineKey(line);
-  return `item/${line.itemId}`;
 }
 
 /** A free edge as the other view shows it; every other line is in one view only. */

@@ -2,7 +2,7 @@ import { distance2, roundTo, sayNode, type Vec2 } from "../../core/foundation/in
 import { widerGrid, wordGrid } from "../lengths/index.ts";
 import { awayPx, nearestOnLine } from "./nearest.ts";
 import { isSameLine, ownerKey, type Scene, type SceneLine } from "./scene.ts";
-import { chosenOwner } from "./target-at.ts";
+import { chosenOwnersOf } from "./several.ts";
 import type { DraftNode, Place, Snap, ToolContext } from "./types.ts";
 
 /** A snap reaches less far than a grab: else near things could not be drawn apart. */
@@ -140,7 +140,7 @@ function alignedWith(
 
 function isNearby(line: SceneLine, { moving, context }: SnapRequest): boolean {
   if (moving) return isSameLine(line.line, moving.line);
-  return ownerKey(line.line) === chosenOwner(context.selection);
+  return chosenOwnersOf(context.selection).includes(ownerKey(line.line));
 }
 
 /** On a grid that the hand can feel at this scale: the chosen step, or the next wider ones. */

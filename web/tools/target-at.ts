@@ -2,6 +2,7 @@ import { awayPx, isInside, nearestOnLine } from "./nearest.ts";
 import type { Scene, SceneLine } from "./scene.ts";
 import { ownerKey } from "./scene.ts";
 import { lineOfSelection } from "./selected-line.ts";
+import { chosenOwnersOf } from "./several.ts";
 import type { Place, Selection, Target } from "./types.ts";
 
 /**
@@ -9,23 +10,23 @@ import type { Place, Selection, Target } from "./types.ts";
  * inside of an outline (the smallest that holds the point). Undefined on bare paper.
  */
 export function targetAt(place: Place, scene: Scene, selection: Selection | undefined): Target | undefined {
-  const chosen = chosenOwner(selection);
+  const chosen = new Set(chosenOwnersOf(selection));
   const lines = scene.lines.filter((line) => line.view === place.view);
   const sorted = [...lines].sort((a, b) => rank(a, chosen) - rank(b, chosen));
   return nodeAt(place, lines, chosen) ?? edgeAt(place, sorted) ?? insideAt(place, lines);
 }
 
-/** Whose lines a selection chooses, as `ownerKey` tells it. */
+/** Whose lines a selection of one thing chooses, as `ownerKey` tells it. */
 export function chosenOwner(selection: Selection | undefined): string | undefined {
   const line = lineOfSelection(selection);
   return line && ownerKey(line);
 }
 
-const rank = (line: SceneLine, chosen: string | undefined): number =>
-  ownerKey(line.line) === chosen ? 0 : 1;
+const rank = (line: SceneLine, chosen: ReadonlySet<string>): number =>
+  chosen.has(ownerKey(line.line)) ? 0 : 1;
 
 /** A node of the chosen line goes before a nearer one of another, so that shared corners stay apart. */
-function nodeAt(place: Place, lines: readonly SceneLine[], chosen: string | undefined): Target | undefined {
+function nodeAt(place: Place, lines: readonly SceneLine[], chosen: ReadonlySet<string>): Target | undefined {
   const near = lines.flatMap((line) =>
     line.nodes.flatMap((node) => {
       const away = awayPx(node.at, place.at, place.mmPerPx);

@@ -1,5 +1,5 @@
 import type { Vec2 } from "../../core/foundation/index.ts";
-import type { Command, LineRef, Project } from "../../core/project/index.ts";
+import type { Command, Grip, LineRef, Project } from "../../core/project/index.ts";
 import type { Lengths } from "../lengths/index.ts";
 import type { DrawingView } from "./drawing-view.ts";
 import type { Scene } from "./scene.ts";
@@ -42,16 +42,22 @@ export type Selection =
       readonly nodeId?: string;
       readonly edgeId?: string;
     }
+  /** Two things or more; nodes of a line and things as a whole may stand side by side. */
+  | { readonly kind: "several"; readonly grips: readonly Grip[] }
   | { readonly kind: "part"; readonly partId: string }
   | { readonly kind: "rib"; readonly ribId: string };
 
-/** Where the pointer is. `mmPerPx` and `reachPx` say how near is near; `snaps` is false while snaps are held off. */
+/**
+ * Where the pointer is. `mmPerPx` and `reachPx` say how near is near; `snaps` is false while snaps are held off;
+ * `adds` while what is pressed joins what is chosen, or leaves it.
+ */
 export interface Place {
   readonly view: DrawingView;
   readonly at: Vec2;
   readonly mmPerPx: Vec2;
   readonly reachPx: number;
   readonly snaps: boolean;
+  readonly adds?: true;
 }
 
 /** What lies under the pointer: a node, an edge (with the place on it), or the inside of an outline. */
@@ -101,6 +107,7 @@ export type ToolEvent =
   | { readonly kind: "finish" }
   | { readonly kind: "cancel" }
   | { readonly kind: "delete" }
+  | { readonly kind: "choose-all" }
   | { readonly kind: "next-node"; readonly by: 1 | -1 }
   | { readonly kind: "nudge"; readonly byMm: Vec2 }
   | { readonly kind: "bend" }
@@ -115,6 +122,8 @@ export interface ToolContext {
   readonly snaps: SnapSettings;
   /** How lengths are said in prompts and snaps. */
   readonly lengths: Lengths;
+  /** What a plain press does with the Choose tool: one thing, or several one by one. */
+  readonly choosing?: "one" | "several";
   /** Height of the drawn surface over a place in plan, as the tray was last computed; undefined over none. */
   readonly heightOver: (at: Vec2) => number | undefined;
   /** Free edges of wings, as the tray was last computed. */
@@ -190,6 +199,8 @@ export interface Sight {
   /** A line that has been drawn before the draft, and waits for it. */
   readonly drawnBefore?: Draft;
   readonly snap?: Snap;
+  /** A box that is drawn round what is to be chosen. */
+  readonly box?: { readonly view: DrawingView; readonly from: Vec2; readonly to: Vec2 };
   /** The numeric strip is shown; lengths and directions are measured from this node. */
   readonly typing?: {
     readonly view: DrawingView;

@@ -1,11 +1,13 @@
 import { add2, type Vec2 } from "../../../core/foundation/index.ts";
-import type { Command, LineRef } from "../../../core/project/index.ts";
+import type { Command, Grip, LineRef } from "../../../core/project/index.ts";
 import { newId, takenIds } from "../new-id.ts";
 import { findLine, isSameLine, ownerKey, type Scene, type SceneEdge, type SceneLine } from "../scene.ts";
 import { chosenEdgeId, chosenNodeId, lineOfSelection, selectLine } from "../selected-line.ts";
+import { wholeOf } from "../several.ts";
 import type { Selection, Target, ToolContext } from "../types.ts";
+import { bendSeveral, deleteSeveral, insertSeveral } from "./edit-several.ts";
 import { moveNodeCommands } from "./move-node-commands.ts";
-import { moveWholeCommands, startOfWhole } from "./move-whole-commands.ts";
+import { allowedMove, moveWholeCommands, startOfGrips, viewOfStart } from "./move-whole-commands.ts";
 
 interface Edit {
   readonly commands: readonly Command[];
@@ -14,6 +16,8 @@ interface Edit {
 
 /** Takes away the chosen node, else the chosen item, opening or profile. */
 export function deleteChosen({ project, selection }: ToolContext): Edit {
+  if (selection?.kind === "several")
+    return { commands: deleteSeveral(project, selection.grips), selection: null };
   const line = lineOfSelection(selection);
   const nodeId = chosenNodeId(selection);
   if (!line) return { commands: [] };
@@ -55,19 +59,27 @@ function nodesRound(scene: Scene, line: LineRef): readonly { line: LineRef; node
   return lines.flatMap((other) => other.nodes.map(({ nodeId }) => ({ line: other.line, nodeId })));
 }
 
-/** Moves the chosen node, else the whole chosen item or opening, by a distance of its view. */
+/** Moves the chosen node, else all that is chosen, by a distance of its view. */
 export function nudgeChosen({ project, scene, selection }: ToolContext, by: Vec2): readonly Command[] {
+  if (selection?.kind === "several") return nudgeGrips(scene, selection.grips, by);
   const line = lineOfSelection(selection);
   if (!line) return [];
   const nodeId = chosenNodeId(selection);
   const node = findLine(scene, line)?.nodes.find((other) => other.nodeId === nodeId);
   if (node) return moveNodeCommands(project, line, node.nodeId, add2(node.at, by));
   const isWhole = nodeId === undefined && (line.of === "item" || line.of === "opening");
-  return isWhole ? moveWholeCommands(startOfWhole(scene, ownerKey(line)), by) : [];
+  return isWhole ? nudgeGrips(scene, [wholeOf(line)], by) : [];
+}
+
+function nudgeGrips(scene: Scene, grips: readonly Grip[], by: Vec2): readonly Command[] {
+  const start = startOfGrips(scene, grips);
+  const view = viewOfStart(start);
+  return moveWholeCommands(start, view === "plan" ? allowedMove(start, by, scene.mirrored) : by, view);
 }
 
 /** Turns the chosen edge, else the edge that leaves the chosen node, between straight and curved. */
 export function bendEdge({ scene, selection }: ToolContext): readonly Command[] {
+  if (selection?.kind === "several") return bendSeveral(scene, selection.grips);
   const chosen = chosenEdge(scene.lines, selection);
   if (!chosen || !hasOwnNodes(chosen.edge)) return [];
   const next = chosen.edge.kind === "line" ? "curve" : "line";
@@ -76,6 +88,8 @@ export function bendEdge({ scene, selection }: ToolContext): readonly Command[] 
 
 /** Puts a node into an edge at the target, else into the middle of the chosen edge, and chooses it. */
 export function insertNode(context: ToolContext, target: Extract<Target, { on: "edge" }> | undefined): Edit {
+  const { selection } = context;
+  if (!target && selection?.kind === "several") return insertSeveral(context, selection.grips);
   const place = target ?? middleOfChosen(context);
   if (!place) return { commands: [] };
   const { line, edgeId, t } = place;

@@ -1,21 +1,25 @@
 import type { Vec2 } from "../../../core/foundation/index.ts";
-import type { Command } from "../../../core/project/index.ts";
+import type { Command, Grip, NodeMove } from "../../../core/project/index.ts";
+import type { DrawingView } from "../drawing-view.ts";
 import { ownerKey, type Scene, type SceneLine } from "../scene.ts";
+import { gripKey } from "../several.ts";
 
-/** The lines of an item or opening with their nodes where they stood when a drag began. */
+/** What is moved together: its lines with the nodes that go along, where they stood when a drag began. */
 export interface WholeStart {
-  /** Whose lines they are, as `ownerKey` tells it. */
-  readonly owner: string;
   readonly lines: readonly SceneLine[];
 }
 
-/** A free edge in space counts once, as the plan shows it. */
-export const startOfWhole = (scene: Scene, owner: string): WholeStart => ({
-  owner,
-  lines: scene.lines.filter(
-    ({ line }) => ownerKey(line) === owner && !(line.of === "edge" && line.view === "side"),
-  ),
-});
+/** The nodes that go along with what is chosen: all of a whole, and those that are chosen one by one. */
+export function startOfGrips(scene: Scene, grips: readonly Grip[]): WholeStart {
+  const keys = new Set(grips.map(gripKey));
+  return {
+    lines: scene.lines.flatMap((line) => {
+      if (keys.has(ownerKey(line.line))) return [line];
+      const nodes = line.nodes.filter(({ nodeId }) => keys.has(gripKey({ line: line.line, nodeId })));
+      return nodes.length > 0 ? [{ ...line, nodes }] : [];
+    }),
+  };
+}
 
 /** How far it may move: with mirroring, none of its nodes crosses the centre line. */
 export function allowedMove(start: WholeStart, by: Vec2, isMirrored: boolean): Vec2 {
@@ -24,16 +28,24 @@ export function allowedMove(start: WholeStart, by: Vec2, isMirrored: boolean): V
   return isMirrored && leastY >= 0 ? [by[0], Math.max(by[1], -leastY)] : by;
 }
 
-/** The commands that bring it from where it stood by a distance in plan; everything keeps its heights. */
-export const moveWholeCommands = (start: WholeStart, by: Vec2): readonly Command[] =>
-  start.lines.flatMap(({ line, view, nodes }) =>
-    nodes.map((node): Command => {
-      const upMm = view === "plan" ? by[1] : 0;
-      return {
-        kind: "move-node",
-        line,
-        nodeId: node.nodeId,
-        to: [node.at[0] + by[0], node.at[1] + upMm],
-      };
-    }),
-  );
+/**
+ * The command that brings it from where it stood by a distance of a view: what the other view shows goes along in x,
+ * and keeps its y or its height.
+ */
+export function moveWholeCommands(
+  start: WholeStart,
+  by: Vec2,
+  view: DrawingView = "plan",
+): readonly Command[] {
+  const moves = start.lines.flatMap((line) => {
+    const upMm = line.view === view ? by[1] : 0;
+    return line.nodes.map(
+      ({ nodeId, at }): NodeMove => ({ line: line.line, nodeId, to: [at[0] + by[0], at[1] + upMm] }),
+    );
+  });
+  return moves.length > 0 ? [{ kind: "move-nodes", moves }] : [];
+}
+
+/** The view in which what is chosen moves by the arrow keys: the side view where all of it is drawn there. */
+export const viewOfStart = ({ lines }: WholeStart): DrawingView =>
+  lines.every(({ view }) => view === "side") ? "side" : "plan";

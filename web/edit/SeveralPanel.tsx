@@ -1,0 +1,68 @@
+import { Minus } from "lucide-react";
+import { sayNode } from "../../core/foundation/index.ts";
+import { type Grip, nameOfItem, nameOfOpening, type Project } from "../../core/project/index.ts";
+import { useDocument, useView } from "../stores/index.ts";
+import { gripKey, selectGrips } from "../tools/index.ts";
+import { countGrips } from "./count-grips.ts";
+import "./edit.css";
+
+/** Several things that are chosen: how many of what, and each by name. */
+export function SeveralPanel({ grips }: { readonly grips: readonly Grip[] }) {
+  const project = useDocument((state) => state.project);
+  const { select } = useView.getState();
+  const letGo = (key: string) => select(selectGrips(grips.filter((grip) => gripKey(grip) !== key)));
+  return (
+    <>
+      <header>
+        <h2 data-testid="several-count">{grips.length} chosen</h2>
+      </header>
+      <p data-testid="several-kinds">
+        {countGrips(project, grips)
+          .map(({ words }) => words)
+          .join(", ")}
+      </p>
+      <p className="pencil">
+        Drag one of them to move all, or push them with the arrow keys. Delete takes them away, Escape lets
+        go.
+      </p>
+      <ul className="several-list">
+        {grips.map((grip) => {
+          const name = nameOfGrip(project, grip);
+          const key = gripKey(grip);
+          return (
+            <li key={key}>
+              <button type="button" className="plain name" onClick={() => select(selectGrips([grip]))}>
+                {name}
+              </button>
+              <button
+                type="button"
+                className="plain"
+                title={`Take ${name} away from what is chosen`}
+                aria-label={`Take ${name} away from what is chosen`}
+                onClick={() => letGo(key)}
+              >
+                <Minus aria-hidden />
+              </button>
+            </li>
+          );
+        })}
+      </ul>
+    </>
+  );
+}
+
+function nameOfGrip(project: Project, { line, nodeId }: Grip): string {
+  const name = nameOfOwner(project, line);
+  return nodeId === undefined ? name : `${sayNode(nodeId)} of ${name}`;
+}
+
+function nameOfOwner(project: Project, line: Grip["line"]): string {
+  if (line.of === "profile")
+    return project.profiles.find(({ id }) => id === line.profileId)?.name ?? line.profileId;
+  if (line.of === "opening") {
+    const opening = project.openings.find(({ id }) => id === line.openingId);
+    return opening ? nameOfOpening(opening) : line.openingId;
+  }
+  const item = project.items.find(({ id }) => id === line.itemId);
+  return item ? nameOfItem(item) : line.itemId;
+}

@@ -1,0 +1,3 @@
+export { ChoosingBox } from "./ChoosingBox.tsx";
+export { SeveralPanel } from "./SeveralPanel.tsx";
+export { SeveralSwitch } from "./SeveralSwitch.tsx";
