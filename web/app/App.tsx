@@ -1,3 +1,4 @@
+import { DeedList, stageDeeds } from "../deeds/index.ts";
 import { HatchPatterns } from "../drawings/index.ts";
 import { HistoryPanel } from "../history/index.ts";
 import { stages } from "../stages/index.ts";
@@ -14,7 +15,8 @@ export function App() {
   const overlay = useView((view) => view.overlay);
   const isReadOnly = useDocument((state) => state.isReadOnly);
   const generation = useDocument((state) => state.generation);
-  const { Stage, word } = stages[stage];
+  const Stage = stages[stage];
+  const { word } = stageDeeds[stage];
   return (
     <div className="app">
       <HatchPatterns />
@@ -36,6 +38,7 @@ export function App() {
       </div>
       <TruthLine />
       {overlay === "keys" ? <KeyList /> : null}
+      {overlay === "deeds" ? <DeedList /> : null}
       <NoticeDialog />
     </div>
   );

@@ -1,9 +1,8 @@
-import { Shapes, Waypoints } from "lucide-react";
 import { useRef } from "react";
 import { Choice, TextField } from "../controls/index.ts";
-import { openExample, takeUpKept, useFiles } from "../files/index.ts";
+import { type Deed, trayDeeds, usePossible } from "../deeds/index.ts";
+import { takeUpKept, useFiles } from "../files/index.ts";
 import { type Preferences, useDocument, usePreferences } from "../stores/index.ts";
-import { type Action, actions } from "./actions.ts";
 
 export const MENU_ID = "tray-menu";
 
@@ -14,10 +13,6 @@ export function Menu() {
   const dispatch = useDocument((state) => state.dispatch);
   const { light, hand, units, prefer } = usePreferences();
   const close = () => menu.current?.hidePopover();
-  const after = (run: () => void) => () => {
-    close();
-    run();
-  };
   return (
     <div ref={menu} id={MENU_ID} className="menu" popover="auto" data-testid="menu-panel">
       <TextField
@@ -28,36 +23,27 @@ export function Menu() {
         onChange={(name) => dispatch({ kind: "change-settings", changes: { title: name } })}
       />
       <ul>
-        {[actions.new, actions.open, actions.save].map((action) => (
-          <li key={action.name}>
-            <MenuButton action={action} onClick={after(action.run)} />
+        {[trayDeeds.new, trayDeeds.open, trayDeeds.save].map((deed) => (
+          <li key={deed.name}>
+            <MenuButton deed={deed} onDone={close} />
           </li>
         ))}
       </ul>
       <h2 className="caption">To try</h2>
       <ul>
-        <li>
-          <button
-            type="button"
-            className="plain"
-            data-testid="open-demo"
-            onClick={after(() => void openExample("hill-climb-floor"))}
-          >
-            <Shapes aria-hidden />
-            Demo tray: floor of a hill-climb car
-          </button>
-        </li>
-        <li>
-          <button
-            type="button"
-            className="plain"
-            data-testid="open-practice"
-            onClick={after(() => void openExample("practice-piece"))}
-          >
-            <Waypoints aria-hidden />
-            Practice piece: one bend, two ribs
-          </button>
-        </li>
+        {[trayDeeds.demo, trayDeeds.practice].map((deed) => (
+          <li key={deed.name}>
+            <MenuButton deed={deed} onDone={close} />
+          </li>
+        ))}
+      </ul>
+      <h2 className="caption">To look up</h2>
+      <ul>
+        {[trayDeeds.deeds, trayDeeds.keys].map((deed) => (
+          <li key={deed.name}>
+            <MenuButton deed={deed} onDone={close} />
+          </li>
+        ))}
       </ul>
       <EarlierWork onTaken={close} />
       <h2 className="caption">This page</h2>
@@ -96,19 +82,24 @@ export function Menu() {
   );
 }
 
-function MenuButton({ action, onClick }: { readonly action: Action; readonly onClick: () => void }) {
-  const Icon = action.icon;
+function MenuButton({ deed, onDone }: { readonly deed: Deed; readonly onDone: () => void }) {
+  const { isPossible, word } = usePossible(deed);
+  const Icon = deed.icon;
   return (
     <button
       type="button"
       className="plain"
-      title={action.explains}
-      data-testid={`menu-${action.name}`}
-      onClick={onClick}
+      title={deed.explains}
+      disabled={!isPossible}
+      data-testid={`menu-${deed.name}`}
+      onClick={() => {
+        onDone();
+        deed.run();
+      }}
     >
       <Icon aria-hidden />
-      {action.word}
-      <kbd>{action.keys[0]}</kbd>
+      {word}
+      <kbd>{deed.keys[0]}</kbd>
     </button>
   );
 }

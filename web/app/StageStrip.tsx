@@ -1,10 +1,9 @@
-import { stages } from "../stages/index.ts";
+import { stageDeeds } from "../deeds/index.ts";
 import { StageNames, useView } from "../stores/index.ts";
 
 /** The stages of the work in their order, as stations along one line. */
 export function StageStrip() {
   const stage = useView((view) => view.stage);
-  const setStage = useView((view) => view.setStage);
   return (
     <nav className="stage-strip" aria-label="Stages of the work">
       <ol>
@@ -14,11 +13,11 @@ export function StageStrip() {
               type="button"
               className="plain"
               aria-current={name === stage ? "step" : undefined}
-              title={stages[name].explains}
+              title={stageDeeds[name].explains}
               data-testid={`stage-${name}`}
-              onClick={() => setStage(name)}
+              onClick={stageDeeds[name].run}
             >
-              {stages[name].word}
+              {stageDeeds[name].word}
             </button>
           </li>
         ))}

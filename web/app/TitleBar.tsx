@@ -1,16 +1,12 @@
 import { ChevronDown } from "lucide-react";
-import { nameOfRedo, nameOfUndo } from "../../core/project/index.ts";
+import { DeedButton, trayDeeds } from "../deeds/index.ts";
 import { useDocument } from "../stores/index.ts";
-import { ActionButton } from "./ActionButton.tsx";
-import { actions } from "./actions.ts";
 import { MENU_ID, Menu } from "./Menu.tsx";
 import { StageStrip } from "./StageStrip.tsx";
 
 /** Name of the tray with its menu, the strip of stages, and what takes changes back. */
 export function TitleBar() {
   const title = useDocument((state) => state.project.title);
-  const undone = useDocument((state) => nameOfUndo(state.history));
-  const redone = useDocument((state) => nameOfRedo(state.history));
   return (
     <header className="title-bar">
       <button
@@ -27,10 +23,10 @@ export function TitleBar() {
       <Menu />
       <StageStrip />
       <div className="title-actions">
-        <ActionButton action={actions.undo} isEnabled={undone !== undefined} about={undone} />
-        <ActionButton action={actions.redo} isEnabled={redone !== undefined} about={redone} />
-        <ActionButton action={actions.steps} isEnabled />
-        <ActionButton action={actions.keys} isEnabled />
+        <DeedButton deed={trayDeeds.undo} />
+        <DeedButton deed={trayDeeds.redo} />
+        <DeedButton deed={trayDeeds.steps} />
+        <DeedButton deed={trayDeeds.deeds} />
       </div>
     </header>
   );

@@ -1,8 +1,7 @@
-import { takeUpLastWork } from "../files/index.ts";
+import { listenToKeys } from "../deeds/index.ts";
+import { listenToDrops, takeUpLastWork } from "../files/index.ts";
 import { followDocument } from "../stores/index.ts";
 import { core } from "../worker/index.ts";
-import { listenToDrops } from "./ask-for-file.ts";
-import { listenToKeys } from "./keys.ts";
 import { followLight } from "./light.ts";
 import { keepProgramOnDevice } from "./offline.ts";
 

@@ -1,17 +1,16 @@
-import { Maximize, Minus, Plus } from "lucide-react";
 import { type KeyboardEvent, useEffect, useMemo, useRef, useState } from "react";
 import { roundTo } from "../../core/foundation/index.ts";
 import { useLengths, useSize } from "../controls/index.ts";
+import { DeedButton, viewDeeds } from "../deeds/index.ts";
+import { hear, sceneFor, useSight } from "../hand/index.ts";
 import { useDocument, useView } from "../stores/index.ts";
 import { BoardCanvas } from "./BoardCanvas.tsx";
 import { planExtent, sideExtent } from "./extents.ts";
 import { PromptStrip } from "./PromptStrip.tsx";
 import type { Sheet } from "./place-at.ts";
-import { useHand } from "./use-hand.ts";
-import { useKeys } from "./use-keys.ts";
 import { usePointer } from "./use-pointer.ts";
-import { sceneFor } from "./use-scene.ts";
-import { fitViews, type Layout, layoutOf, planTransform, sideTransform, zoomAbout } from "./viewport.ts";
+import { useTyping } from "./use-typing.ts";
+import { fitViews, type Layout, layoutOf, planTransform, sideTransform } from "./viewport.ts";
 import "./board.css";
 
 /** How many times as tall as it is the side view and the cross-section are drawn. */
@@ -21,26 +20,15 @@ const HEIGHT_FACTORS = [1, 2, 4] as const;
 export function Board() {
   const { ref, widthPx, heightPx } = useSize<HTMLDivElement>();
   const [heightFactor, setHeightFactor] = useState<number>(2);
-  const { sight, hear } = useHand();
+  const sight = useSight();
   const viewport = useView((view) => view.viewport);
   const layout = useMemo(() => layoutOf(widthPx, heightPx), [widthPx, heightPx]);
   const firstField = useRef<HTMLInputElement>(null);
 
   const sheetNow = (): Sheet => ({ viewport: useView.getState().viewport, layout, heightFactor });
   const pointer = usePointer(ref, sheetNow, hear);
-  const fitNow = useFit(layout, heightFactor);
-  const zoom = (factor: number) => {
-    const { setViewport, viewport: now } = useView.getState();
-    const middle = [layout.side.widthPx / 2, layout.plan.heightPx / 2] as const;
-    setViewport(zoomAbout(now, layout, middle, { factor, heightFactor }));
-  };
-  useKeys({
-    hear,
-    fit: fitNow,
-    zoom,
-    type: (letter) => typeInto(firstField.current, letter),
-    edit: editChosen,
-  });
+  useFit(layout, heightFactor);
+  useTyping(firstField);
 
   const plan = planTransform(viewport, layout);
   const side = sideTransform(viewport, layout, heightFactor);
@@ -66,36 +54,9 @@ export function Board() {
         <HairlineSlider layout={layout} />
       </div>
       <div className="board-buttons" role="group" aria-label="How the drawing is seen">
-        <button
-          type="button"
-          className="plain"
-          title="Smaller (−)"
-          data-testid="zoom-out"
-          onClick={() => zoom(0.8)}
-        >
-          <Minus aria-hidden />
-          <span className="visually-hidden">Smaller</span>
-        </button>
-        <button
-          type="button"
-          className="plain"
-          title="Larger (+)"
-          data-testid="zoom-in"
-          onClick={() => zoom(1.25)}
-        >
-          <Plus aria-hidden />
-          <span className="visually-hidden">Larger</span>
-        </button>
-        <button
-          type="button"
-          className="plain"
-          title="Show everything (F)"
-          data-testid="fit"
-          onClick={fitNow}
-        >
-          <Maximize aria-hidden />
-          Fit
-        </button>
+        <DeedButton deed={viewDeeds.smaller} wordless testId="zoom-out" />
+        <DeedButton deed={viewDeeds.larger} wordless testId="zoom-in" />
+        <DeedButton deed={viewDeeds.fit} testId="fit" />
         <label className="strip-field">
           <span>heights</span>
           <select
@@ -124,7 +85,7 @@ const shownTransform = (transform: ReturnType<typeof planTransform>) => ({
 });
 
 /** Shows everything: when asked, when another document comes, and when the board first has a size. */
-function useFit(layout: Layout, heightFactor: number): () => void {
+function useFit(layout: Layout, heightFactor: number): void {
   const requests = useView((view) => view.fitRequests);
   const generation = useDocument((state) => state.generation);
   const hasSize = layout.plan.heightPx > 0;
@@ -139,7 +100,6 @@ function useFit(layout: Layout, heightFactor: number): () => void {
   useEffect(() => {
     if (!wish.endsWith("/false")) now.current();
   }, [wish]);
-  return fitNow;
 }
 
 /** Another tray whose stations the hairline misses is cut through its middle. */
@@ -181,24 +141,4 @@ function HairlineSlider({ layout }: { readonly layout: Layout }) {
       onKeyDown={onKeyDown}
     />
   );
-}
-
-/** A digit pressed over the drawing begins the first number of the strip. */
-function typeInto(field: HTMLInputElement | null, letter: string): boolean {
-  if (!field) return false;
-  field.focus();
-  const setValue = Object.getOwnPropertyDescriptor(HTMLInputElement.prototype, "value")?.set;
-  setValue?.call(field, letter);
-  field.dispatchEvent(new Event("input", { bubbles: true }));
-  return true;
-}
-
-/** Goes to the first number of the chosen node, or of what is chosen. */
-function editChosen(): boolean {
-  if (useView.getState().tool !== "select") return false;
-  const field =
-    document.querySelector<HTMLElement>(".chosen-panel [data-chosen-row] input") ??
-    document.querySelector<HTMLElement>(".chosen-panel input");
-  field?.focus();
-  return field !== null;
 }

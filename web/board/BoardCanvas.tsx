@@ -1,10 +1,10 @@
 import { memo, useMemo } from "react";
 import { Layer, Line, Stage } from "react-konva";
 import { ChoosingBox } from "../edit/index.ts";
+import { useDrawnSelection, useScene } from "../hand/index.ts";
 import { useDesign, useDocument, useView } from "../stores/index.ts";
 import type { Sight } from "../tools/index.ts";
 import { DraftDrawing, SnapMark } from "./DraftDrawing.tsx";
-import { useDrawnSelection } from "./drawn-selection.ts";
 import { LineHandles } from "./LineHandles.tsx";
 import { Paper } from "./Paper.tsx";
 import { PlanDrawing } from "./PlanDrawing.tsx";
@@ -14,7 +14,6 @@ import { HairlineTab } from "./Ruler.tsx";
 import { SectionDrawing } from "./SectionDrawing.tsx";
 import { ShownEdges } from "./ShownEdges.tsx";
 import { SideDrawing } from "./SideDrawing.tsx";
-import { useScene } from "./use-scene.ts";
 import { View } from "./View.tsx";
 import { type Box, type Layout, planTransform, sideTransform, type Transform, toPx } from "./viewport.ts";
 

@@ -1,6 +1,7 @@
 import { assertNever } from "../../core/foundation/index.ts";
 import type { Item } from "../../core/project/index.ts";
 import { SeveralPanel } from "../edit/index.ts";
+import { itemOfPart } from "../hand/index.ts";
 import { useDesign, useDocument, useView } from "../stores/index.ts";
 import { FencePanel } from "./chosen/FencePanel.tsx";
 import { NothingChosen } from "./chosen/NothingChosen.tsx";
@@ -9,7 +10,6 @@ import { PlatePanel } from "./chosen/PlatePanel.tsx";
 import { ProfilePanel } from "./chosen/ProfilePanel.tsx";
 import { SectionPanel } from "./chosen/SectionPanel.tsx";
 import { TransitionPanel } from "./chosen/TransitionPanel.tsx";
-import { itemOfPart } from "./drawn-selection.ts";
 
 /** What is chosen, as numbers that can always be typed. */
 export function ChosenPanel() {

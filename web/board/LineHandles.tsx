@@ -1,11 +1,10 @@
 import { memo, useMemo } from "react";
+import { useDrawnSelection, useScene } from "../hand/index.ts";
 import { useDocument } from "../stores/index.ts";
 import { chosenNodesByLine, type DrawingView, lineKey, ownerKey } from "../tools/index.ts";
 import { chosenOwners } from "./chosen-owners.ts";
-import { useDrawnSelection } from "./drawn-selection.ts";
 import { Handles, QuietHandles } from "./Handles.tsx";
 import type { Paint } from "./paint.ts";
-import { useScene } from "./use-scene.ts";
 import type { Transform } from "./viewport.ts";
 
 interface LineHandlesProps {

@@ -55,7 +55,7 @@ export function PromptStrip({ sight, hear, first, leave }: PromptStripProps) {
         {sight.typing ? (
           <DrawingRow {...{ sight, hear, first, leave }} typing={sight.typing} />
         ) : (
-          <ChosenDeeds hear={hear} />
+          <ChosenDeeds />
         )}
         {isNarrow ? <SnapToggles /> : null}
       </div>

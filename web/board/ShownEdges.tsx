@@ -1,12 +1,11 @@
 import { Line } from "react-konva";
 import type { Vec2 } from "../../core/foundation/index.ts";
+import { useScene, wingEdgesInPlan } from "../hand/index.ts";
 import { findLine, lineKey, type Scene, type ShownEdge } from "../tools/index.ts";
 import { imageOf, linePx, pointsOfEdge } from "./draw-line.ts";
 import type { Paint } from "./paint.ts";
 import { dashes, pens } from "./pens.ts";
-import { useScene } from "./use-scene.ts";
 import type { Transform } from "./viewport.ts";
-import { wingEdgesInPlan } from "./wing-edges.ts";
 
 interface ShownEdgesProps {
   readonly edges: readonly ShownEdge[];

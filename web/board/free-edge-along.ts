@@ -1,7 +1,7 @@
 import { type CurvePiece, pointOnPiece } from "../../core/curves/index.ts";
 import { distanceSpace, roundTo, type SpacePoint } from "../../core/foundation/index.ts";
 import { type Project, resolveLines, type SpaceNode } from "../../core/project/index.ts";
-import { drawnHeight } from "./drawn-height.ts";
+import { drawnHeight } from "../hand/index.ts";
 
 /** Each smooth piece that is bent in space is given so many segments of curve. */
 const SEGMENTS = 12;

@@ -1,9 +1,9 @@
 import { type PointerEvent, type RefObject, useEffect, useRef } from "react";
 import { distance2, roundTo, type Vec2 } from "../../core/foundation/index.ts";
+import { contextNow } from "../hand/index.ts";
 import { useView } from "../stores/index.ts";
 import { type DrawingView, type Place, type ToolEvent, targetAt } from "../tools/index.ts";
 import { placeAt, type Sheet, viewAt } from "./place-at.ts";
-import { contextNow } from "./use-hand.ts";
 import { type PointerMove, useOnceAFrame } from "./use-once-a-frame.ts";
 import { contains, panBy, planTransform, toMm, zoomAbout } from "./viewport.ts";
 

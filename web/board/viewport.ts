@@ -1,5 +1,5 @@
 import type { Vec2 } from "../../core/foundation/index.ts";
-import type { Viewport } from "../stores/index.ts";
+import { ScaleLimits, type Viewport } from "../stores/index.ts";
 
 /** A rectangle of the board, px from its upper left corner. */
 export interface Box {
@@ -42,8 +42,6 @@ const LEAST_SIDE_PX = 320;
 /** White around what is drawn when everything is fitted. */
 const FIT_MARGIN_PX = 36;
 const SECTION_MARGIN_PX = 26;
-const LEAST_PX_PER_MM = 0.02;
-const MOST_PX_PER_MM = 20;
 
 /** Plan over ruler over side view, the cross-section to the right of the side view. */
 export function layoutOf(widthPx: number, heightPx: number): Layout {
@@ -84,7 +82,7 @@ export const sideTransform = (viewport: Viewport, layout: Layout, heightFactor: 
 export function sectionTransform(box: Box, extent: Extent, heightFactor: number): Transform {
   const across = (box.widthPx - 2 * SECTION_MARGIN_PX) / Math.max(1, extent.right - extent.left);
   const up = (box.heightPx - 2 * FIT_MARGIN_PX) / Math.max(1, extent.top - extent.bottom);
-  const pxPerMm = Math.max(LEAST_PX_PER_MM, Math.min(across, up / heightFactor));
+  const pxPerMm = Math.max(ScaleLimits.least, Math.min(across, up / heightFactor));
   return {
     originXPx: box.leftPx + box.widthPx / 2 - ((extent.left + extent.right) / 2) * pxPerMm,
     originYPx: middleY(box) + ((extent.bottom + extent.top) / 2) * pxPerMm * heightFactor,
@@ -117,7 +115,7 @@ export function zoomAbout(
   px: Vec2,
   zoom: { readonly factor: number; readonly heightFactor: number },
 ): Viewport {
-  const pixelsPerMm = clamp(viewport.pixelsPerMm * zoom.factor, LEAST_PX_PER_MM, MOST_PX_PER_MM);
+  const pixelsPerMm = clamp(viewport.pixelsPerMm * zoom.factor, ScaleLimits.least, ScaleLimits.most);
   const gain = 1 / viewport.pixelsPerMm - 1 / pixelsPerMm;
   const isInPlan = px[1] < layout.ruler.topPx;
   const isInSide = px[1] >= layout.side.topPx;
@@ -154,7 +152,7 @@ export function fitViews(layout: Layout, plan: Extent, side: Extent, heightFacto
     room(layout.side, (side.top - side.bottom) * heightFactor, "heightPx"),
   );
   return {
-    pixelsPerMm: clamp(pixelsPerMm, LEAST_PX_PER_MM, MOST_PX_PER_MM),
+    pixelsPerMm: clamp(pixelsPerMm, ScaleLimits.least, ScaleLimits.most),
     centreXMm: (left + right) / 2,
     planCentreYMm: (plan.bottom + plan.top) / 2,
     sideCentreZMm: (side.bottom + side.top) / 2,

@@ -17,6 +17,7 @@ export function Dialog({ title, testId, children, foot, onClose }: DialogProps) 
   useEffect(() => {
     const element = dialog.current;
     if (element && !element.open) element.showModal();
+    element?.querySelector<HTMLElement>("[data-first]")?.focus();
     return () => element?.close();
   }, []);
   return (

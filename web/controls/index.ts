@@ -1,7 +1,6 @@
 export { Choice } from "./Choice.tsx";
 export { Dialog } from "./Dialog.tsx";
-export { NumberField, NumberField, showNumber, showNumber, wordWrong } from "./NumberField.tsx";
-export { parseLengthMm, parseNumber } from "./parse-number.ts";
+export { NumberField, showNumber, wordWrong } from "./NumberField.tsx";
 export { ScrollAcross } from "./ScrollAcross.tsx";
 export { Select } from "./Select.tsx";
 export { Splitter } from "./Splitter.tsx";

@@ -1,1 +1,1 @@
-export { type StageEntry, stages } from "./stages.ts";
+export { stages } from "./stages.ts";

@@ -4,6 +4,7 @@ export { type Preferences, usePreferences } from "./preferences-store.ts";
 export {
   type Overlay,
   type PhoneView,
+  ScaleLimits,
   type Selection,
   type Snaps,
   type StageName,

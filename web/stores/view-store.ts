@@ -15,6 +15,9 @@ export interface Viewport {
   readonly pixelsPerMm: number;
 }
 
+/** The smallest and the largest scale that the board is seen at, px per mm. */
+export const ScaleLimits = { least: 0.02, most: 20 } as const;
+
 /** What the pointer snaps to. */
 export interface Snaps {
   readonly nodes: boolean;
@@ -24,7 +27,7 @@ export interface Snaps {
 }
 
 /** Dialogs and panels over the work; one at a time. */
-export type Overlay = "keys" | "problems" | "menu";
+export type Overlay = "keys" | "deeds" | "problems" | "menu";
 
 /** What a phone shows in the Draw stage: one view at a time. */
 export type PhoneView = "drawing" | "parts" | "chosen";
@@ -54,6 +57,8 @@ export interface ViewStore {
   setHairline(hairlineXMm: number): void;
   setViewport(viewport: Viewport): void;
   requestFit(): void;
+  /** Nearer or farther about the middle of each view. */
+  zoomBy(factor: number): void;
   setSnaps(snaps: Partial<Snaps>): void;
   setChoosing(choosing: "one" | "several"): void;
   setOverlay(overlay: Overlay | undefined): void;
@@ -79,6 +84,13 @@ export const useView = create<ViewStore>()((set) => ({
   setHairline: (hairlineXMm) => set({ hairlineXMm }),
   setViewport: (viewport) => set({ viewport }),
   requestFit: () => set(({ fitRequests }) => ({ fitRequests: fitRequests + 1 })),
+  zoomBy: (factor) =>
+    set(({ viewport }) => ({
+      viewport: {
+        ...viewport,
+        pixelsPerMm: Math.min(ScaleLimits.most, Math.max(ScaleLimits.least, viewport.pixelsPerMm * factor)),
+      },
+    })),
   setSnaps: (snaps) => set((state) => ({ snaps: { ...state.snaps, ...snaps } })),
   setChoosing: (choosing) => set({ choosing }),
   setOverlay: (overlay) => set({ overlay }),

@@ -1,9 +1,9 @@
 import { Link2 } from "lucide-react";
 import { nodeLabel } from "../../../core/foundation/index.ts";
+import { useScene } from "../../hand/index.ts";
 import { useDocument } from "../../stores/index.ts";
 import { followOffers } from "../../tools/index.ts";
 import { dispatchAll } from "../dispatch-all.ts";
-import { useScene } from "../use-scene.ts";
 
 /** Edges that lie along another item's edge, each with the offer to follow it: then they are stored once. */
 export function FollowOffers({ itemId }: { readonly itemId: string }) {

@@ -1,4 +1,4 @@
-import { useCallback, useRef, useState } from "react";
+import { create } from "zustand";
 import { gridIn, lengthsIn } from "../lengths/index.ts";
 import { useDocument, usePreferences, useView } from "../stores/index.ts";
 import { type Hand, type Sight, type ToolContext, type ToolEvent, takeUp } from "../tools/index.ts";
@@ -7,22 +7,34 @@ import { drawnSelection } from "./drawn-selection.ts";
 import { sceneFor } from "./use-scene.ts";
 import { wingEdgesInPlan } from "./wing-edges.ts";
 
-/** The tool in hand: what it shows, and how it hears what the builder does. */
-export function useHand(): { readonly sight: Sight; readonly hear: (event: ToolEvent) => void } {
-  const tool = useView((view) => view.tool);
-  const held = useRef<Hand>(takeUp(tool));
-  const [, show] = useState<Hand>();
-  useContextOf();
-  if (held.current.name !== tool) held.current = takeUp(tool);
+/** The tool in hand with its state; another tool is taken up afresh as soon as the view names it. */
+const useHeld = create<{ readonly hand: Hand }>()((set, get) => {
+  useView.subscribe(({ tool }) => {
+    if (get().hand.name !== tool) set({ hand: takeUp(tool) });
+  });
+  return { hand: takeUp(useView.getState().tool) };
+});
 
-  const hear = useCallback((event: ToolEvent) => {
-    if (held.current.name !== useView.getState().tool) held.current = takeUp(useView.getState().tool);
-    const { hand, step } = held.current.hear(event, contextNow());
-    held.current = hand;
-    carryOut(step);
-    show(hand);
-  }, []);
-  return { sight: held.current.sight(contextNow()), hear };
+/** Lets the tool in hand hear what the builder does, and carries out what it answers. */
+export function hear(event: ToolEvent): void {
+  const { hand, step } = useHeld.getState().hand.hear(event, contextNow());
+  carryOut(step);
+  useHeld.setState({ hand });
+}
+
+/** What the tool in hand shows. */
+export const sightNow = (): Sight => useHeld.getState().hand.sight(contextNow());
+
+/** What the tool in hand shows, again whenever anything that it looks at has changed. */
+export function useSight(): Sight {
+  useHeld();
+  useDocument((state) => state.project);
+  useView((view) => view.selection);
+  useView((view) => view.hairlineXMm);
+  useView((view) => view.snaps);
+  usePreferences((preferences) => preferences.units);
+  useView((view) => view.choosing);
+  return sightNow();
 }
 
 /** What tools may look at, as it is now. */
@@ -41,16 +53,6 @@ export function contextNow(): ToolContext {
     heightOver: drawnHeight,
     wingEdges: wingEdgesInPlan(),
   };
-}
-
-/** Draws again when anything that a tool looks at changes. */
-function useContextOf(): void {
-  useDocument((state) => state.project);
-  useView((view) => view.selection);
-  useView((view) => view.hairlineXMm);
-  useView((view) => view.snaps);
-  usePreferences((preferences) => preferences.units);
-  useView((view) => view.choosing);
 }
 
 function carryOut(step: ReturnType<Hand["hear"]>["step"]): void {

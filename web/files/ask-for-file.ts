@@ -1,4 +1,4 @@
-import { openFile } from "../files/index.ts";
+import { openFile } from "./open-work.ts";
 
 /** Lets the builder choose a project file and opens it. */
 export function askForFile(): void {

@@ -9,7 +9,7 @@ import {
   readProject,
   resolveLines,
 } from "../../../core/project/index.ts";
-import { sceneByItem } from "../../../web/board/scene-by-item.ts";
+import { sceneByItem } from "../../../web/hand/scene-by-item.ts";
 import { findLine, sceneOf } from "../../../web/tools/index.ts";
 
 function demo(): Project {

@@ -1,0 +1,17 @@
+import type { Deed } from "./deed.ts";
+import { lineDeeds, pushDeeds } from "./line-deeds.ts";
+import { stageDeeds, stageSteps } from "./stage-deeds.ts";
+import { toolDeeds } from "./tool-deeds.ts";
+import { trayDeeds } from "./tray-deeds.ts";
+import { viewDeeds } from "./view-deeds.ts";
+
+/** Everything that can be done, once. */
+export const allDeeds: readonly Deed[] = [
+  ...Object.values(lineDeeds),
+  ...pushDeeds,
+  ...Object.values(toolDeeds),
+  ...Object.values(viewDeeds),
+  ...Object.values(trayDeeds),
+  ...Object.values(stageDeeds),
+  ...stageSteps,
+];

@@ -1,0 +1,12 @@
+export { allDeeds } from "./all-deeds.ts";
+export { DeedButton, hintOf } from "./DeedButton.tsx";
+export { DeedList } from "./DeedList.tsx";
+export { type Deed, type DeedGroup, DeedGroups } from "./deed.ts";
+export { KeyNames } from "./KeyNames.tsx";
+export { lineDeeds } from "./line-deeds.ts";
+export { listenToKeys } from "./listen-to-keys.ts";
+export { stageDeeds } from "./stage-deeds.ts";
+export { toolDeeds } from "./tool-deeds.ts";
+export { trayDeeds } from "./tray-deeds.ts";
+export { isPossibleNow, usePossible, wordNowOf } from "./use-possible.ts";
+export { viewDeeds } from "./view-deeds.ts";

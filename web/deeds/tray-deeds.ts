@@ -1,0 +1,120 @@
+import {
+  CircleQuestionMark,
+  FileDown,
+  FilePlus2,
+  FolderOpen,
+  History,
+  ListTodo,
+  Redo2,
+  Shapes,
+  Undo2,
+  Waypoints,
+} from "lucide-react";
+import { nameOfRedo, nameOfUndo } from "../../core/project/index.ts";
+import { askForFile, openExample, saveAsFile, startNew } from "../files/index.ts";
+import { toggleSteps } from "../history/index.ts";
+import { useDocument, useView } from "../stores/index.ts";
+import type { Deed } from "./deed.ts";
+
+const tray = { group: "tray", heard: "everywhere" } as const;
+
+/** What can be done with the tray as a whole. */
+export const trayDeeds = {
+  undo: {
+    ...tray,
+    name: "undo",
+    word: "Undo",
+    explains: "Take the last change back",
+    icon: Undo2,
+    keys: ["Ctrl+Z"],
+    about: () => nameOfUndo(useDocument.getState().history),
+    isPossible: () => nameOfUndo(useDocument.getState().history) !== undefined,
+    run: () => useDocument.getState().undo(),
+  },
+  redo: {
+    ...tray,
+    name: "redo",
+    word: "Redo",
+    explains: "Make the change again that was taken back",
+    icon: Redo2,
+    keys: ["Ctrl+Shift+Z", "Ctrl+Y"],
+    about: () => nameOfRedo(useDocument.getState().history),
+    isPossible: () => nameOfRedo(useDocument.getState().history) !== undefined,
+    run: () => useDocument.getState().redo(),
+  },
+  steps: {
+    ...tray,
+    heard: "page",
+    name: "steps",
+    word: "Steps",
+    explains: "Show every step that led here, to go back to any of them",
+    icon: History,
+    keys: ["G"],
+    run: toggleSteps,
+  },
+  new: {
+    ...tray,
+    name: "new",
+    word: "New",
+    explains: "Start a tray with nothing drawn; this one stays on the device",
+    icon: FilePlus2,
+    keys: [],
+    run: startNew,
+  },
+  open: {
+    ...tray,
+    name: "open",
+    word: "Open a file",
+    explains: "Open a project file; this tray stays on the device",
+    icon: FolderOpen,
+    keys: ["Ctrl+O"],
+    run: askForFile,
+  },
+  save: {
+    ...tray,
+    name: "save",
+    word: "Save as a file",
+    explains: "Write the tray into a file of its own",
+    icon: FileDown,
+    keys: ["Ctrl+S"],
+    run: saveAsFile,
+  },
+  demo: {
+    ...tray,
+    name: "demo",
+    word: "Demo tray: floor of a hill-climb car",
+    explains: "Open a tray that is drawn already; this one stays on the device",
+    icon: Shapes,
+    keys: [],
+    run: () => void openExample("hill-climb-floor"),
+  },
+  practice: {
+    ...tray,
+    name: "practice",
+    word: "Practice piece: one bend, two ribs",
+    explains: "Open a small piece to build first; this tray stays on the device",
+    icon: Waypoints,
+    keys: [],
+    run: () => void openExample("practice-piece"),
+  },
+  deeds: {
+    ...tray,
+    heard: "page",
+    name: "deeds",
+    word: "What can be done",
+    explains: "Look for anything that can be done, by its words",
+    icon: ListTodo,
+    keys: ["/"],
+    run: () => useView.getState().setOverlay("deeds"),
+  },
+  keys: {
+    ...tray,
+    heard: "page",
+    name: "keys",
+    word: "Keys",
+    explains: "Show what the keys do",
+    icon: CircleQuestionMark,
+    keys: ["?"],
+    run: () => useView.getState().setOverlay("keys"),
+  },
+} satisfies Record<string, Deed>;

@@ -1,0 +1,26 @@
+import { useSyncExternalStore } from "react";
+import { useFiles } from "../files/index.ts";
+import { useSight } from "../hand/index.ts";
+import { useDesign, useDocument, useView } from "../stores/index.ts";
+import type { Deed } from "./deed.ts";
+
+/** Whether a deed would do something now. */
+export const isPossibleNow = (deed: Deed): boolean => deed.isPossible?.() ?? true;
+
+/** The word of a deed as things stand now. */
+export const wordNowOf = (deed: Deed): string => deed.wordNow?.() ?? deed.word;
+
+/** Whether a deed would do something, and its word; both again whenever a store has changed. */
+export function usePossible(deed: Deed): { readonly isPossible: boolean; readonly word: string } {
+  useSight();
+  const isPossible = useSyncExternalStore(followStores, () => isPossibleNow(deed));
+  const word = useSyncExternalStore(followStores, () => wordNowOf(deed));
+  return { isPossible, word };
+}
+
+function followStores(onChange: () => void): () => void {
+  const ends = [useDocument, useView, useDesign, useFiles].map((store) => store.subscribe(onChange));
+  return () => {
+    for (const end of ends) end();
+  };
+}

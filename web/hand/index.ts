@@ -1,0 +1,5 @@
+export { drawnHeight } from "./drawn-height.ts";
+export { drawnSelection, itemOfPart, useDrawnSelection } from "./drawn-selection.ts";
+export { contextNow, hear, sightNow, useSight } from "./hand-in-use.ts";
+export { sceneFor, useScene } from "./use-scene.ts";
+export { wingEdgesInPlan } from "./wing-edges.ts";
