@@ -1,4 +1,4 @@
-import type { NodeMove } from "./move-nodes.ts";
+import type { Vec2 } from "../foundation/index.ts";
 import type {
   EdgeRef,
   Fence,
@@ -23,6 +23,13 @@ export type { LineRef } from "./schema.ts";
 export interface Grip {
   readonly line: LineRef;
   readonly nodeId?: string;
+}
+
+/** A node of a line, and where it goes. */
+export interface NodeMove {
+  readonly line: LineRef;
+  readonly nodeId: string;
+  readonly to: Vec2;
 }
 
 /** The settings of a project that no item owns; a change replaces whole fields. */

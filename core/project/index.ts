@@ -6,6 +6,7 @@ export type {
   Grip,
   LineRef,
   NodeChanges,
+  NodeMove,
   NoteChanges,
   OpeningChanges,
   PlateChanges,
@@ -41,7 +42,6 @@ export {
   undoHistory,
 } from "./history.ts";
 export { coreOf, foamOf, glueOf, metalOf, ribBoardOf } from "./lookups.ts";
-export type { NodeMove } from "./move-nodes.ts";
 export { nameOfCommand, thingName } from "./name-of-command.ts";
 export { type CommandWords, nameOfGesture, wordsOfCommand } from "./name-of-gesture.ts";
 export { nameOfItem, nameOfNote, nameOfOpening, nameOfProfile, nameOfUnderlay } from "./names.ts";

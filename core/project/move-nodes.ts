@@ -1,14 +1,7 @@
 import { distance2, ROUNDING_RELATIVE, type Vec2 } from "../foundation/index.ts";
-import type { LineRef } from "./command-types.ts";
+import type { LineRef, NodeMove } from "./command-types.ts";
 import { editLine, planLineOf } from "./edit-lines.ts";
 import type { PlanNode, Project, SideNode, SpaceNode } from "./schema.ts";
-
-/** A node of a line, and where it goes. */
-export interface NodeMove {
-  readonly line: LineRef;
-  readonly nodeId: string;
-  readonly to: Vec2;
-}
 
 /**
  * The document with nodes moved, all at once: `to` is (x, y) in plan, (x, z) in the side view, (along, depth) on a
