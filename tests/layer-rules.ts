@@ -13,6 +13,7 @@ export const CORE_ORDER: readonly string[] = [
   "curves",
   "rulings",
   "project",
+  "exchange",
   "starters",
   "laminate",
   "packing",
@@ -38,7 +39,16 @@ export const CORE_ORDER: readonly string[] = [
 ];
 
 /** Packages that the core may use: none of them needs a browser, a screen or a file system. */
-export const CORE_PACKAGES = ["fflate", "jspdf", "opentype.js", "papaparse", "robust-predicates", "valibot"];
+export const CORE_PACKAGES = [
+  "fflate",
+  "jspdf",
+  "opentype.js",
+  "papaparse",
+  "robust-predicates",
+  "saxes",
+  "svgpath",
+  "valibot",
+];
 
 const TOP_LEVEL = [
   "web",

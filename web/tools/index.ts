@@ -5,6 +5,14 @@ export { elementsOfLine } from "./elements-of-line.ts";
 export { flattenForScreen } from "./flatten-for-screen.ts";
 export { type FollowOffer, followOffers } from "./follow-offers.ts";
 export { idsOf, newId, takenIds } from "./new-id.ts";
+export {
+  isBlock,
+  type NodeColumn,
+  nodeTableOf,
+  pasteBlock,
+  readBlock,
+  writeNodeTable,
+} from "./node-table/index.ts";
 export { type Circle, circleOf, circleOutline } from "./opening/index.ts";
 export {
   findLine,

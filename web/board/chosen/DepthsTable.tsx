@@ -4,6 +4,7 @@ import type { Command, Fence } from "../../../core/project/index.ts";
 import { useLengths } from "../../controls/index.ts";
 import { useDocument } from "../../stores/index.ts";
 import { newId } from "../../tools/index.ts";
+import { cellMarks, SheetOfNodes } from "../node-table/index.ts";
 import { LengthCell } from "./LengthCell.tsx";
 
 type DepthNodes = Extract<Fence["lowerEdge"], { kind: "depths" }>["nodes"];
@@ -23,67 +24,69 @@ export function DepthsTable({ fence, nodes }: DepthsTableProps) {
   return (
     <section className="nodes">
       <h3 className="caption">Lower edge, depth below the sheet</h3>
-      <table className="figures" data-testid="depths">
-        <thead>
-          <tr>
-            <th scope="col">Node</th>
-            <th scope="col">Along {unit}</th>
-            <th scope="col">Depth {unit}</th>
-            <th scope="col">
-              <span className="visually-hidden">Add and delete</span>
-            </th>
-          </tr>
-        </thead>
-        <tbody>
-          {nodes.map(({ id, alongMm, depthMm }, index) => (
-            <tr key={id} data-testid={`depth-${id}`}>
-              <th scope="row" className="code">
-                {nodeLabel(id)}
+      <SheetOfNodes line={line}>
+        <table className="figures" data-testid="depths">
+          <thead>
+            <tr>
+              <th scope="col">Node</th>
+              <th scope="col">Along {unit}</th>
+              <th scope="col">Depth {unit}</th>
+              <th scope="col">
+                <span className="visually-hidden">Add and delete</span>
               </th>
-              <td>
-                <LengthCell
-                  label={`Node ${nodeLabel(id)}: along the fence`}
-                  value={alongMm}
-                  testId={`depth-${id}-along`}
-                  onChange={(value) => move(id, [value, depthMm])}
-                />
-              </td>
-              <td>
-                <LengthCell
-                  label={`Node ${nodeLabel(id)}: below the sheet`}
-                  value={depthMm}
-                  testId={`depth-${id}-depth`}
-                  onChange={(value) => move(id, [alongMm, value])}
-                />
-              </td>
-              <td>
-                <button
-                  type="button"
-                  className="plain row-deed"
-                  title="Add a depth after this one"
-                  data-testid={`depth-${id}-add`}
-                  onClick={() => change(addAfter(fence, nodes, index))}
-                >
-                  <Plus aria-hidden />
-                  <span className="visually-hidden">Add a depth after node {nodeLabel(id)}</span>
-                </button>
-                {nodes.length > 1 ? (
+            </tr>
+          </thead>
+          <tbody>
+            {nodes.map(({ id, alongMm, depthMm }, index) => (
+              <tr key={id} data-testid={`depth-${id}`}>
+                <th scope="row" className="code">
+                  {nodeLabel(id)}
+                </th>
+                <td {...cellMarks(id, "along")}>
+                  <LengthCell
+                    label={`Node ${nodeLabel(id)}: along the fence`}
+                    value={alongMm}
+                    testId={`depth-${id}-along`}
+                    onChange={(value) => move(id, [value, depthMm])}
+                  />
+                </td>
+                <td {...cellMarks(id, "depth")}>
+                  <LengthCell
+                    label={`Node ${nodeLabel(id)}: below the sheet`}
+                    value={depthMm}
+                    testId={`depth-${id}-depth`}
+                    onChange={(value) => move(id, [alongMm, value])}
+                  />
+                </td>
+                <td>
                   <button
                     type="button"
                     className="plain row-deed"
-                    title="Delete this depth"
-                    data-testid={`depth-${id}-delete`}
-                    onClick={() => change({ kind: "delete-node", line, nodeId: id })}
+                    title="Add a depth after this one"
+                    data-testid={`depth-${id}-add`}
+                    onClick={() => change(addAfter(fence, nodes, index))}
                   >
-                    <Trash2 aria-hidden />
-                    <span className="visually-hidden">Delete the depth at node {nodeLabel(id)}</span>
+                    <Plus aria-hidden />
+                    <span className="visually-hidden">Add a depth after node {nodeLabel(id)}</span>
                   </button>
-                ) : null}
-              </td>
-            </tr>
-          ))}
-        </tbody>
-      </table>
+                  {nodes.length > 1 ? (
+                    <button
+                      type="button"
+                      className="plain row-deed"
+                      title="Delete this depth"
+                      data-testid={`depth-${id}-delete`}
+                      onClick={() => change({ kind: "delete-node", line, nodeId: id })}
+                    >
+                      <Trash2 aria-hidden />
+                      <span className="visually-hidden">Delete the depth at node {nodeLabel(id)}</span>
+                    </button>
+                  ) : null}
+                </td>
+              </tr>
+            ))}
+          </tbody>
+        </table>
+      </SheetOfNodes>
     </section>
   );
 }

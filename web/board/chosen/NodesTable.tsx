@@ -13,6 +13,7 @@ import {
   selectLine,
 } from "../../tools/index.ts";
 import { dispatchAll } from "../dispatch-all.ts";
+import { cellMarks, SheetOfNodes } from "../node-table/index.ts";
 import { LengthCell } from "./LengthCell.tsx";
 import { NodeDetails } from "./NodeDetails.tsx";
 
@@ -35,37 +36,39 @@ export function NodesTable({ line, title, closed }: NodesTableProps) {
   return (
     <section className="nodes">
       <h3 className="caption">{title}</h3>
-      <table className="figures" data-testid={`nodes-${lineKey(line).replaceAll("/", "-")}`}>
-        <thead>
-          <tr>
-            <th scope="col">Node</th>
-            <th scope="col">x {unit}</th>
-            <th scope="col">
-              {up} {unit}
-            </th>
-            <th scope="col">Radius</th>
-            <th scope="col">To next</th>
-          </tr>
-        </thead>
-        <tbody>
-          {elements.slice(from, to).map((element, offset) => {
-            const index = from + offset;
-            const before = elements[index - 1] ?? (closed ? elements.at(-1) : undefined);
-            const isLast = index === elements.length - 1 && !closed;
-            return element.kind === "follow" ? (
-              <FollowRow key={element.id} line={line} follow={element} />
-            ) : (
-              <NodeRow
-                key={element.id}
-                {...{ line, isLast, up }}
-                node={element}
-                before={before}
-                isChosen={element.id === chosenId}
-              />
-            );
-          })}
-        </tbody>
-      </table>
+      <SheetOfNodes line={line}>
+        <table className="figures" data-testid={`nodes-${lineKey(line).replaceAll("/", "-")}`}>
+          <thead>
+            <tr>
+              <th scope="col">Node</th>
+              <th scope="col">x {unit}</th>
+              <th scope="col">
+                {up} {unit}
+              </th>
+              <th scope="col">Radius</th>
+              <th scope="col">To next</th>
+            </tr>
+          </thead>
+          <tbody>
+            {elements.slice(from, to).map((element, offset) => {
+              const index = from + offset;
+              const before = elements[index - 1] ?? (closed ? elements.at(-1) : undefined);
+              const isLast = index === elements.length - 1 && !closed;
+              return element.kind === "follow" ? (
+                <FollowRow key={element.id} line={line} follow={element} />
+              ) : (
+                <NodeRow
+                  key={element.id}
+                  {...{ line, isLast, up }}
+                  node={element}
+                  before={before}
+                  isChosen={element.id === chosenId}
+                />
+              );
+            })}
+          </tbody>
+        </table>
+      </SheetOfNodes>
       {to - from < elements.length ? (
         <p className="pencil">
           {from + 1} to {to} of {elements.length}; N and P go on to the others.
@@ -135,7 +138,7 @@ const NodeRow = memo(function NodeRow({ line, node, before, isLast, isChosen, up
           {label}
         </button>
       </th>
-      <td>
+      <td {...cellMarks(node.id, "x")}>
         <LengthCell
           label={`x of node ${label}`}
           value={at[0]}
@@ -144,7 +147,7 @@ const NodeRow = memo(function NodeRow({ line, node, before, isLast, isChosen, up
           onChange={(x) => move([x, at[1]])}
         />
       </td>
-      <td>
+      <td {...cellMarks(node.id, up)}>
         <LengthCell
           label={`${up} of node ${label}`}
           value={at[1]}
@@ -153,7 +156,7 @@ const NodeRow = memo(function NodeRow({ line, node, before, isLast, isChosen, up
           onChange={(second) => move([at[0], second])}
         />
       </td>
-      <td>
+      <td {...cellMarks(node.id, "radius")}>
         {mayRound || node.radiusMm !== undefined ? (
           <LengthCell
             label={`Radius at node ${label}`}

@@ -3,6 +3,7 @@ import type { LineRef, SpaceNode } from "../../../core/project/index.ts";
 import { useLengths } from "../../controls/index.ts";
 import { useDocument, useView } from "../../stores/index.ts";
 import { chosenNodeId, isSameLine, lineOfSelection, selectLine } from "../../tools/index.ts";
+import { cellMarks, SheetOfNodes } from "../node-table/index.ts";
 import { LengthCell } from "./LengthCell.tsx";
 import { NodeDetails } from "./NodeDetails.tsx";
 import { SegmentSwitch } from "./NodesTable.tsx";
@@ -23,30 +24,32 @@ export function SpaceNodesTable({ itemId, side, nodes }: SpaceNodesTableProps) {
   const chosenId = isOnLine ? chosenNodeId(selection) : undefined;
   return (
     <section className="nodes">
-      <table className="figures space" data-testid={`nodes-${side}-edge`}>
-        <thead>
-          <tr>
-            <th scope="col">Node</th>
-            <th scope="col">x {unit}</th>
-            <th scope="col">y {unit}</th>
-            <th scope="col">z {unit}</th>
-            <th scope="col">Radius</th>
-            <th scope="col">To next</th>
-          </tr>
-        </thead>
-        <tbody>
-          {nodes.map((node, index) => (
-            <NodeRow
-              key={node.id}
-              line={line}
-              node={node}
-              before={nodes[index - 1]}
-              isLast={index === nodes.length - 1}
-              isChosen={node.id === chosenId}
-            />
-          ))}
-        </tbody>
-      </table>
+      <SheetOfNodes line={line}>
+        <table className="figures space" data-testid={`nodes-${side}-edge`}>
+          <thead>
+            <tr>
+              <th scope="col">Node</th>
+              <th scope="col">x {unit}</th>
+              <th scope="col">y {unit}</th>
+              <th scope="col">z {unit}</th>
+              <th scope="col">Radius</th>
+              <th scope="col">To next</th>
+            </tr>
+          </thead>
+          <tbody>
+            {nodes.map((node, index) => (
+              <NodeRow
+                key={node.id}
+                line={line}
+                node={node}
+                before={nodes[index - 1]}
+                isLast={index === nodes.length - 1}
+                isChosen={node.id === chosenId}
+              />
+            ))}
+          </tbody>
+        </table>
+      </SheetOfNodes>
       <NodeDetails line={line} nodeId={chosenId} closed={false} />
     </section>
   );
@@ -79,7 +82,7 @@ function NodeRow({ line, node, before, isLast, isChosen }: NodeRowProps) {
           {label}
         </button>
       </th>
-      <td>
+      <td {...cellMarks(node.id, "x")}>
         <LengthCell
           label={`x of node ${label}`}
           value={node.x}
@@ -88,7 +91,7 @@ function NodeRow({ line, node, before, isLast, isChosen }: NodeRowProps) {
           onChange={(x) => move("plan", [x, node.y])}
         />
       </td>
-      <td>
+      <td {...cellMarks(node.id, "y")}>
         <LengthCell
           label={`y of node ${label}`}
           value={node.y}
@@ -97,7 +100,7 @@ function NodeRow({ line, node, before, isLast, isChosen }: NodeRowProps) {
           onChange={(y) => move("plan", [node.x, y])}
         />
       </td>
-      <td>
+      <td {...cellMarks(node.id, "z")}>
         <LengthCell
           label={`Height z of node ${label}`}
           value={node.z}
@@ -106,7 +109,7 @@ function NodeRow({ line, node, before, isLast, isChosen }: NodeRowProps) {
           onChange={(z) => move("side", [node.x, z])}
         />
       </td>
-      <td>
+      <td {...cellMarks(node.id, "radius")}>
         {mayRound || node.radiusMm !== undefined ? (
           <LengthCell
             label={`Radius at node ${label}`}

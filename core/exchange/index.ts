@@ -1,0 +1,2 @@
+export { readDecimal } from "./read-decimal.ts";
+export { type Separator, separatorOf, splitTable, type TableRow } from "./split-table.ts";

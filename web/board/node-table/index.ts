@@ -1,0 +1,2 @@
+export { cellMarks } from "./cell-marks.ts";
+export { SheetOfNodes } from "./SheetOfNodes.tsx";
