@@ -2,7 +2,7 @@ import { performance } from "node:perf_hooks";
 import { drawBook, drawTemplates, type Fonts } from "../../core/book/index.ts";
 import { cubicSpline, type SplineInterval } from "../../core/curves/index.ts";
 import { type Design, designTray } from "../../core/design.ts";
-import type { PlanNode, Project } from "../../core/project/index.ts";
+import { newOpening, type PlanNode, type Project, resolveLines } from "../../core/project/index.ts";
 import {
   compileEdge,
   developRuled,
@@ -11,6 +11,8 @@ import {
   type SpacePiece,
 } from "../../core/rulings/index.ts";
 import { writePdf } from "../../core/writers/index.ts";
+import { lengthsIn } from "../../web/lengths/index.ts";
+import { ALL_SNAPS, sceneOf, snapPlace, type ToolContext } from "../../web/tools/index.ts";
 import { readExample } from "../read-example.ts";
 import { readFonts } from "../read-fonts.ts";
 
@@ -37,6 +39,7 @@ function main(): void {
     measure("design of the demo tray", 41, () => designTray(demo), countOf(design)),
     measure("book and A4 templates as PDF", 5, () => print(design, fonts), pagesOf(design, fonts)),
     ...[4, 20, 100, 500].map((count) => growth(demo, count)),
+    snapping(demo),
     measure(
       "ruled sheet, edges of 60 nodes",
       41,
@@ -62,6 +65,49 @@ function measure(what: string, runs: number, work: () => unknown, note: string):
   });
   const medianMs = [...times].sort((a, b) => a - b)[Math.floor(runs / 2)] ?? 0;
   return { what, runs, medianMs, note };
+}
+
+/** A hundred moves of the hand along a line being drawn, over the demo with a thousand nodes more. */
+function snapping(demo: Project): Row {
+  const nodes = Array.from({ length: 1000 }, (_, index): PlanNode => {
+    const angle = (2 * Math.PI * index) / 1000;
+    const [x, y] = [900 + 800 * Math.cos(angle), 450 + 400 * Math.sin(angle)];
+    return { kind: "node", id: `b${index}`, x, y, next: index % 2 === 0 ? "line" : "curve" };
+  });
+  const opening = newOpening({ id: "many", number: 99, name: "Many nodes", elements: nodes, closed: true });
+  const project = { ...demo, openings: [...demo.openings, opening] };
+  const context: ToolContext = {
+    project,
+    scene: sceneOf(project, resolveLines(project)),
+    selection: undefined,
+    hairlineXMm: 1000,
+    snaps: ALL_SNAPS,
+    lengths: lengthsIn("mm"),
+    heightOver: () => undefined,
+    wingEdges: [],
+  };
+  const step = 100;
+  const move = (index: number) =>
+    snapPlace({
+      place: {
+        view: "plan",
+        at: [900 + 802 * Math.cos(index / 16), 450 + 402 * Math.sin(index / 16)],
+        mmPerPx: [2, 2],
+        reachPx: 12,
+        snaps: true,
+      },
+      context,
+      draft: [
+        { at: [-300, 200], next: "line" },
+        { at: [-200, 300], next: "line" },
+      ],
+    });
+  return measure(
+    "100 moves snapped, 1,000 nodes",
+    21,
+    () => Array.from({ length: step }, (_, index) => move(index)),
+    "aim 200 ms: 2 ms a move",
+  );
 }
 
 /** The same tray with a rounded outline of many nodes in place of its sections. */

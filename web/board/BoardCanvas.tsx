@@ -4,7 +4,7 @@ import { ChoosingBox } from "../edit/index.ts";
 import { useDrawnSelection, useScene } from "../hand/index.ts";
 import { useDesign, useDocument, useView } from "../stores/index.ts";
 import type { Sight } from "../tools/index.ts";
-import { DraftDrawing, SnapMark } from "./DraftDrawing.tsx";
+import { DraftDrawing } from "./DraftDrawing.tsx";
 import { LineHandles } from "./LineHandles.tsx";
 import { Paper } from "./Paper.tsx";
 import { PlanDrawing } from "./PlanDrawing.tsx";
@@ -14,6 +14,7 @@ import { HairlineTab } from "./Ruler.tsx";
 import { SectionDrawing } from "./SectionDrawing.tsx";
 import { ShownEdges } from "./ShownEdges.tsx";
 import { SideDrawing } from "./SideDrawing.tsx";
+import { SnapMark } from "./snaps/SnapMark.tsx";
 import { View } from "./View.tsx";
 import { type Box, type Layout, planTransform, sideTransform, type Transform, toPx } from "./viewport.ts";
 

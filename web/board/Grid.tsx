@@ -2,8 +2,8 @@ import type Konva from "konva";
 import { Shape } from "react-konva";
 import { useLengths } from "../controls/index.ts";
 import { stepFor } from "../lengths/index.ts";
+import { LEAST_STRONG_PX, marksBetween } from "../tools/index.ts";
 import type { Paint } from "./paint.ts";
-import { marksBetween } from "./stations.ts";
 import { type Box, type Transform, toMm, toPx } from "./viewport.ts";
 
 interface GridProps {
@@ -14,7 +14,6 @@ interface GridProps {
 
 /** Lines of the finer grid are at least this far apart; the stronger ones stand at the numbers of the ruler. */
 const LEAST_FINE_PX = 9;
-export const LEAST_STRONG_PX = 56;
 
 /** The faint grid of a view: fine lines, and stronger ones at the stations. */
 export function Grid({ box, transform, paint }: GridProps) {

@@ -4,7 +4,7 @@ import { useMedia } from "../controls/index.ts";
 import type { Sight, ToolEvent } from "../tools/index.ts";
 import { ChosenDeeds } from "./ChosenDeeds.tsx";
 import { DrawingRow } from "./DrawingRow.tsx";
-import { SnapToggles } from "./SnapToggles.tsx";
+import { SnapBar } from "./snaps/SnapBar.tsx";
 
 interface PromptStripProps {
   readonly sight: Sight;
@@ -49,7 +49,7 @@ export function PromptStrip({ sight, hear, first, leave }: PromptStripProps) {
             Leave off
           </button>
         ) : null}
-        {isNarrow ? null : <SnapToggles />}
+        {isNarrow ? null : <SnapBar />}
       </div>
       <div className="prompt-row tools">
         {sight.typing ? (
@@ -57,7 +57,7 @@ export function PromptStrip({ sight, hear, first, leave }: PromptStripProps) {
         ) : (
           <ChosenDeeds />
         )}
-        {isNarrow ? <SnapToggles /> : null}
+        {isNarrow ? <SnapBar /> : null}
       </div>
     </div>
   );

@@ -2,10 +2,9 @@ import type Konva from "konva";
 import { Group, Rect, Shape, Text } from "react-konva";
 import { useLengths } from "../controls/index.ts";
 import { stepFor, type Units, wordGrid } from "../lengths/index.ts";
-import { LEAST_STRONG_PX } from "./Grid.tsx";
+import { LEAST_STRONG_PX, marksBetween } from "../tools/index.ts";
 import type { Paint } from "./paint.ts";
 import { pens, sizes } from "./pens.ts";
-import { marksBetween } from "./stations.ts";
 import { type Box, type Transform, toMm, toPx } from "./viewport.ts";
 
 interface RulerProps {

@@ -1,3 +1,4 @@
+import { aidDeeds } from "./aid-deeds.ts";
 import type { Deed } from "./deed.ts";
 import { lineDeeds, pushDeeds } from "./line-deeds.ts";
 import { stageDeeds, stageSteps } from "./stage-deeds.ts";
@@ -11,6 +12,7 @@ export const allDeeds: readonly Deed[] = [
   ...pushDeeds,
   ...Object.values(toolDeeds),
   ...Object.values(viewDeeds),
+  ...Object.values(aidDeeds),
   ...Object.values(trayDeeds),
   ...Object.values(stageDeeds),
   ...stageSteps,

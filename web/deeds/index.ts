@@ -1,3 +1,4 @@
+export { aidDeeds } from "./aid-deeds.ts";
 export { allDeeds } from "./all-deeds.ts";
 export { DeedButton, hintOf } from "./DeedButton.tsx";
 export { DeedList } from "./DeedList.tsx";

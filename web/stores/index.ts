@@ -1,12 +1,12 @@
 export { type DesignStore, followDocument, useDesign } from "./design-store.ts";
 export { type DocumentStore, useDocument } from "./document-store.ts";
+export { type DrawingAids, useDrawingAids } from "./drawing-aids.ts";
 export { type Preferences, usePreferences } from "./preferences-store.ts";
 export {
   type Overlay,
   type PhoneView,
   ScaleLimits,
   type Selection,
-  type Snaps,
   type StageName,
   StageNames,
   type ToolName,

@@ -1,4 +1,5 @@
 import { create } from "zustand";
+import { ALL_SNAPS, type SnapSettings } from "../tools/snaps/snap-kinds.ts";
 import type { Selection, ToolName } from "../tools/types.ts";
 
 export type { Selection, ToolName } from "../tools/types.ts";
@@ -17,14 +18,6 @@ export interface Viewport {
 
 /** The smallest and the largest scale that the board is seen at, px per mm. */
 export const ScaleLimits = { least: 0.02, most: 20 } as const;
-
-/** What the pointer snaps to. */
-export interface Snaps {
-  readonly nodes: boolean;
-  readonly grid: boolean;
-  readonly centreLine: boolean;
-  readonly gridMm: number;
-}
 
 /** Dialogs and panels over the work; one at a time. */
 export type Overlay = "keys" | "deeds" | "problems" | "menu";
@@ -45,7 +38,7 @@ export interface ViewStore {
   readonly viewport: Viewport;
   /** Counts the wishes to see everything; the board fits its views when it changes. */
   readonly fitRequests: number;
-  readonly snaps: Snaps;
+  readonly snaps: SnapSettings;
   /** Whether a press with the Choose tool chooses one thing, or several one by one. */
   readonly choosing: "one" | "several";
   readonly overlay: Overlay | undefined;
@@ -59,7 +52,7 @@ export interface ViewStore {
   requestFit(): void;
   /** Nearer or farther about the middle of each view. */
   zoomBy(factor: number): void;
-  setSnaps(snaps: Partial<Snaps>): void;
+  setSnaps(snaps: Partial<SnapSettings>): void;
   setChoosing(choosing: "one" | "several"): void;
   setOverlay(overlay: Overlay | undefined): void;
   setPhoneView(phoneView: PhoneView): void;
@@ -73,7 +66,7 @@ export const useView = create<ViewStore>()((set) => ({
   hairlineXMm: 1000,
   viewport: { centreXMm: 1000, planCentreYMm: 0, sideCentreZMm: 100, pixelsPerMm: 0.35 },
   fitRequests: 0,
-  snaps: { nodes: true, grid: true, centreLine: true, gridMm: 10 },
+  snaps: ALL_SNAPS,
   choosing: "one",
   overlay: undefined,
   phoneView: "drawing",

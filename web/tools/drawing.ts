@@ -1,7 +1,7 @@
 import { COINCIDENT_POINTS_MM, distance2, type Vec2 } from "../../core/foundation/index.ts";
 import type { PlanNode } from "../../core/project/index.ts";
 import type { DrawingView } from "./drawing-view.ts";
-import { snapPlace } from "./snap-place.ts";
+import { snapPlace } from "./snaps/index.ts";
 import { placeTyped } from "./typed-place.ts";
 import type { DraftNode, Place, Sight, Snap, ToolContext, ToolEvent } from "./types.ts";
 

@@ -43,6 +43,15 @@ export {
   selectGrips,
   wholeOf,
 } from "./several.ts";
+export {
+  ALL_SNAPS,
+  SNAP_WORDS,
+  type SnapKind,
+  SnapKinds,
+  type SnapSettings,
+  snapPlace,
+} from "./snaps/index.ts";
+export { LEAST_STRONG_PX, marksBetween } from "./stations.ts";
 export { chosenOwner, targetAt } from "./target-at.ts";
 export { type Hand, takeUp } from "./tools.ts";
 export { type EdgeEnd, edgeRefAt, endsOfEdges } from "./transition/index.ts";
@@ -57,6 +66,7 @@ export type {
   ShownEdge,
   Sight,
   Snap,
+  SnapSign,
   Target,
   ToolContext,
   ToolEvent,

@@ -58,7 +58,7 @@ function nearestOnEdge(edge: SceneEdge, place: Place): OnEdge | undefined {
 }
 
 /** The parameter, from 0 to 1, of the place on a chord that looks nearest on the screen. */
-function alongChord(from: Vec2, to: Vec2, { at, mmPerPx }: Pick<Place, "at" | "mmPerPx">): number {
+export function alongChord(from: Vec2, to: Vec2, { at, mmPerPx }: Pick<Place, "at" | "mmPerPx">): number {
   const dx = (to[0] - from[0]) / mmPerPx[0];
   const dy = (to[1] - from[1]) / mmPerPx[1];
   const squared = dx * dx + dy * dy;

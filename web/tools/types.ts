@@ -3,6 +3,7 @@ import type { Command, Grip, LineRef, Project } from "../../core/project/index.t
 import type { Lengths } from "../lengths/index.ts";
 import type { DrawingView } from "./drawing-view.ts";
 import type { Scene } from "./scene.ts";
+import type { SnapKind, SnapSettings } from "./snaps/snap-kinds.ts";
 
 /** The tools of the drawing board, in the order of the rail. */
 export const ToolNames = [
@@ -138,12 +139,15 @@ export interface WingEdgeInPlan {
   readonly to: Vec2;
 }
 
-/** What places snap to. */
-export interface SnapSettings {
-  readonly nodes: boolean;
-  readonly grid: boolean;
-  readonly centreLine: boolean;
-  readonly gridMm: number;
+/** A mark of a snap on the board: its kind's own shape, turned along what it lies on, with a guide line to it. */
+export interface SnapSign {
+  readonly kind: SnapKind;
+  readonly at: Vec2;
+  /** Unit directions of the lines that meet there, mm. */
+  readonly along?: readonly Vec2[];
+  readonly guide?: readonly [Vec2, Vec2];
+  /** The guide runs to the ruler of stations. */
+  readonly isToRuler?: true;
 }
 
 /**
@@ -162,6 +166,8 @@ export interface Step<State> {
 export interface Snap {
   readonly at: Vec2;
   readonly reasons: readonly string[];
+  /** What the board draws of the reasons. */
+  readonly signs?: readonly SnapSign[];
   readonly edge?: { readonly line: LineRef; readonly edgeId: string };
   /** The snap closes the line that is being drawn. */
   readonly closes?: true;

@@ -9,6 +9,7 @@ import {
 } from "../../../core/project/index.ts";
 import { lengthsIn } from "../../../web/lengths/index.ts";
 import {
+  ALL_SNAPS,
   type DrawingView,
   type Hand,
   type Place,
@@ -52,7 +53,7 @@ export function contextOf(work: Work): ToolContext {
     scene: sceneOf(work.project, resolveLines(work.project)),
     selection: work.selection,
     hairlineXMm: 5000,
-    snaps: { nodes: true, grid: true, centreLine: true, gridMm: 10 },
+    snaps: ALL_SNAPS,
     lengths: lengthsIn("mm"),
     heightOver: work.heightOver,
     wingEdges: work.wingEdges,

@@ -1,7 +1,7 @@
 import { distance2, formatAngle, type Vec2 } from "../../../core/foundation/index.ts";
 import type { Lengths } from "../../lengths/index.ts";
 import type { DrawingView } from "../drawing-view.ts";
-import { snapPlace } from "../snap-place.ts";
+import { snapPlace } from "../snaps/index.ts";
 import { directionOf } from "../typed-place.ts";
 import type { Sight, Snap, Step, Tool, ToolContext, ToolEvent } from "../types.ts";
 

@@ -11,7 +11,7 @@ import { type Command, newOpening, type PlanLine } from "../../../core/project/i
 import { wordGrid } from "../../lengths/index.ts";
 import { type Drawing, draw, EMPTY_DRAWING, elementsOfDrawing, sightOfDrawing } from "../drawing.ts";
 import { newId, openingIdsOf } from "../new-id.ts";
-import { snapPlace } from "../snap-place.ts";
+import { snapPlace } from "../snaps/index.ts";
 import { placeTyped } from "../typed-place.ts";
 import type {
   OpeningShape,
@@ -93,7 +93,14 @@ function snapOf(place: Place, { centre }: OpeningState, context: ToolContext): S
   const away = subtract2(snap.at, centre);
   const radiusMm = Math.hypot(...away);
   const onGridMm = Math.round(radiusMm / snaps.gridMm) * snaps.gridMm;
-  if (snap.reasons.length > 0 || !place.snaps || !snaps.grid || !(onGridMm > 0) || radiusMm === 0)
+  if (
+    snap.reasons.length > 0 ||
+    !place.snaps ||
+    !snaps.isOn ||
+    !snaps.grid ||
+    !(onGridMm > 0) ||
+    radiusMm === 0
+  )
     return snap;
   return {
     at: add2(centre, scale2(away, onGridMm / radiusMm)),

@@ -5,7 +5,7 @@ import { awayPx } from "../nearest.ts";
 import { findLine, ownerKey } from "../scene.ts";
 import { chosenEdgeId, chosenNodeId, isDrawn, lineOfSelection, selectLine } from "../selected-line.ts";
 import { gripsOf, isAmong, selectGrips, wholeOf, withGrips, withToggled } from "../several.ts";
-import { snapPlace } from "../snap-place.ts";
+import { snapPlace } from "../snaps/index.ts";
 import { chosenOwner, targetAt } from "../target-at.ts";
 import type { Place, Selection, Sight, Snap, Step, Target, Tool, ToolContext, ToolEvent } from "../types.ts";
 import { bendEdge, deleteChosen, insertNode, nextNode, nudgeChosen } from "./edit-chosen.ts";

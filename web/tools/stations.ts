@@ -4,3 +4,6 @@ export function marksBetween(fromMm: number, toMm: number, stepMm: number): read
   const count = Math.max(0, Math.min(5000, Math.floor(toMm / stepMm) - first + 1));
   return Array.from({ length: count }, (_, index) => (first + index) * stepMm);
 }
+
+/** Numbers on the ruler stand at least so far apart on the screen, px. */
+export const LEAST_STRONG_PX = 56;
