@@ -41,12 +41,25 @@ export {
   redoHistory,
   undoHistory,
 } from "./history.ts";
+export { type Lock, lockedSectionOf, locksAgainst } from "./locks.ts";
 export { coreOf, foamOf, glueOf, metalOf, ribBoardOf } from "./lookups.ts";
 export { nameOfCommand, thingName } from "./name-of-command.ts";
 export { type CommandWords, nameOfGesture, wordsOfCommand } from "./name-of-gesture.ts";
 export { nameOfItem, nameOfNote, nameOfOpening, nameOfProfile, nameOfUnderlay } from "./names.ts";
 export { ownerKey } from "./owner-key.ts";
 export { nodePlace, pinPlace, textPlace, viewOfLine } from "./pin-place.ts";
+export {
+  cornersOfPicture,
+  isOnPicture,
+  laidInto,
+  levelled,
+  movedBy,
+  type Placement,
+  pixelAt,
+  pixelInView,
+  scaledByTwoPoints,
+  turnedAbout,
+} from "./place-underlay.ts";
 export { type ReadResult, readProject, writeProject } from "./read-project.ts";
 export { resolveLines } from "./resolve-lines.ts";
 export type { ResolvedEdge, ResolvedLines, TransitionEdges } from "./resolved-lines.ts";
@@ -85,3 +98,4 @@ export type {
   Wing,
 } from "./schema.ts";
 export { CURRENT_VERSION, PaperNames, ProjectSchema } from "./schema.ts";
+export { allThings, hiddenThings, isProfileShown, type StandingOf, standingOf } from "./standing.ts";

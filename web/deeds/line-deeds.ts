@@ -26,6 +26,8 @@ const isChoosing = (): boolean => useView.getState().tool === "select";
 const isLineChosen = (): boolean => isDrawn(useView.getState().selection);
 const isNodeChosen = (): boolean => chosenNodeId(useView.getState().selection) !== undefined;
 const areSeveralChosen = (): boolean => useView.getState().selection?.kind === "several";
+const isPictureInHand = (): boolean =>
+  useView.getState().tool === "underlay" && useView.getState().selection?.kind === "underlay";
 const isEdgeChosen = (): boolean =>
   isNodeChosen() || areSeveralChosen() || chosenEdgeId(useView.getState().selection) !== undefined;
 
@@ -131,7 +133,8 @@ export const pushDeeds: readonly Deed[] = WAYS.flatMap(({ way, by, icon }) =>
       explains: `Move what is chosen ${way} on the drawing by ${stepMm} mm`,
       icon,
       keys: [`${stepMm === 10 ? "Shift+" : ""}Arrow${way.charAt(0).toUpperCase()}${way.slice(1)}`],
-      isPossible: () => isChoosing() && (isLineChosen() || areSeveralChosen()),
+      isPossible: () =>
+        isPictureInHand() || (isChoosing() && (isLineChosen() || areSeveralChosen())),
       run: () => hear({ kind: "nudge", byMm: [by[0] * stepMm, by[1] * stepMm] }),
     }),
   ),

@@ -1,12 +1,14 @@
 import {
   Blinds,
   CircleDashed,
+  Image,
   type LucideIcon,
   MousePointer2,
   PanelBottomDashed,
   Pentagon,
   Ruler,
   Spline,
+  StickyNote,
   Tally3,
 } from "lucide-react";
 import { useView } from "../stores/index.ts";
@@ -69,6 +71,18 @@ const WORDS: Readonly<Record<ToolName, Words>> = {
     icon: Ruler,
     key: "Shift+M",
   },
+  underlay: {
+    word: "Picture",
+    explains: "Lay a picture under the drawing, to draw over it",
+    icon: Image,
+    key: "U",
+  },
+  note: {
+    word: "Note",
+    explains: "Pin a note to a place or a node",
+    icon: StickyNote,
+    key: "A",
+  },
 };
 
 function toolDeed(name: ToolName): Deed {
@@ -96,4 +110,6 @@ export const toolDeeds: Readonly<Record<ToolName, Deed>> = {
   opening: toolDeed("opening"),
   profile: toolDeed("profile"),
   measure: toolDeed("measure"),
+  underlay: toolDeed("underlay"),
+  note: toolDeed("note"),
 };

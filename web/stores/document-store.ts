@@ -8,6 +8,8 @@ import {
   type History,
   historyOf,
   jumpHistory,
+  type Lock,
+  locksAgainst,
   nameOfCommand,
   type Project,
   pushHistory,
@@ -24,6 +26,8 @@ export interface DocumentStore {
   readonly project: Project;
   /** Another tab holds the work: every edit is ignored here. */
   readonly isReadOnly: boolean;
+  /** The locks that kept the last edit from being made, until they are put away or another edit is begun. */
+  readonly refusals: readonly Lock[];
   /** Counts the documents that took the place of another: views of the old one start afresh. */
   readonly generation: number;
   /** One edit, one step back. */
@@ -43,6 +47,7 @@ export interface DocumentStore {
   /** Another document takes the place of this one, with a history of its own. */
   replace(project: Project): void;
   setReadOnly(isReadOnly: boolean): void;
+  putRefusalsAway(): void;
 }
 
 export const useDocument = create<DocumentStore>()((set, get) => {
@@ -51,20 +56,26 @@ export const useDocument = create<DocumentStore>()((set, get) => {
     const history = next(get().history);
     if (history !== get().history) set({ history, project: history.now });
   };
+  const edit = (command: Command, push: (history: History, after: Project) => History) => {
+    const { history, refusals: before, isReadOnly } = get();
+    if (isReadOnly) return;
+    const after = applyCommand(history.now, command);
+    const refusals = command.kind === "set-standing" ? [] : locksAgainst(history.now, after);
+    if (refusals.length > 0) return set({ refusals });
+    if (history.gesture === undefined && before.length > 0) set({ refusals });
+    change(() => push(history, after));
+  };
   const start = historyOf(emptyProject({ id: "tray", title: "New tray", issuedOn: "2026-01-01" }));
   return {
     history: start,
     project: start.now,
     isReadOnly: false,
+    refusals: [],
     generation: 0,
     dispatch: (command) =>
-      change((history) =>
-        pushHistory(history, applyCommand(history.now, command), nameOfCommand(history.now, command)),
-      ),
+      edit(command, (history, after) => pushHistory(history, after, nameOfCommand(history.now, command))),
     dispatchInGesture: (command) =>
-      change((history) =>
-        pushInGesture(history, applyCommand(history.now, command), wordsOfCommand(history.now, command)),
-      ),
+      edit(command, (history, after) => pushInGesture(history, after, wordsOfCommand(history.now, command))),
     endGesture: (name) => change((history) => closeGesture(history, name)),
     cancelGesture: () => change(cancelGesture),
     undo: () => change(undoHistory),
@@ -75,8 +86,10 @@ export const useDocument = create<DocumentStore>()((set, get) => {
       set(({ generation }) => ({
         history: historyOf(project),
         project,
+        refusals: [],
         generation: generation + 1,
       })),
     setReadOnly: (isReadOnly) => set({ isReadOnly }),
+    putRefusalsAway: () => set({ refusals: [] }),
   };
 });

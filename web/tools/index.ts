@@ -60,6 +60,7 @@ export type {
   Draft,
   EdgeWay,
   OpeningShape,
+  PictureTask,
   Place,
   ProfileChoice,
   Selection,
@@ -75,3 +76,4 @@ export type {
   WingEdgeInPlan,
 } from "./types.ts";
 export { ToolNames } from "./types.ts";
+export { turnPictureCommands } from "./underlay/index.ts";

@@ -1,5 +1,6 @@
 import { fenceTool } from "./fence/index.ts";
 import { measureTool } from "./measure/index.ts";
+import { noteTool } from "./note/index.ts";
 import { openingTool } from "./opening/index.ts";
 import { plateTool } from "./plate/index.ts";
 import { profileTool } from "./profile/index.ts";
@@ -7,6 +8,7 @@ import { sectionTool } from "./section/index.ts";
 import { selectTool } from "./select/index.ts";
 import { transitionTool } from "./transition/index.ts";
 import type { Sight, Step, Tool, ToolContext, ToolEvent, ToolName } from "./types.ts";
+import { underlayTool } from "./underlay/index.ts";
 
 /** A tool in hand. Hearing an event gives what is to be done and the hand that comes after. */
 export interface Hand {
@@ -30,6 +32,8 @@ const tools: { readonly [Name in ToolName]: () => Hand } = {
   opening: () => hold("opening", openingTool, openingTool.start),
   profile: () => hold("profile", profileTool, profileTool.start),
   measure: () => hold("measure", measureTool, measureTool.start),
+  underlay: () => hold("underlay", underlayTool, underlayTool.start),
+  note: () => hold("note", noteTool, noteTool.start),
 };
 
 /** A tool taken up afresh. */

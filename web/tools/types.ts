@@ -1,5 +1,5 @@
 import type { Vec2 } from "../../core/foundation/index.ts";
-import type { Command, Grip, LineRef, Project } from "../../core/project/index.ts";
+import type { Command, Grip, LineRef, Note, Project, ViewPoint } from "../../core/project/index.ts";
 import type { Lengths } from "../lengths/index.ts";
 import type { DrawingView } from "./drawing-view.ts";
 import type { Scene } from "./scene.ts";
@@ -15,6 +15,8 @@ export const ToolNames = [
   "opening",
   "profile",
   "measure",
+  "underlay",
+  "note",
 ] as const;
 export type ToolName = (typeof ToolNames)[number];
 
@@ -45,6 +47,8 @@ export type Selection =
     }
   /** Two things or more; nodes of a line and things as a whole may stand side by side. */
   | { readonly kind: "several"; readonly grips: readonly Grip[] }
+  | { readonly kind: "note"; readonly noteId: string }
+  | { readonly kind: "underlay"; readonly underlayId: string }
   | { readonly kind: "part"; readonly partId: string }
   | { readonly kind: "rib"; readonly ribId: string };
 
@@ -93,6 +97,9 @@ export type OpeningShape = "outline" | "circle";
 /** How an edge of a transition is given: an edge that is there, or one of its own that is drawn. */
 export type EdgeWay = "take" | "draw";
 
+/** What is done to a picture under the drawing: moved, scaled by two points of it, or levelled by a line. */
+export type PictureTask = "move" | "scale" | "level";
+
 /** Everything a tool can hear, from pointer, keys and the numeric strip. */
 export type ToolEvent =
   | { readonly kind: "press"; readonly place: Place }
@@ -105,6 +112,9 @@ export type ToolEvent =
   | { readonly kind: "choose-height"; readonly zMm: number | undefined }
   | { readonly kind: "choose-shape"; readonly shape: OpeningShape }
   | { readonly kind: "choose-way"; readonly way: EdgeWay }
+  | { readonly kind: "choose-task"; readonly task: PictureTask }
+  /** The words of a note that has been begun. */
+  | { readonly kind: "write"; readonly text: string }
   | { readonly kind: "finish" }
   | { readonly kind: "cancel" }
   | { readonly kind: "delete" }
@@ -222,6 +232,10 @@ export interface Sight {
   readonly shape?: OpeningShape;
   readonly way?: EdgeWay;
   readonly edges?: readonly ShownEdge[];
+  /** What is being done to a picture; `pickedMm` apart are the two points that wait for their true distance. */
+  readonly picture?: { readonly task: PictureTask; readonly pickedMm?: number };
+  /** A note that has its pin and waits for its words. */
+  readonly note?: Pick<Note, "view" | "pin" | "leader" | "widthMm"> & { readonly at: ViewPoint };
   /** What finishing does now, as a button; absent when it would do nothing. */
   readonly finish?: string;
 }

@@ -79,6 +79,8 @@ function step(state: SelectState, event: ToolEvent, context: ToolContext): Step<
     case "choose-height":
     case "choose-shape":
     case "choose-way":
+    case "choose-task":
+    case "write":
     case "finish":
       return { state, commands: [] };
     default:

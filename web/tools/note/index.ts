@@ -1,0 +1,1 @@
+export { type NoteState, noteTool } from "./note-tool.ts";

@@ -1,0 +1,1 @@
+export { turnPictureCommands, type UnderlayState, underlayTool } from "./underlay-tool.ts";
