@@ -1,5 +1,6 @@
 export { applyCommand } from "./apply-command.ts";
 export { checkDocument, soundProject } from "./check-document.ts";
+export { checkRemarks } from "./check-remarks.ts";
 export type {
   Command,
   FenceChanges,
@@ -98,4 +99,11 @@ export type {
   Wing,
 } from "./schema.ts";
 export { CURRENT_VERSION, PaperNames, ProjectSchema } from "./schema.ts";
-export { allThings, hiddenThings, isProfileShown, type StandingOf, standingOf } from "./standing.ts";
+export {
+  allThings,
+  hiddenThings,
+  isProfileShown,
+  type StandingOf,
+  standingOf,
+  thingOfLine,
+} from "./standing.ts";

@@ -1,4 +1,4 @@
-import type { Project, ThingRef } from "./schema.ts";
+import type { LineRef, Project, ThingRef } from "./schema.ts";
 
 /** How a thing stands on the board. */
 export interface StandingOf {
@@ -32,6 +32,20 @@ export function isProfileShown(project: Project, profileId: string): boolean {
   if (standingOf(project, { of: "profile", profileId }).hidden) return false;
   const users = project.items.filter((item) => item.kind === "section" && item.profileId === profileId);
   return users.length === 0 || users.some(({ hidden }) => !hidden);
+}
+
+/** What a drawn line belongs to. */
+export function thingOfLine(line: LineRef): ThingRef {
+  switch (line.of) {
+    case "profile":
+      return { of: "profile", profileId: line.profileId };
+    case "opening":
+      return { of: "opening", openingId: line.openingId };
+    case "item":
+    case "lower-edge":
+    case "edge":
+      return { of: "item", itemId: line.itemId };
+  }
 }
 
 function findThing(project: Project, thing: ThingRef) {

@@ -2,6 +2,7 @@ import { DeedList, stageDeeds } from "../deeds/index.ts";
 import { HatchPatterns } from "../drawings/index.ts";
 import { HistoryPanel } from "../history/index.ts";
 import { stages } from "../stages/index.ts";
+import { RefusalLine } from "../standing/index.ts";
 import { useDocument, useView } from "../stores/index.ts";
 import { FaultBoundary } from "./FaultBoundary.tsx";
 import { KeyList } from "./KeyList.tsx";
@@ -36,6 +37,7 @@ export function App() {
         </main>
         <HistoryPanel />
       </div>
+      <RefusalLine />
       <TruthLine />
       {overlay === "keys" ? <KeyList /> : null}
       {overlay === "deeds" ? <DeedList /> : null}

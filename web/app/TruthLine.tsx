@@ -1,5 +1,6 @@
 import { formatMass, formatNumber, levelOf, THIN_SPACE } from "../../core/foundation/index.ts";
 import type { Totals } from "../../core/totals/index.ts";
+import { HiddenCount } from "../standing/index.ts";
 import { useDesign } from "../stores/index.ts";
 import { PROBLEMS_ID, ProblemList } from "./ProblemList.tsx";
 import { ProblemSign } from "./ProblemSign.tsx";
@@ -13,6 +14,7 @@ export function TruthLine() {
     <footer className="truth-line" data-testid="truth-line" data-computing={isComputing}>
       {design ? <Figures totals={design.totals} /> : <span className="pencil">Counting…</span>}
       {failure ? <Failure text={failure} /> : null}
+      <HiddenCount />
       {design ? <ProblemsButton problems={design.problems} /> : null}
     </footer>
   );

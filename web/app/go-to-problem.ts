@@ -35,6 +35,8 @@ function selectionOf(place: ProblemPlace): Selection | undefined {
   if (place.openingId !== undefined) return { kind: "opening", openingId: place.openingId, ...node };
   if (place.itemId !== undefined) return { kind: "item", itemId: place.itemId, ...node, ...line };
   if (place.profileId !== undefined) return { kind: "profile", profileId: place.profileId, ...node };
+  if (place.noteId !== undefined) return { kind: "note", noteId: place.noteId };
+  if (place.underlayId !== undefined) return { kind: "underlay", underlayId: place.underlayId };
   if (place.ribId !== undefined) return { kind: "rib", ribId: place.ribId };
   if (place.partId !== undefined) return { kind: "part", partId: place.partId };
   return undefined;

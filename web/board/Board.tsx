@@ -1,13 +1,15 @@
 import { type KeyboardEvent, useEffect, useMemo, useRef, useState } from "react";
-import { roundTo } from "../../core/foundation/index.ts";
+import { roundTo, type Vec2 } from "../../core/foundation/index.ts";
 import { useLengths, useSize } from "../controls/index.ts";
 import { DeedButton, viewDeeds } from "../deeds/index.ts";
 import { hear, sceneFor, useSight } from "../hand/index.ts";
 import { useDocument, useView } from "../stores/index.ts";
+import { usePictureEntry } from "../underlay/index.ts";
 import { BoardCanvas } from "./BoardCanvas.tsx";
+import { boxForPicture } from "./box-for-picture.ts";
 import { planExtent, sideExtent } from "./extents.ts";
 import { PromptStrip } from "./PromptStrip.tsx";
-import type { Sheet } from "./place-at.ts";
+import { type Sheet, viewAt } from "./place-at.ts";
 import { usePointer } from "./use-pointer.ts";
 import { useTyping } from "./use-typing.ts";
 import { fitViews, type Layout, layoutOf, planTransform, sideTransform } from "./viewport.ts";
@@ -27,6 +29,10 @@ export function Board() {
 
   const sheetNow = (): Sheet => ({ viewport: useView.getState().viewport, layout, heightFactor });
   const pointer = usePointer(ref, sheetNow, hear);
+  const pictures = usePictureEntry({
+    viewAt: (clientX, clientY) => viewAt(sheetNow(), pxIn(ref.current, clientX, clientY)),
+    boxOf: boxForPicture,
+  });
   useFit(layout, heightFactor);
   useTyping(firstField);
 
@@ -47,6 +53,7 @@ export function Board() {
         data-plan-transform={JSON.stringify(shownTransform(plan))}
         data-side-transform={JSON.stringify(shownTransform(side))}
         {...pointer}
+        {...pictures}
       >
         {widthPx > 0 && heightPx > 0 ? (
           <BoardCanvas {...{ widthPx, heightPx, layout, heightFactor, sight }} />
@@ -74,6 +81,12 @@ export function Board() {
       </div>
     </div>
   );
+}
+
+/** A place of the page as a place of the board, px. */
+function pxIn(board: HTMLElement | null, clientX: number, clientY: number): Vec2 {
+  const box = board?.getBoundingClientRect();
+  return [clientX - (box?.left ?? 0), clientY - (box?.top ?? 0)];
 }
 
 /** For tests and for those who look: where x = 0 and y (or z) = 0 are in the drawing, and its scale. */

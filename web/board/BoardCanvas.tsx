@@ -1,9 +1,10 @@
 import { memo, useMemo } from "react";
 import { Layer, Line, Stage } from "react-konva";
 import { ChoosingBox } from "../edit/index.ts";
-import { useDrawnSelection, useScene } from "../hand/index.ts";
+import { designWithoutHidden, useDrawnSelection, useScene } from "../hand/index.ts";
 import { useDesign, useDocument, useView } from "../stores/index.ts";
 import type { Sight } from "../tools/index.ts";
+import { UnderlayPictures } from "../underlay/index.ts";
 import { DraftDrawing } from "./DraftDrawing.tsx";
 import { LineHandles } from "./LineHandles.tsx";
 import { Paper } from "./Paper.tsx";
@@ -36,6 +37,7 @@ export function BoardCanvas({ widthPx, heightPx, layout, heightFactor, sight }: 
   return (
     <Stage width={widthPx} height={heightPx} listening={false}>
       <Paper {...shared} />
+      <Pictures {...shared} />
       <Drawn {...shared} />
       <Cut {...{ layout, heightFactor, paint }} />
       <Live {...shared} sight={sight} />
@@ -50,10 +52,25 @@ interface Shared {
   readonly paint: Paint;
 }
 
+/** Pictures to draw over: they lie on the paper, under everything that is drawn. */
+const Pictures = memo(function Pictures({ layout, plan, side, paint }: Shared) {
+  return (
+    <Layer listening={false}>
+      <View box={layout.plan}>
+        <UnderlayPictures view="plan" transform={plan} mark={paint.mark} />
+      </View>
+      <View box={layout.side}>
+        <UnderlayPictures view="side" transform={side} mark={paint.mark} />
+      </View>
+    </Layer>
+  );
+});
+
 /** The document in plan and side view. */
 const Drawn = memo(function Drawn({ layout, plan, side, paint }: Shared) {
   const project = useDocument((state) => state.project);
-  const design = useDesign((state) => state.design);
+  const computed = useDesign((state) => state.design);
+  const design = useMemo(() => designWithoutHidden(computed, project), [computed, project]);
   const selection = useDrawnSelection();
   const scene = useScene();
   const shared = { project, scene, selection, paint };
@@ -75,7 +92,9 @@ const Cut = memo(function Cut({
   heightFactor,
   paint,
 }: Pick<Shared, "layout" | "paint"> & { readonly heightFactor: number }) {
-  const design = useDesign((state) => state.design);
+  const project = useDocument((state) => state.project);
+  const computed = useDesign((state) => state.design);
+  const design = useMemo(() => designWithoutHidden(computed, project), [computed, project]);
   const xMm = useView((view) => view.hairlineXMm);
   const box = layout.section;
   return (

@@ -1,8 +1,10 @@
 import { assertNever } from "../../core/foundation/index.ts";
-import type { Item } from "../../core/project/index.ts";
+import { type Item, thingName } from "../../core/project/index.ts";
 import { SeveralPanel } from "../edit/index.ts";
-import { itemOfPart } from "../hand/index.ts";
+import { itemOfPart, useDrawnSelection } from "../hand/index.ts";
+import { chosenThing, StandingLine } from "../standing/index.ts";
 import { useDesign, useDocument, useView } from "../stores/index.ts";
+import { UnderlayPanel } from "../underlay/index.ts";
 import { FencePanel } from "./chosen/FencePanel.tsx";
 import { NothingChosen } from "./chosen/NothingChosen.tsx";
 import { OpeningPanel } from "./chosen/OpeningPanel.tsx";
@@ -15,9 +17,18 @@ import { TransitionPanel } from "./chosen/TransitionPanel.tsx";
 export function ChosenPanel() {
   return (
     <div className="chosen-panel" data-testid="chosen-panel">
+      <ChosenStanding />
       <Chosen />
     </div>
   );
+}
+
+/** Lock and hide switches of the chosen item, opening or profile. */
+function ChosenStanding() {
+  const project = useDocument((state) => state.project);
+  const thing = chosenThing(useDrawnSelection());
+  if (!thing || thing.of === "underlay") return null;
+  return <StandingLine thing={thing} name={thingName(project, thing)} />;
 }
 
 function Chosen() {
@@ -28,6 +39,10 @@ function Chosen() {
   if (selection?.kind === "profile") {
     const profile = project.profiles.find((other) => other.id === selection.profileId);
     return profile ? <ProfilePanel profile={profile} /> : <NothingChosen />;
+  }
+  if (selection?.kind === "underlay") {
+    const underlay = project.underlays.find((other) => other.id === selection.underlayId);
+    return underlay ? <UnderlayPanel key={underlay.id} underlay={underlay} /> : <NothingChosen />;
   }
   if (selection?.kind === "opening") {
     const opening = project.openings.find((other) => other.id === selection.openingId);

@@ -1,4 +1,5 @@
 import { memo, useMemo } from "react";
+import { standingOf, thingOfLine } from "../../core/project/index.ts";
 import { useDrawnSelection, useScene } from "../hand/index.ts";
 import { useDocument } from "../stores/index.ts";
 import { chosenNodesByLine, type DrawingView, lineKey, ownerKey } from "../tools/index.ts";
@@ -15,7 +16,7 @@ interface LineHandlesProps {
 
 const NONE: readonly string[] = [];
 
-/** The nodes of every line of a view: handles on what is chosen, quiet dots on the rest. */
+/** The nodes of every line of a view: handles on what is chosen and not locked, quiet dots on the rest. */
 export const LineHandles = memo(function LineHandles({ view, transform, paint }: LineHandlesProps) {
   const project = useDocument((state) => state.project);
   const selection = useDrawnSelection();
@@ -28,7 +29,8 @@ export const LineHandles = memo(function LineHandles({ view, transform, paint }:
         if (line.view !== view) return null;
         const key = lineKey(line.line);
         const shared = { line, transform, paint };
-        if (!owners.includes(ownerKey(line.line))) return <QuietHandles key={key} {...shared} />;
+        const { locked } = standingOf(project, thingOfLine(line.line));
+        if (locked || !owners.includes(ownerKey(line.line))) return <QuietHandles key={key} {...shared} />;
         return <Handles key={key} {...shared} nodeIds={chosenNodes.get(key) ?? NONE} />;
       })}
     </>

@@ -1,7 +1,9 @@
 import { Check, X } from "lucide-react";
 import type { RefObject } from "react";
 import { useMedia } from "../controls/index.ts";
-import type { Sight, ToolEvent } from "../tools/index.ts";
+import type { DrawingView, Sight, ToolEvent } from "../tools/index.ts";
+import { choosePicture, UnderlayRow } from "../underlay/index.ts";
+import { boxForPicture } from "./box-for-picture.ts";
 import { ChosenDeeds } from "./ChosenDeeds.tsx";
 import { DrawingRow } from "./DrawingRow.tsx";
 import { SnapBar } from "./snaps/SnapBar.tsx";
@@ -52,7 +54,9 @@ export function PromptStrip({ sight, hear, first, leave }: PromptStripProps) {
         {isNarrow ? null : <SnapBar />}
       </div>
       <div className="prompt-row tools">
-        {sight.typing ? (
+        {sight.picture ? (
+          <UnderlayRow picture={sight.picture} {...{ hear, first }} choose={choosePictureFor} />
+        ) : sight.typing ? (
           <DrawingRow {...{ sight, hear, first, leave }} typing={sight.typing} />
         ) : (
           <ChosenDeeds />
@@ -62,3 +66,5 @@ export function PromptStrip({ sight, hear, first, leave }: PromptStripProps) {
     </div>
   );
 }
+
+const choosePictureFor = (view: DrawingView): void => choosePicture(view, boxForPicture);

@@ -133,8 +133,7 @@ export const pushDeeds: readonly Deed[] = WAYS.flatMap(({ way, by, icon }) =>
       explains: `Move what is chosen ${way} on the drawing by ${stepMm} mm`,
       icon,
       keys: [`${stepMm === 10 ? "Shift+" : ""}Arrow${way.charAt(0).toUpperCase()}${way.slice(1)}`],
-      isPossible: () =>
-        isPictureInHand() || (isChoosing() && (isLineChosen() || areSeveralChosen())),
+      isPossible: () => isPictureInHand() || (isChoosing() && (isLineChosen() || areSeveralChosen())),
       run: () => hear({ kind: "nudge", byMm: [by[0] * stepMm, by[1] * stepMm] }),
     }),
   ),

@@ -3,3 +3,4 @@ export { drawnSelection, itemOfPart, useDrawnSelection } from "./drawn-selection
 export { contextNow, hear, sightNow, useSight } from "./hand-in-use.ts";
 export { sceneFor, useScene } from "./use-scene.ts";
 export { wingEdgesInPlan } from "./wing-edges.ts";
+export { designWithoutHidden } from "./without-hidden.ts";

@@ -3,6 +3,7 @@ import type { Project } from "../../core/project/index.ts";
 import { useDocument } from "../stores/index.ts";
 import type { Scene } from "../tools/index.ts";
 import { sceneByItem } from "./scene-by-item.ts";
+import { sceneWithoutHidden } from "./without-hidden.ts";
 
 const scenes = new WeakMap<Project, Scene>();
 
@@ -10,7 +11,7 @@ const scenes = new WeakMap<Project, Scene>();
 export function sceneFor(project: Project): Scene {
   const known = scenes.get(project);
   if (known) return known;
-  const scene = sceneByItem(project);
+  const scene = sceneWithoutHidden(sceneByItem(project), project);
   scenes.set(project, scene);
   return scene;
 }

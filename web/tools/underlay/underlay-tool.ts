@@ -1,4 +1,4 @@
-import { distance2, formatMm, subtract2, type Vec2 } from "../../../core/foundation/index.ts";
+import { distance2, subtract2, type Vec2 } from "../../../core/foundation/index.ts";
 import {
   type Command,
   levelled,
@@ -139,7 +139,6 @@ function changed(
 function sight(state: UnderlayState, context: ToolContext): Sight {
   const { task, view, picked, pointer } = state;
   const [first, second] = picked;
-  const end = second ?? pointer;
   return {
     prompt: promptOf(state, context),
     view,
@@ -148,8 +147,8 @@ function sight(state: UnderlayState, context: ToolContext): Sight {
       ? {
           draft: {
             view,
-            nodes: [{ at: first, next: "line" as const }],
-            ...(end ? { pointer: end } : {}),
+            nodes: picked.map((at) => ({ at, next: "line" as const })),
+            ...(second === undefined && pointer ? { pointer } : {}),
             closes: false,
           },
         }
@@ -158,7 +157,8 @@ function sight(state: UnderlayState, context: ToolContext): Sight {
 }
 
 function promptOf({ task, picked, drag }: UnderlayState, context: ToolContext): string {
-  const { underlays } = context.project;
+  const { lengths, project } = context;
+  const { underlays } = project;
   const [first, second] = picked;
   if (drag) return "Let go to set the picture down; Escape puts it back.";
   if (underlays.length === 0)
@@ -166,7 +166,7 @@ function promptOf({ task, picked, drag }: UnderlayState, context: ToolContext): 
   if (underlays.every(({ locked, hidden }) => locked || hidden))
     return "Every picture is locked or hidden. Choose one in the list to unlock or show it.";
   if (task === "scale" && first && second)
-    return `The two points are ${formatMm(distance2(first, second))} mm apart now. Type their true distance.`;
+    return `The two points are ${lengths.show(distance2(first, second))} ${lengths.unit} apart now. Type their true distance.`;
   if (task === "scale")
     return first
       ? "Click the other end of the known distance."
