@@ -2,7 +2,7 @@ import type { Vec2 } from "../../../core/foundation/index.ts";
 import { type Note, nodePlace } from "../../../core/project/index.ts";
 import { newId } from "../new-id.ts";
 import { findLine } from "../scene.ts";
-import { snapPlace } from "../snap-place.ts";
+import { snapPlace } from "../snaps/index.ts";
 import { targetAt } from "../target-at.ts";
 import type { Place, Sight, Snap, Step, Tool, ToolContext, ToolEvent } from "../types.ts";
 
