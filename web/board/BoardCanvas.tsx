@@ -6,6 +6,7 @@ import { useDesign, useDocument, useView } from "../stores/index.ts";
 import type { Sight } from "../tools/index.ts";
 import { UnderlayPictures } from "../underlay/index.ts";
 import { DraftDrawing } from "./DraftDrawing.tsx";
+import { SegmentFigures } from "./drafting/SegmentFigures.tsx";
 import { LineHandles } from "./LineHandles.tsx";
 import { Paper } from "./Paper.tsx";
 import { PlanDrawing } from "./PlanDrawing.tsx";
@@ -129,6 +130,9 @@ function Live({ layout, plan, side, paint, sight }: Shared & { readonly sight: S
           ) : null}
           {sight.draft?.view === view ? (
             <DraftDrawing draft={sight.draft} transform={transform} paint={paint} />
+          ) : null}
+          {sight.draft?.view === view && sight.typing ? (
+            <SegmentFigures draft={sight.draft} transform={transform} paint={paint} />
           ) : null}
           {sight.box?.view === view ? (
             <ChoosingBox

@@ -1,5 +1,5 @@
-import { type KeyboardEvent, type RefObject, useState } from "react";
-import { distance2, formatNumber, toDegrees, toRadians } from "../../core/foundation/index.ts";
+import { type KeyboardEvent, type RefObject, useRef, useState } from "react";
+import { distance2, formatNumber, toDegrees, toRadians, type Vec2 } from "../../core/foundation/index.ts";
 import { useLengths } from "../controls/index.ts";
 import { type Lengths, readNumber } from "../lengths/index.ts";
 import { directionOf, type Sight, type ToolEvent, type TypedPlace } from "../tools/index.ts";
@@ -18,24 +18,33 @@ interface NumericStripProps {
 }
 
 /**
- * Numbers for the next node: its coordinates, or length and direction from the last node. Empty fields show
- * where the pointer is. Enter sets the node down; with nothing typed it finishes the line.
+ * Numbers for the next node: length and direction from the last node, and its coordinates. Empty fields show where the
+ * pointer is. What is typed holds while the pointer says the rest, and the board shows the result; Enter sets the node
+ * down, and with nothing typed finishes the line.
  */
 export function NumericStrip({ typing, hear, first, leave }: NumericStripProps) {
   const [texts, setTexts] = useState<Texts>(EMPTY);
+  const group = useRef<HTMLFieldSetElement>(null);
   const lengths = useLengths();
   const { spoken } = lengths;
   const hints = hintsOf(typing, lengths);
   const [across, up] = typing.view === "plan" ? ["x", "y"] : ["x", "z"];
+  const names = fieldsOf(typing);
   const isWrong = (name: FieldName) =>
     texts[name] !== "" && readerOf(name, lengths)(texts[name]) === undefined;
+  useForgetting(typing.from, () => setTexts(EMPTY));
 
+  const type = (next: Texts) => {
+    setTexts(next);
+    hear({ kind: "typing", typed: typedPlace(next, lengths) });
+  };
   const enter = () => {
-    if (Object.values(texts).every((text) => text === "")) return hear({ kind: "finish" });
-    if ((["first", "second", "length", "direction"] as const).some(isWrong)) return;
+    const typed = names.filter((name) => texts[name] !== "");
+    if (typed.length === 0) return hear({ kind: "finish" });
+    if (typed.some(isWrong)) return;
     hear({ kind: "typed", typed: typedPlace(texts, lengths) });
-    setTexts(EMPTY);
-    first.current?.focus();
+    // The next node is typed as this one was: from the first of its numbers on.
+    group.current?.querySelector<HTMLInputElement>(`[data-testid="typed-${typed[0]}"]`)?.focus();
   };
   const onKeyDown = (event: KeyboardEvent) => {
     if (event.key === "Enter") enter();
@@ -46,52 +55,68 @@ export function NumericStrip({ typing, hear, first, leave }: NumericStripProps) 
   };
   const leaveOrClear = () => {
     if (Object.values(texts).every((text) => text === "")) leave();
-    setTexts(EMPTY);
+    type(EMPTY);
   };
-  const field = (name: FieldName, label: string, unit: string, explains: string) => (
-    <label className="strip-field">
-      <span>{label}</span>
-      <input
-        ref={name === (typing.radius ? "length" : "first") ? first : undefined}
-        type="text"
-        inputMode="decimal"
-        autoComplete="off"
-        className="number"
-        aria-label={explains}
-        aria-invalid={isWrong(name)}
-        placeholder={hints[name]}
-        value={texts[name]}
-        data-testid={`typed-${name}`}
-        onChange={(event) => setTexts({ ...texts, [name]: event.currentTarget.value })}
-        onKeyDown={onKeyDown}
-      />
-      <span className="unit">{unit}</span>
-    </label>
-  );
+  const labels: Readonly<Record<FieldName, Label>> = {
+    length: typing.radius
+      ? { word: "radius", explains: `Radius of the circle in ${spoken}` }
+      : { word: "length", explains: `Length from the last node in ${spoken}` },
+    direction: {
+      word: "direction",
+      unit: "°",
+      explains:
+        "Direction from the last node in degrees; 0 is rearward, 90 is to the right in plan and up in side view",
+    },
+    first: { word: across ?? "x", explains: `${across} of the next node in ${spoken}` },
+    second: { word: up ?? "y", explains: `${up} of the next node in ${spoken}` },
+  };
   return (
-    <div
-      className="numeric-strip"
-      role="group"
-      aria-label="Numbers for the next node"
-      data-testid="numeric-strip"
-    >
-      {typing.radius ? (
-        field("length", "radius", "", `Radius of the circle in ${spoken}`)
-      ) : (
-        <>
-          {field("first", across ?? "x", "", `${across} of the next node in ${spoken}`)}
-          {field("second", up ?? "y", "", `${up} of the next node in ${spoken}`)}
-        </>
-      )}
-      {typing.from && !typing.radius ? (
-        <>
-          <span className="pencil">or</span>
-          {field("length", "length", "", `Length from the last node in ${spoken}`)}
-          {field("direction", "direction", "°", "Direction from the last node in degrees; 0 is rearward")}
-        </>
-      ) : null}
-    </div>
+    <fieldset ref={group} className="numeric-strip" data-testid="numeric-strip">
+      <legend className="visually-hidden">
+        Numbers for the next node. What is typed holds, the pointer says the rest; Enter sets it down.
+      </legend>
+      {names.map((name, index) => (
+        <label key={name} className="strip-field" data-typed={texts[name] === "" ? undefined : ""}>
+          <span>{labels[name].word}</span>
+          <input
+            ref={index === 0 ? first : undefined}
+            type="text"
+            inputMode="decimal"
+            autoComplete="off"
+            className="number"
+            aria-label={labels[name].explains}
+            aria-invalid={isWrong(name)}
+            placeholder={hints[name]}
+            value={texts[name]}
+            data-testid={`typed-${name}`}
+            onChange={(event) => type({ ...texts, [name]: event.currentTarget.value })}
+            onKeyDown={onKeyDown}
+          />
+          {labels[name].unit ? <span className="unit">{labels[name].unit}</span> : null}
+        </label>
+      ))}
+    </fieldset>
   );
+}
+
+interface Label {
+  readonly word: string;
+  readonly unit?: string;
+  readonly explains: string;
+}
+
+/** In the order of the Tab key: of a segment its length and direction, then where it ends. */
+function fieldsOf({ from, radius }: NonNullable<Sight["typing"]>): readonly FieldName[] {
+  if (radius) return ["length"];
+  return from ? ["length", "direction", "first", "second"] : ["first", "second"];
+}
+
+/** Forgets what is typed as soon as the node that it counts from is another. */
+function useForgetting(from: Vec2 | undefined, forget: () => void): void {
+  const [typedFrom, setTypedFrom] = useState(from);
+  if (typedFrom === from) return;
+  setTypedFrom(from);
+  forget();
 }
 
 const readerOf = (name: FieldName, { read }: Lengths): ((text: string) => number | undefined) =>

@@ -55,7 +55,7 @@ export { LEAST_STRONG_PX, marksBetween } from "./stations.ts";
 export { chosenOwner, targetAt } from "./target-at.ts";
 export { type Hand, takeUp } from "./tools.ts";
 export { type EdgeEnd, edgeRefAt, endsOfEdges } from "./transition/index.ts";
-export { directionOf } from "./typed-place.ts";
+export { directionOf, segmentFigures } from "./typed-place.ts";
 export type {
   Draft,
   EdgeWay,

@@ -107,6 +107,8 @@ export type ToolEvent =
   | { readonly kind: "release"; readonly place: Place }
   | { readonly kind: "double"; readonly place: Place }
   | { readonly kind: "typed"; readonly typed: TypedPlace }
+  /** Numbers stand in the strip and are not yet set: they hold, the pointer says the rest. */
+  | { readonly kind: "typing"; readonly typed: TypedPlace }
   | { readonly kind: "choose-profile"; readonly choice: ProfileChoice }
   /** Undefined takes the height of what lies there. */
   | { readonly kind: "choose-height"; readonly zMm: number | undefined }

@@ -12,7 +12,7 @@ import { wordGrid } from "../../lengths/index.ts";
 import { type Drawing, draw, EMPTY_DRAWING, elementsOfDrawing, sightOfDrawing } from "../drawing.ts";
 import { newId, openingIdsOf } from "../new-id.ts";
 import { snapPlace } from "../snaps/index.ts";
-import { placeTyped } from "../typed-place.ts";
+import { isTyped, placeTyped } from "../typed-place.ts";
 import type {
   OpeningShape,
   Place,
@@ -32,6 +32,8 @@ export interface OpeningState {
   /** Of a circle. */
   readonly centre: Vec2 | undefined;
   readonly pointer: Snap | undefined;
+  /** Typed for the circle and not yet set. */
+  readonly typed: TypedPlace;
 }
 
 const RULES = { view: "plan", closes: true, leastNodes: 3 } as const;
@@ -40,6 +42,7 @@ const START: OpeningState = {
   drawing: EMPTY_DRAWING,
   centre: undefined,
   pointer: undefined,
+  typed: {},
 };
 
 /** Draws an opening in plan, corner by corner or as a circle: its centre, then its radius. */
@@ -64,17 +67,19 @@ function stepCircle(state: OpeningState, event: ToolEvent, context: ToolContext)
       return stay({ pointer: snapOf(event.place, state, context) });
     case "press": {
       const pointer = snapOf(event.place, state, context);
-      return stay({ pointer, centre: state.centre ?? pointer?.at });
+      return stay({ pointer, centre: state.centre ?? typedOr(state, pointer)?.at });
     }
     case "release":
-      return endCircle(state, snapOf(event.place, state, context), context);
+      return endCircle(state, typedOr(state, snapOf(event.place, state, context)), context);
     case "typed":
       return state.centre
         ? add(
             outlineOf(state.centre, typedRadius(event.typed, state.centre, state.pointer), context),
             context,
           )
-        : stay({ centre: placeTyped(event.typed, undefined, state.pointer?.at) });
+        : stay({ centre: placeTyped(event.typed, undefined, state.pointer?.at), typed: {} });
+    case "typing":
+      return stay({ typed: event.typed });
     case "delete":
       return stay({ centre: undefined });
     case "cancel":
@@ -106,6 +111,13 @@ function snapOf(place: Place, { centre }: OpeningState, context: ToolContext): S
     at: add2(centre, scale2(away, onGridMm / radiusMm)),
     reasons: [`grid ${wordGrid(context.lengths, snaps.gridMm)}`],
   };
+}
+
+/** Where the pointer is, but for what is typed. */
+function typedOr({ typed, centre }: OpeningState, pointer: Snap | undefined): Snap | undefined {
+  if (!isTyped(typed)) return pointer;
+  const at = placeTyped(typed, centre, pointer?.at);
+  return at && { at, reasons: ["as typed"] };
 }
 
 /** Letting go over the centre is the end of its click; anywhere else it is the end of a drag, or a second click. */
@@ -165,7 +177,9 @@ function promptFor(count: number): string {
   return "Click the first node, or press Enter, to close the opening.";
 }
 
-function sightOfCircle({ shape, centre, pointer }: OpeningState, context: ToolContext): Sight {
+function sightOfCircle(state: OpeningState, context: ToolContext): Sight {
+  const { shape, centre } = state;
+  const pointer = typedOr(state, state.pointer);
   const shared = { view: "plan", shape, ...(pointer ? { snap: pointer } : {}) } as const;
   const at = pointer ? { pointer: pointer.at } : {};
   if (!centre) {

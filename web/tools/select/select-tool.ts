@@ -75,6 +75,7 @@ function step(state: SelectState, event: ToolEvent, context: ToolContext): Step<
     case "insert":
       return { state, ...insertNode(context, undefined) };
     case "typed":
+    case "typing":
     case "choose-profile":
     case "choose-height":
     case "choose-shape":

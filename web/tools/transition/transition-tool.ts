@@ -60,7 +60,7 @@ function step(state: TransitionState, event: ToolEvent, context: ToolContext): S
 const stay = (state: TransitionState): Step<TransitionState> => ({ state, commands: [] });
 
 const isDrawing = ({ way, drawing }: TransitionState): boolean =>
-  way === "draw" || drawing.nodes.length > 0 || drawing.pressed;
+  way === "draw" || drawing.nodes.length > 0 || drawing.pressed !== undefined;
 
 function stepTaking(state: TransitionState, event: ToolEvent, context: ToolContext): Step<TransitionState> {
   switch (event.kind) {
@@ -79,6 +79,7 @@ function stepTaking(state: TransitionState, event: ToolEvent, context: ToolConte
     case "finish":
       return state.under ? take(state, state.under, context) : stay(state);
     case "typed":
+    case "typing":
       return stepDrawing(state, event, context);
     case "delete":
       return stay({ ...state, first: undefined });
