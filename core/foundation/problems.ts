@@ -90,6 +90,7 @@ export type Problem =
     })
   | (Placed & { readonly kind: "edge-not-for-transition"; readonly otherName: string })
   | (Placed & { readonly kind: "fence-line-closed" })
+  | (Placed & { readonly kind: "parallel-does-not-fit"; readonly distanceMm: number })
   | (Placed & { readonly kind: "fence-without-sheet"; readonly fromMm: number; readonly toMm: number })
   | (Placed & { readonly kind: "fence-turns-sharply"; readonly turnRad: number })
   | (Placed & { readonly kind: "fence-has-no-depth"; readonly atMm: number })

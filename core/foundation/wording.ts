@@ -59,6 +59,8 @@ function sentenceFor(problem: Problem): string {
       return `${name} leaves only ${formatMm(problem.webMm)} mm of foam to ${problem.otherName}, less than the ${formatMm(problem.leastMm)} mm to keep. Move it, make it smaller, or put in a hard insert there.`;
     case "edge-not-for-transition":
       return `${name} cannot begin at ${problem.otherName}: a transition runs between edges of sections, transitions and plates. Choose another edge.`;
+    case "parallel-does-not-fit":
+      return `A parallel ${formatMm(problem.distanceMm)} mm beside ${name} has no room at ${sayNode(problem.place.nodeId ?? "")}. Take a smaller distance, or take that node out first.`;
     case "fence-line-closed":
       return `The line of ${name} closes on itself. A fence has two ends; delete the node where it should end.`;
     case "fence-without-sheet":

@@ -1,5 +1,6 @@
 import { assertNever } from "../foundation/index.ts";
 import type { Command, LineRef, NodeChanges } from "./command-types.ts";
+import { addCopies } from "./copies.ts";
 import { deleteNode } from "./delete-node.ts";
 import { editItem, editLine, editOpening, editProfile, replaceOne, withPlanLine } from "./edit-lines.ts";
 import {
@@ -12,6 +13,7 @@ import {
 } from "./edit-remarks.ts";
 import { followEdge } from "./follow-edge.ts";
 import { moveNodes } from "./move-nodes.ts";
+import { offsetInPlace } from "./offset-line.ts";
 import { keepPins } from "./pin-place.ts";
 import type {
   Item,
@@ -25,6 +27,7 @@ import type {
 } from "./schema.ts";
 import { setStanding } from "./set-standing.ts";
 import { splitLine } from "./split-line.ts";
+import { transformThings } from "./transform-things.ts";
 import { unfollowEdge, unfollowItem } from "./unfollow-edge.ts";
 import { withChanges } from "./with-changes.ts";
 
@@ -127,6 +130,12 @@ function carryOut(project: Project, command: Command): Project {
       return deleteUnderlay(project, command.underlayId);
     case "set-standing":
       return setStanding(project, command.things, command.standing);
+    case "transform":
+      return transformThings(project, command.grips, command.motion);
+    case "add-copies":
+      return addCopies(project, command.copies);
+    case "offset-line":
+      return offsetInPlace(project, command.line, command.distanceMm);
     case "change-settings":
       return withChanges(project, command.changes, []);
     default:

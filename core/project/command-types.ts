@@ -1,7 +1,9 @@
 import type { Vec2 } from "../foundation/index.ts";
+import type { Motion } from "./motion.ts";
 import type {
   EdgeRef,
   Fence,
+  Item,
   LineRef,
   Note,
   Opening,
@@ -30,6 +32,13 @@ export interface NodeMove {
   readonly line: LineRef;
   readonly nodeId: string;
   readonly to: Vec2;
+}
+
+/** New things with ids, numbers and names of their own. */
+export interface Copies {
+  readonly items: readonly Item[];
+  readonly openings: readonly Opening[];
+  readonly profiles: readonly Profile[];
 }
 
 /** The settings of a project that no item owns; a change replaces whole fields. */
@@ -145,4 +154,10 @@ export type Command =
   | { readonly kind: "delete-underlay"; readonly underlayId: string }
   /** Locks, unlocks, hides or shows drawn things; nothing is made differently for it. */
   | { readonly kind: "set-standing"; readonly things: readonly ThingRef[]; readonly standing: Standing }
+  /** Moves, turns, scales or mirrors things as wholes, or nodes. */
+  | { readonly kind: "transform"; readonly grips: readonly Grip[]; readonly motion: Motion }
+  /** Sets down copies that have ids of their own. */
+  | { readonly kind: "add-copies"; readonly copies: Copies }
+  /** Moves an outline or a fence's line to its parallel: outward, or outboard, where the distance is positive. */
+  | { readonly kind: "offset-line"; readonly line: LineRef; readonly distanceMm: number }
   | { readonly kind: "change-settings"; readonly changes: Partial<Settings> };

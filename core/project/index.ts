@@ -3,6 +3,7 @@ export { checkDocument, soundProject } from "./check-document.ts";
 export { checkRemarks } from "./check-remarks.ts";
 export type {
   Command,
+  Copies,
   FenceChanges,
   Grip,
   LineRef,
@@ -17,6 +18,13 @@ export type {
   TransitionChanges,
   UnderlayChanges,
 } from "./command-types.ts";
+export {
+  type Cutting,
+  copiesOf,
+  cuttingOf,
+  gripsOfCopies,
+  repeatCommands,
+} from "./copies.ts";
 export {
   emptyProject,
   newFence,
@@ -44,9 +52,11 @@ export {
 } from "./history.ts";
 export { type Lock, lockedSectionOf, locksAgainst } from "./locks.ts";
 export { coreOf, foamOf, glueOf, metalOf, ribBoardOf } from "./lookups.ts";
+export type { Motion } from "./motion.ts";
 export { nameOfCommand, thingName } from "./name-of-command.ts";
 export { type CommandWords, nameOfGesture, wordsOfCommand } from "./name-of-gesture.ts";
 export { nameOfItem, nameOfNote, nameOfOpening, nameOfProfile, nameOfUnderlay } from "./names.ts";
+export { type OffsetResult, offsetLine } from "./offset-line.ts";
 export { ownerKey } from "./owner-key.ts";
 export { nodePlace, pinPlace, textPlace, viewOfLine } from "./pin-place.ts";
 export {
@@ -107,3 +117,4 @@ export {
   standingOf,
   thingOfLine,
 } from "./standing.ts";
+export { leftOfCentreMm } from "./transform-things.ts";

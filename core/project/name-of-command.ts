@@ -1,5 +1,5 @@
 import { sayNode } from "../foundation/index.ts";
-import type { Command, LineRef, NodeChanges, Standing } from "./command-types.ts";
+import type { Command, Copies, LineRef, NodeChanges, Standing } from "./command-types.ts";
 import { nameOfItem, nameOfNote, nameOfOpening, nameOfProfile, nameOfUnderlay } from "./names.ts";
 import { ownerKey } from "./owner-key.ts";
 import type { Item, Project, ThingRef } from "./schema.ts";
@@ -71,6 +71,15 @@ export function nameOfCommand(project: Project, command: Command): string {
       return `Delete ${thingName(project, { of: "underlay", underlayId: command.underlayId })}`;
     case "set-standing":
       return `${STANDING_VERBS[command.standing]} ${thingNames(project, command.things)}`;
+    case "transform":
+      return `${MOTION_WORDS[command.motion.kind]} ${ownersName(
+        project,
+        command.grips.map(({ line }) => line),
+      )}`;
+    case "add-copies":
+      return `Add ${nameOfCopies(command.copies)}`;
+    case "offset-line":
+      return `Move ${lineName(project, command.line)} to its parallel`;
     case "change-settings":
       return `Change ${settingNames(Object.keys(command.changes))}`;
   }
@@ -118,6 +127,14 @@ function sayNodeChange(name: string, changes: NodeChanges): string {
   if (changes.next !== undefined)
     return changes.next === "line" ? `Go straight on from ${name}` : `Go on in a curve from ${name}`;
   return keys[0] === "radiusMm" ? `Change the radius at ${name}` : `Change ${name}`;
+}
+
+const MOTION_WORDS = { move: "Move", turn: "Turn", scale: "Scale", mirror: "Mirror" } as const;
+
+function nameOfCopies({ items, openings, profiles }: Copies): string {
+  const names = [...items.map(nameOfItem), ...openings.map(nameOfOpening), ...profiles.map(nameOfProfile)];
+  const [only] = names;
+  return names.length === 1 && only !== undefined ? only : `${names.length} copies`;
 }
 
 const SETTING_NAMES: Readonly<Record<string, string>> = {
