@@ -1,6 +1,8 @@
 import { DeedList, stageDeeds } from "../deeds/index.ts";
+import { DescribedDialog } from "../describe/index.ts";
 import { HatchPatterns } from "../drawings/index.ts";
 import { HistoryPanel } from "../history/index.ts";
+import { PlaceMenu } from "../place-menu/index.ts";
 import { stages } from "../stages/index.ts";
 import { RefusalLine } from "../standing/index.ts";
 import { useDocument, useView } from "../stores/index.ts";
@@ -41,6 +43,8 @@ export function App() {
       <TruthLine />
       {overlay === "keys" ? <KeyList /> : null}
       {overlay === "deeds" ? <DeedList /> : null}
+      <PlaceMenu />
+      {overlay === "described" ? <DescribedDialog /> : null}
       <NoticeDialog />
     </div>
   );

@@ -1,6 +1,7 @@
 import { type PointerEvent, type RefObject, useEffect, useRef } from "react";
 import { distance2, roundTo, type Vec2 } from "../../core/foundation/index.ts";
 import { contextNow } from "../hand/index.ts";
+import { useHold } from "../place-menu/index.ts";
 import { useView } from "../stores/index.ts";
 import { type DrawingView, type Place, type ToolEvent, targetAt } from "../tools/index.ts";
 import { placeAt, type Sheet, viewAt } from "./place-at.ts";
@@ -83,8 +84,30 @@ export function usePointer(
   };
   const moves = useOnceAFrame(follow);
 
+  /** Chooses what lies at a place whose menu is asked for; answers whether the place is on the drawing. */
+  const choose = (event: { readonly clientX: number; readonly clientY: number }): boolean => {
+    const now = doing.current;
+    if (now.kind === "pinch" || now.kind === "hairline") return false;
+    moves.settle();
+    const view = viewAt(sheetNow(), pxOf(event));
+    doing.current = { kind: "nothing" };
+    if (!view) return false;
+    const { tool, selection } = useView.getState();
+    const hand = { isFinger: now.kind !== "nothing", snaps: true, adds: false };
+    const place = placeAt(sheetNow(), view, pxOf(event), hand);
+    if (now.kind === "tool") hear({ kind: "release", place });
+    else if (tool === "select" && selection?.kind !== "several") {
+      hear({ kind: "press", place });
+      hear({ kind: "release", place });
+    }
+    return true;
+  };
+  const hold = useHold(choose);
+
   return {
+    onContextMenu: hold.onContextMenu,
     onPointerDown: (event: PointerEvent<HTMLElement>) => {
+      hold.onPointerDown(event);
       moves.settle();
       event.currentTarget.setPointerCapture(event.pointerId);
       if (event.pointerType === "touch") fingers.current.set(event.pointerId, pxOf(event));
@@ -96,17 +119,13 @@ export function usePointer(
       doing.current = begin(event);
       if (doing.current.kind === "hairline") moveHairline(sheetNow(), pxOf(event));
     },
-    onPointerMove: ({
-      pointerId,
-      pointerType,
-      clientX,
-      clientY,
-      altKey,
-      shiftKey,
-      currentTarget,
-    }: PointerEvent<HTMLElement>) =>
-      moves.later({ pointerId, pointerType, clientX, clientY, altKey, shiftKey, board: currentTarget }),
+    onPointerMove: (event: PointerEvent<HTMLElement>) => {
+      hold.onPointerMove(event);
+      const { pointerId, pointerType, clientX, clientY, altKey, shiftKey, currentTarget: board } = event;
+      moves.later({ pointerId, pointerType, clientX, clientY, altKey, shiftKey, board });
+    },
     onPointerUp: (event: PointerEvent<HTMLElement>) => {
+      hold.onPointerUp();
       moves.settle();
       fingers.current.delete(event.pointerId);
       const now = doing.current;
@@ -125,6 +144,7 @@ export function usePointer(
       if (isDouble) hear({ kind: "double", place });
     },
     onPointerCancel: (event: PointerEvent<HTMLElement>) => {
+      hold.onPointerCancel();
       moves.settle();
       fingers.current.delete(event.pointerId);
       if (doing.current.kind === "tool") hear({ kind: "cancel" });

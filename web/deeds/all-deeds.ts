@@ -1,3 +1,4 @@
+import { accessDeeds } from "./access-deeds.ts";
 import { aidDeeds } from "./aid-deeds.ts";
 import type { Deed } from "./deed.ts";
 import { lineDeeds, pushDeeds } from "./line-deeds.ts";
@@ -13,6 +14,7 @@ export const allDeeds: readonly Deed[] = [
   ...Object.values(toolDeeds),
   ...Object.values(viewDeeds),
   ...Object.values(aidDeeds),
+  ...Object.values(accessDeeds),
   ...Object.values(trayDeeds),
   ...Object.values(stageDeeds),
   ...stageSteps,

@@ -1,3 +1,4 @@
+export { accessDeeds } from "./access-deeds.ts";
 export { aidDeeds } from "./aid-deeds.ts";
 export { allDeeds } from "./all-deeds.ts";
 export { DeedButton, hintOf } from "./DeedButton.tsx";

@@ -1,4 +1,5 @@
 export { chosenProfile } from "./chosen-profile.ts";
+export { describeDrawing, describeSelection, nameOfSelection } from "./describe/index.ts";
 export type { DrawingView } from "./drawing-view.ts";
 export { wordEdge, wordItem } from "./edge-words.ts";
 export { elementsOfLine } from "./elements-of-line.ts";

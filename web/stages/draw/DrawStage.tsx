@@ -1,6 +1,7 @@
 import type { CSSProperties } from "react";
 import { Board, ChosenPanel } from "../../board/index.ts";
 import { Splitter } from "../../controls/index.ts";
+import { ChosenAnnounced } from "../../describe/index.ts";
 import { type PhoneView, usePreferences, useView } from "../../stores/index.ts";
 import { Shelf } from "./Shelf.tsx";
 import { ToolRail } from "./ToolRail.tsx";
@@ -25,6 +26,7 @@ export function DrawStage() {
       style={sizes}
     >
       <ToolRail />
+      <ChosenAnnounced />
       <div className="board-place" data-testid="board">
         <Board />
       </div>

@@ -1,0 +1,76 @@
+import type { Page } from "playwright-core";
+import { describe, expect, it } from "vitest";
+import { onScreen, textOf } from "./board.ts";
+import { fingersOn } from "./touch.ts";
+import { visitorOf } from "./visitor-of.ts";
+
+const asVisitor = visitorOf();
+
+const TABLET = { width: 768, height: 1024 };
+/** Longer than a finger must be held. */
+const HELD_MS = 900;
+
+interface Seen {
+  readonly originXPx: number;
+  readonly originYPx: number;
+  readonly pixelsPerMm: number;
+}
+const seenOn = async (page: Page): Promise<Seen> =>
+  JSON.parse((await page.getByTestId("drawing").getAttribute("data-plan-transform")) ?? "{}");
+
+describe("fingers on a tablet", () => {
+  it("pinch and pull the paper, and hold for what can be done", () =>
+    asVisitor(async ({ page }) => {
+      await page.setViewportSize(TABLET);
+      const fingers = await fingersOn(page);
+      const [x, y] = await onScreen(page, "plan", [1000, 0]);
+
+      const before = await seenOn(page);
+      await fingers.put([x - 50, y], [x + 50, y]);
+      for (const out of [60, 80, 100]) await fingers.slide([x - out, y], [x + out, y]);
+      await fingers.lift();
+      await expect.poll(async () => (await seenOn(page)).pixelsPerMm / before.pixelsPerMm).toBeCloseTo(2, 1);
+
+      const near = await seenOn(page);
+      await fingers.put([x - 50, y], [x + 50, y]);
+      for (const down of [20, 40, 60]) await fingers.slide([x - 50, y + down], [x + 50, y + down]);
+      await fingers.lift();
+      await expect.poll(async () => (await seenOn(page)).originYPx - near.originYPx).toBeCloseTo(60, 0);
+      expect((await seenOn(page)).pixelsPerMm).toBeCloseTo(near.pixelsPerMm, 3);
+      expect(await page.getByTestId("deed-undo").isDisabled()).toBe(true);
+
+      await page.getByTestId("fit").click();
+      await fingers.put(await onScreen(page, "plan", [300, 100]));
+      await page.waitForTimeout(HELD_MS);
+      await fingers.lift();
+      const menu = page.getByTestId("place-menu");
+      await menu.waitFor();
+      expect(await menu.getAttribute("aria-label")).toMatch(/^What can be done with Centre floor/);
+      for (const item of await menu.getByRole("menuitem").all())
+        expect((await item.boundingBox())?.height).toBeGreaterThanOrEqual(44);
+      await page.getByTestId("here-delete").click();
+      await menu.waitFor({ state: "detached" });
+      await expect.poll(() => page.getByTestId("deed-undo").isDisabled()).toBe(false);
+      await page.keyboard.press("Control+z");
+
+      // The right button and the key open the same menu; Escape leaves it and the drawing has the focus.
+      await page.mouse.click(...(await onScreen(page, "plan", [300, 100])), { button: "right" });
+      await menu.waitFor();
+      const byMouse = await menu.getByRole("menuitem").allTextContents();
+      await page.keyboard.press("Escape");
+      await menu.waitFor({ state: "detached" });
+      await page.keyboard.press("Shift+F10");
+      await menu.waitFor();
+      expect(await menu.getByRole("menuitem").allTextContents()).toEqual(byMouse);
+      await page.keyboard.press("Escape");
+
+      // What is chosen is told in words, by the live region and by a key.
+      await expect
+        .poll(() => textOf(page, "chosen-announced"))
+        .toMatch(/Section S1 Centre floor: closed outline/);
+      await page.keyboard.press("w");
+      expect(await textOf(page, "described")).toContain("Section S1 Centre floor");
+      await page.screenshot({ path: "out/described.png" });
+      await page.keyboard.press("Escape");
+    }));
+});

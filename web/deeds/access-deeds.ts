@@ -1,0 +1,34 @@
+import { MessageSquareText, PanelTopOpen } from "lucide-react";
+import { usePlaceMenu, useView } from "../stores/index.ts";
+import type { Deed } from "./deed.ts";
+
+/** What makes the work reachable otherwise than by pointing: words for the drawing, and a menu by key. */
+export const accessDeeds = {
+  describe: {
+    name: "describe",
+    word: "Say what is drawn",
+    explains: "Tell in words what is chosen, or everything that is drawn",
+    icon: MessageSquareText,
+    group: "view",
+    keys: ["W"],
+    heard: "board",
+    run: () => useView.getState().setOverlay("described"),
+  },
+  menuHere: {
+    name: "menu-here",
+    word: "Menu of what is chosen",
+    explains:
+      "Open what can be done with what is chosen; a long press or the right button opens it at a place",
+    icon: PanelTopOpen,
+    group: "view",
+    keys: ["Shift+F10", "ContextMenu"],
+    heard: "board",
+    run: openMenuOverBoard,
+  },
+} satisfies Record<string, Deed>;
+
+/** Near the upper left of the drawing, where it hides least of what is chosen. */
+function openMenuOverBoard(): void {
+  const box = document.querySelector(".drawing")?.getBoundingClientRect();
+  if (box) usePlaceMenu.getState().openAt(box.left + 24, box.top + 24);
+}

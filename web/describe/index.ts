@@ -1,0 +1,2 @@
+export { ChosenAnnounced } from "./ChosenAnnounced.tsx";
+export { DescribedDialog } from "./DescribedDialog.tsx";

@@ -1,0 +1,2 @@
+export { describeDrawing, describeSelection } from "./describe-selection.ts";
+export { nameOfSelection } from "./name-of-selection.ts";
