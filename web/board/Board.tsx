@@ -7,6 +7,7 @@ import { useDocument, useView } from "../stores/index.ts";
 import { usePictureEntry } from "../underlay/index.ts";
 import { BoardCanvas } from "./BoardCanvas.tsx";
 import { boxForPicture } from "./box-for-picture.ts";
+import { DimensionLayer } from "./dimensions/DimensionLayer.tsx";
 import { planExtent, sideExtent } from "./extents.ts";
 import { PromptStrip } from "./PromptStrip.tsx";
 import { type Sheet, viewAt } from "./place-at.ts";
@@ -58,6 +59,7 @@ export function Board() {
         {widthPx > 0 && heightPx > 0 ? (
           <BoardCanvas {...{ widthPx, heightPx, layout, heightFactor, sight }} />
         ) : null}
+        <DimensionLayer {...{ layout, plan, side }} />
         <HairlineSlider layout={layout} />
       </div>
       <div className="board-buttons" role="group" aria-label="How the drawing is seen">

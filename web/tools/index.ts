@@ -1,5 +1,6 @@
 export { chosenProfile } from "./chosen-profile.ts";
 export { describeDrawing, describeSelection, nameOfSelection } from "./describe/index.ts";
+export { type Dimension, type DimensionEdit, dimensionsOf, totalLength } from "./dimensions/index.ts";
 export type { DrawingView } from "./drawing-view.ts";
 export { wordEdge, wordItem } from "./edge-words.ts";
 export { elementsOfLine } from "./elements-of-line.ts";

@@ -43,7 +43,14 @@ export function SnapBar() {
         {word}
         <ChevronDown aria-hidden />
       </button>
-      <fieldset id={cardId} ref={card} popover="auto" className="snap-card" data-testid="snap-card">
+      <fieldset
+        id={cardId}
+        ref={card}
+        popover="auto"
+        className="snap-card"
+        data-testid="snap-card"
+        onToggle={(event) => event.currentTarget.querySelector("input")?.focus()}
+      >
         <legend className="visually-hidden">What places snap to</legend>
         {SnapKinds.map((kind) => (
           <SnapSwitch key={kind} kind={kind} />

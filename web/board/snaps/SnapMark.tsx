@@ -35,7 +35,7 @@ export function SnapMark({ snap, view, transform, box, paint }: SnapMarkProps) {
     <Group listening={false}>
       {(snap.signs ?? []).map((sign) => (
         <SignDrawing
-          key={`${sign.kind}/${sign.isToRuler ?? false}`}
+          key={`${sign.kind}/${sign.isToRuler ?? false}/${sign.at.join("/")}`}
           {...{ sign, view, transform, box, paint }}
         />
       ))}

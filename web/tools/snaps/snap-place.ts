@@ -86,7 +86,10 @@ function coordinateSnap(request: SnapRequest, at: Vec2): Snap {
   return {
     at: snapped,
     reasons: [...new Set(kept.map(({ reason }) => reason))],
-    signs: kept.map((one) => one.sign(snapped)),
+    // On the grid both ways there is one sign.
+    signs: kept
+      .filter((one, index) => kept.findIndex(({ reason }) => reason === one.reason) === index)
+      .map((one) => one.sign(snapped)),
   };
 }
 
