@@ -6,6 +6,9 @@ import { visitorOf } from "./visitor-of.ts";
 
 const asVisitor = visitorOf();
 
+const PHONE = { width: 390, height: 844 };
+/** A knuckle in a glove. */
+const KNUCKLE_PX = 96;
 const TABLET = { width: 768, height: 1024 };
 /** Longer than a finger must be held. */
 const HELD_MS = 900;
@@ -70,7 +73,32 @@ describe("fingers on a tablet", () => {
         .toMatch(/Section S1 Centre floor: closed outline/);
       await page.keyboard.press("w");
       expect(await textOf(page, "described")).toContain("Section S1 Centre floor");
-      await page.screenshot({ path: "out/described.png" });
       await page.keyboard.press("Escape");
+
+      // At the bench: one card at a time, gone on by a knuckle or a tap on either half, and nothing can be changed.
+      await page.setViewportSize(PHONE);
+      await page.getByTestId("deed-bench").click();
+      const place = page.getByTestId("bench-place");
+      await expect.poll(() => place.textContent()).toMatch(/^1 of \d+$/);
+      expect(await textOf(page, "bench-awake")).toMatch(/screen (stays )?lit|screen to stay lit/);
+      for (const name of ["bench-next", "bench-previous"]) {
+        const box = await page.getByTestId(name).boundingBox();
+        expect(Math.min(box?.height ?? 0, box?.width ?? 0)).toBeGreaterThanOrEqual(KNUCKLE_PX);
+      }
+      const sheet = await page.getByTestId("bench-sheet").boundingBox();
+      const tap = async (share: number) => {
+        await fingers.put([(sheet?.x ?? 0) + (sheet?.width ?? 0) * share, (sheet?.y ?? 0) + 200]);
+        await fingers.lift();
+      };
+      await tap(0.9);
+      await expect.poll(() => place.textContent()).toMatch(/^2 of/);
+      await tap(0.1);
+      await expect.poll(() => place.textContent()).toMatch(/^1 of/);
+      await page.getByTestId("bench-glue").click();
+      await expect.poll(() => textOf(page, "bench-sheet")).toContain("Take care.");
+      const steps = await textOf(page, "truth-parts");
+      for (const key of ["Delete", "ArrowRight", "Control+z", "x", "Enter"]) await page.keyboard.press(key);
+      await page.getByTestId("bench-leave").click();
+      expect(await textOf(page, "truth-parts")).toBe(steps);
     }));
 });

@@ -1,3 +1,4 @@
+import { BenchMode } from "../bench/index.ts";
 import { DeedList, stageDeeds } from "../deeds/index.ts";
 import { DescribedDialog } from "../describe/index.ts";
 import { HatchPatterns } from "../drawings/index.ts";
@@ -44,6 +45,7 @@ export function App() {
       {overlay === "keys" ? <KeyList /> : null}
       {overlay === "deeds" ? <DeedList /> : null}
       <PlaceMenu />
+      {overlay === "bench" ? <BenchMode /> : null}
       {overlay === "described" ? <DescribedDialog /> : null}
       <NoticeDialog />
     </div>

@@ -1,5 +1,5 @@
 import { ChevronDown } from "lucide-react";
-import { DeedButton, trayDeeds } from "../deeds/index.ts";
+import { accessDeeds, DeedButton, trayDeeds } from "../deeds/index.ts";
 import { useDocument } from "../stores/index.ts";
 import { MENU_ID, Menu } from "./Menu.tsx";
 import { StageStrip } from "./StageStrip.tsx";
@@ -26,6 +26,7 @@ export function TitleBar() {
         <DeedButton deed={trayDeeds.undo} />
         <DeedButton deed={trayDeeds.redo} />
         <DeedButton deed={trayDeeds.steps} />
+        <DeedButton deed={accessDeeds.bench} wordless />
         <DeedButton deed={trayDeeds.deeds} />
       </div>
     </header>

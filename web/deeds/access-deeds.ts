@@ -1,8 +1,8 @@
-import { MessageSquareText, PanelTopOpen } from "lucide-react";
-import { usePlaceMenu, useView } from "../stores/index.ts";
+import { HandHelping, MessageSquareText, PanelTopOpen } from "lucide-react";
+import { useDesign, usePlaceMenu, useView } from "../stores/index.ts";
 import type { Deed } from "./deed.ts";
 
-/** What makes the work reachable otherwise than by pointing: words for the drawing, and a menu by key. */
+/** What makes the work reachable otherwise than by pointing: words for the drawing, a menu by key, big print. */
 export const accessDeeds = {
   describe: {
     name: "describe",
@@ -24,6 +24,18 @@ export const accessDeeds = {
     keys: ["Shift+F10", "ContextMenu"],
     heard: "board",
     run: openMenuOverBoard,
+  },
+  bench: {
+    name: "bench",
+    word: "Bench mode",
+    explains:
+      "Read the steps, marks and heights in big print, one at a time, with nothing that can be changed",
+    icon: HandHelping,
+    group: "view",
+    keys: ["B"],
+    heard: "page",
+    isPossible: () => (useDesign.getState().design?.parts.length ?? 0) > 0,
+    run: () => useView.getState().setOverlay("bench"),
   },
 } satisfies Record<string, Deed>;
 

@@ -1,0 +1,1 @@
+export { StepPicture } from "./StepPicture.tsx";
