@@ -16,6 +16,8 @@ export interface Cutting {
   readonly needed: readonly Profile[];
   /** The items as they are without what they follow: for a project that has nothing to follow. */
   readonly freed: readonly Item[];
+  /** What is followed and was not taken, with its line as it was: only the same thing is followed again. */
+  readonly others: readonly { readonly id: string; readonly shape: string }[];
 }
 
 /** What is taken of a project: things as a whole; nodes that are chosen one by one are no things and stay. */
@@ -35,6 +37,9 @@ export function cuttingOf(project: Project, grips: readonly Grip[]): Cutting {
     profiles: project.profiles.filter(({ id }) => profileIds.has(id)),
     needed: project.profiles.filter(({ id }) => neededIds.has(id) && !profileIds.has(id)),
     freed: alone.items.filter(({ id }) => itemIds.has(id)),
+    others: project.items.flatMap((item) =>
+      others.has(item.id) ? [{ id: item.id, shape: shapeOf(item) }] : [],
+    ),
   };
 }
 
@@ -67,14 +72,16 @@ export function copiesOf(project: Project, cutting: Cutting, motion?: Motion): C
     const name = freshName(item.name, itemNames);
     itemNames.push(name);
     const number = freshNumber([...project.items, ...items].filter(({ kind }) => kind === item.kind));
-    const named = { ...item, id: itemIds.get(item.id) ?? item.id, name, number };
+    const { locked: _locked, hidden: _hidden, ...free } = item;
+    const named = { ...free, id: itemIds.get(item.id) ?? item.id, name, number };
     items.push(withMaterials(project, withReferences(named, itemIds, profiles.ids)));
   }
   const openings: Opening[] = [];
   for (const opening of cutting.openings) {
     const others = [...project.openings, ...openings];
+    const { locked: _locked, hidden: _hidden, ...free } = withSheet(project, opening, itemIds);
     openings.push({
-      ...withSheet(project, opening, itemIds),
+      ...free,
       id: openingIds.get(opening.id) ?? opening.id,
       name: freshName(
         opening.name,
@@ -165,13 +172,23 @@ function profilesFor(
   const added = coming.map((profile) => {
     const name = freshName(profile.name, names);
     names.push(name);
-    return { ...profile, id: ids.get(profile.id) ?? profile.id, name };
+    const { locked: _locked, hidden: _hidden, ...free } = profile;
+    return { ...free, id: ids.get(profile.id) ?? profile.id, name };
   });
   return { added, ids };
 }
 
-const isSameThere = (project: Project, cutting: Cutting, id: string): boolean =>
-  project.id === cutting.projectId && project.items.some((item) => item.id === id);
+const isSameThere = (project: Project, cutting: Cutting, id: string): boolean => {
+  const shape = cutting.others.find((other) => other.id === id)?.shape;
+  return (
+    project.id === cutting.projectId &&
+    project.items.some((item) => item.id === id && shapeOf(item) === shape)
+  );
+};
+
+/** What tells an item from another one that happens to have its id: its kind and the ids along its line. */
+const shapeOf = (item: Item): string =>
+  [item.kind, item.number, ...planLineOf(item).elements.map(({ id }) => id)].join(" ");
 
 function itemsReferred(item: Item): readonly string[] {
   if (item.kind === "transition")

@@ -25,6 +25,7 @@ export {
   gripsOfCopies,
   repeatCommands,
 } from "./copies.ts";
+export { type CuttingResult, readCutting, writeCutting } from "./cutting-text.ts";
 export {
   emptyProject,
   newFence,

@@ -7,6 +7,7 @@ import type { Sight } from "../tools/index.ts";
 import { UnderlayPictures } from "../underlay/index.ts";
 import { DraftDrawing } from "./DraftDrawing.tsx";
 import { SegmentFigures } from "./drafting/SegmentFigures.tsx";
+import { EditPreview } from "./EditPreview.tsx";
 import { LineHandles } from "./LineHandles.tsx";
 import { Paper } from "./Paper.tsx";
 import { PlanDrawing } from "./PlanDrawing.tsx";
@@ -134,6 +135,7 @@ function Live({ layout, plan, side, paint, sight }: Shared & { readonly sight: S
           {sight.draft?.view === view && sight.typing ? (
             <SegmentFigures draft={sight.draft} transform={transform} paint={paint} />
           ) : null}
+          <EditPreview view={view} transform={transform} paint={paint} />
           {sight.box?.view === view ? (
             <ChoosingBox
               fromPx={toPx(transform, sight.box.from)}

@@ -1,6 +1,5 @@
 import { assertNever } from "../../core/foundation/index.ts";
 import { type Item, thingName } from "../../core/project/index.ts";
-import { SeveralPanel } from "../edit/index.ts";
 import { itemOfPart, useDrawnSelection } from "../hand/index.ts";
 import { chosenThing, StandingLine } from "../standing/index.ts";
 import { useDesign, useDocument, useView } from "../stores/index.ts";
@@ -11,6 +10,7 @@ import { OpeningPanel } from "./chosen/OpeningPanel.tsx";
 import { PlatePanel } from "./chosen/PlatePanel.tsx";
 import { ProfilePanel } from "./chosen/ProfilePanel.tsx";
 import { SectionPanel } from "./chosen/SectionPanel.tsx";
+import { SeveralPanel } from "./chosen/SeveralPanel.tsx";
 import { TransitionPanel } from "./chosen/TransitionPanel.tsx";
 
 /** What is chosen, as numbers that can always be typed. */

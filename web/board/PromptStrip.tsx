@@ -1,6 +1,7 @@
 import { Check, X } from "lucide-react";
 import type { RefObject } from "react";
 import { useMedia } from "../controls/index.ts";
+import { EditRow, useEdit } from "../edit/index.ts";
 import type { DrawingView, Sight, ToolEvent } from "../tools/index.ts";
 import { choosePicture, UnderlayRow } from "../underlay/index.ts";
 import { boxForPicture } from "./box-for-picture.ts";
@@ -22,6 +23,7 @@ interface PromptStripProps {
 export function PromptStrip({ sight, hear, first, leave }: PromptStripProps) {
   // On a phone the sentence has its row to itself.
   const isNarrow = useMedia("(max-width: 640px)");
+  const task = useEdit((state) => state.task);
   return (
     <div className="prompt-strip" data-testid="prompt-strip">
       <div className="prompt-row">
@@ -58,6 +60,8 @@ export function PromptStrip({ sight, hear, first, leave }: PromptStripProps) {
           <UnderlayRow picture={sight.picture} {...{ hear, first }} choose={choosePictureFor} />
         ) : sight.typing ? (
           <DrawingRow {...{ sight, hear, first, leave }} typing={sight.typing} />
+        ) : task ? (
+          <EditRow task={task} />
         ) : (
           <ChosenDeeds />
         )}

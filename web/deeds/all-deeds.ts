@@ -1,6 +1,7 @@
 import { accessDeeds } from "./access-deeds.ts";
 import { aidDeeds } from "./aid-deeds.ts";
 import type { Deed } from "./deed.ts";
+import { editDeeds } from "./edit-deeds.ts";
 import { lineDeeds, pushDeeds } from "./line-deeds.ts";
 import { stageDeeds, stageSteps } from "./stage-deeds.ts";
 import { toolDeeds } from "./tool-deeds.ts";
@@ -9,6 +10,7 @@ import { viewDeeds } from "./view-deeds.ts";
 
 /** Everything that can be done, once. */
 export const allDeeds: readonly Deed[] = [
+  ...Object.values(editDeeds),
   ...Object.values(lineDeeds),
   ...pushDeeds,
   ...Object.values(toolDeeds),

@@ -3,6 +3,7 @@ import type { LucideIcon } from "lucide-react";
 /** The groups of the list of deeds, in its order, with their headings. */
 export const DeedGroups = {
   line: "The line in hand",
+  edit: "What is chosen",
   tool: "Tools",
   view: "How it is seen",
   tray: "The tray",

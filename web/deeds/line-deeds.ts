@@ -14,6 +14,7 @@ import {
   X,
 } from "lucide-react";
 import type { Vec2 } from "../../core/foundation/index.ts";
+import { takeTask, useEdit } from "../edit/index.ts";
 import { hear, sightNow } from "../hand/index.ts";
 import { useView } from "../stores/index.ts";
 import { chosenEdgeId, chosenNodeId, isDrawn } from "../tools/index.ts";
@@ -23,6 +24,8 @@ import { focusNumbers } from "./focus-numbers.ts";
 const line = { group: "line", heard: "board" } as const;
 
 const isChoosing = (): boolean => useView.getState().tool === "select";
+/** Numbers are asked for, of something that is to be done. */
+const isAsking = (): boolean => useEdit.getState().task !== undefined;
 const isLineChosen = (): boolean => isDrawn(useView.getState().selection);
 const isNodeChosen = (): boolean => chosenNodeId(useView.getState().selection) !== undefined;
 const areSeveralChosen = (): boolean => useView.getState().selection?.kind === "several";
@@ -40,7 +43,7 @@ export const lineDeeds = {
     explains: "Go to the numbers of what is chosen",
     icon: Table2,
     keys: ["Enter"],
-    isPossible: () => isChoosing() && useView.getState().selection !== undefined,
+    isPossible: () => isChoosing() && !isAsking() && useView.getState().selection !== undefined,
     run: focusNumbers,
   },
   finish: {
@@ -50,9 +53,9 @@ export const lineDeeds = {
     explains: "Finish the line that is drawn",
     icon: Check,
     keys: ["Enter"],
-    wordNow: () => sightNow().finish ?? "Finish",
-    isPossible: () => sightNow().finish !== undefined,
-    run: () => hear({ kind: "finish" }),
+    wordNow: () => (isAsking() ? "Take" : (sightNow().finish ?? "Finish")),
+    isPossible: () => isAsking() || sightNow().finish !== undefined,
+    run: () => (isAsking() ? takeTask() : hear({ kind: "finish" })),
   },
   leave: {
     ...line,
@@ -61,7 +64,7 @@ export const lineDeeds = {
     explains: "Leave off, and put back what was there",
     icon: X,
     keys: ["Escape"],
-    run: () => hear({ kind: "cancel" }),
+    run: () => (isAsking() ? useEdit.getState().leave() : hear({ kind: "cancel" })),
   },
   previousNode: {
     ...line,

@@ -1,4 +1,5 @@
 import { useSyncExternalStore } from "react";
+import { useEdit } from "../edit/index.ts";
 import { useFiles } from "../files/index.ts";
 import { useSight } from "../hand/index.ts";
 import { useDesign, useDocument, useView } from "../stores/index.ts";
@@ -19,7 +20,7 @@ export function usePossible(deed: Deed): { readonly isPossible: boolean; readonl
 }
 
 function followStores(onChange: () => void): () => void {
-  const ends = [useDocument, useView, useDesign, useFiles].map((store) => store.subscribe(onChange));
+  const ends = [useDocument, useEdit, useView, useDesign, useFiles].map((store) => store.subscribe(onChange));
   return () => {
     for (const end of ends) end();
   };

@@ -1,3 +1,15 @@
 export { ChoosingBox } from "./ChoosingBox.tsx";
-export { SeveralPanel } from "./SeveralPanel.tsx";
+export { copyChosen, cutChosen, pasteCopied } from "./clipboard.ts";
+export { countGrips } from "./count-grips.ts";
+export { EditRow } from "./EditRow.tsx";
+export {
+  beginTask,
+  chooseAll,
+  chosenGrips,
+  chosenWholes,
+  duplicateChosen,
+  takeTask,
+} from "./edit-deeds-of.ts";
+export { type EditTask, useEdit } from "./edit-store.ts";
+export { planEdit } from "./plan-edit.ts";
 export { SeveralSwitch } from "./SeveralSwitch.tsx";

@@ -1,10 +1,10 @@
 import { Minus } from "lucide-react";
-import { sayNode } from "../../core/foundation/index.ts";
-import { type Grip, nameOfItem, nameOfOpening, type Project } from "../../core/project/index.ts";
-import { useDocument, useView } from "../stores/index.ts";
-import { gripKey, selectGrips } from "../tools/index.ts";
-import { countGrips } from "./count-grips.ts";
-import "./edit.css";
+import { sayNode } from "../../../core/foundation/index.ts";
+import { type Grip, nameOfItem, nameOfOpening, type Project } from "../../../core/project/index.ts";
+import { DeedButton, editDeeds, lineDeeds } from "../../deeds/index.ts";
+import { countGrips } from "../../edit/index.ts";
+import { useDocument, useView } from "../../stores/index.ts";
+import { gripKey, selectGrips } from "../../tools/index.ts";
 
 /** Several things that are chosen: how many of what, and each by name. */
 export function SeveralPanel({ grips }: { readonly grips: readonly Grip[] }) {
@@ -21,9 +21,12 @@ export function SeveralPanel({ grips }: { readonly grips: readonly Grip[] }) {
           .map(({ words }) => words)
           .join(", ")}
       </p>
-      <p className="pencil">
-        Drag one of them to move all, or push them with the arrow keys. Delete takes them away, Escape lets
-        go.
+      <p className="several-deeds">
+        <DeedButton deed={editDeeds.place} testId="several-place" />
+        <DeedButton deed={editDeeds.duplicate} testId="several-duplicate" />
+        <DeedButton deed={editDeeds.mirror} testId="several-mirror" />
+        <DeedButton deed={editDeeds.repeat} testId="several-repeat" />
+        <DeedButton deed={lineDeeds.delete} testId="several-delete" />
       </p>
       <ul className="several-list">
         {grips.map((grip) => {

@@ -1,0 +1,66 @@
+import { copiesOf, cuttingOf, gripsOfCopies, readCutting, writeCutting } from "../../core/project/index.ts";
+import { hear } from "../hand/index.ts";
+import { useDocument, useView } from "../stores/index.ts";
+import { selectGrips } from "../tools/index.ts";
+import { chosenWholes, doAll } from "./edit-deeds-of.ts";
+import { useEdit } from "./edit-store.ts";
+
+/** What was copied here last: for browsers that do not let the page read the clipboard. */
+let copiedHere = "";
+/** How often it has been pasted since, so that each copy is set down beside the last. */
+let pastedTimes = 0;
+
+/** How far each pasted copy is set beside what it is a copy of, mm. */
+const BESIDE_MM = 20;
+
+/** Copies what is chosen as text, for this tray or another. */
+export async function copyChosen(): Promise<void> {
+  const { project } = useDocument.getState();
+  copiedHere = writeCutting(cuttingOf(project, chosenWholes()));
+  pastedTimes = 0;
+  await navigator.clipboard?.writeText(copiedHere).catch(() => undefined);
+}
+
+/** Copies what is chosen, and takes it away. */
+export async function cutChosen(): Promise<void> {
+  const copied = copyChosen();
+  hear({ kind: "delete" });
+  await copied;
+}
+
+/** Sets down what was copied, here or in another tray; what is no part of a drawing is answered in words. */
+export async function pasteCopied(): Promise<void> {
+  const text = await readClipboard();
+  const read = readCutting(text);
+  const { tell } = useEdit.getState();
+  if (!read.ok) return tell(read.message);
+  const { project } = useDocument.getState();
+  if (text === copiedHere) pastedTimes++;
+  const isHere = read.cutting.projectId === project.id && isAnyLeft(read.cutting.items);
+  const besideMm = isHere ? BESIDE_MM * Math.max(1, pastedTimes) : 0;
+  const byMm = { x: besideMm, y: besideMm, z: 0 };
+  const copies = copiesOf(project, read.cutting, { kind: "move", byMm });
+  const grips = gripsOfCopies(copies);
+  const missing = read.cutting.items.length - copies.items.length;
+  tell(
+    missing > 0
+      ? `${missing} ${missing === 1 ? "transition was" : "transitions were"} left out: what ${missing === 1 ? "its" : "their"} edges run along is not in this tray. Copy that too.`
+      : undefined,
+  );
+  if (grips.length === 0) return;
+  useView.getState().setTool("select");
+  doAll([{ kind: "add-copies", copies }]);
+  useView.getState().select(selectGrips(grips));
+}
+
+/** Whether what was copied still stands there, and a copy would hide it. */
+const isAnyLeft = (items: readonly { readonly id: string }[]): boolean =>
+  useDocument.getState().project.items.some(({ id }) => items.some((item) => item.id === id));
+
+async function readClipboard(): Promise<string> {
+  try {
+    return (await navigator.clipboard?.readText()) ?? copiedHere;
+  } catch {
+    return copiedHere;
+  }
+}
