@@ -5,6 +5,7 @@ export { cubicSpline, type SplineEnd, type SplineEnds, type SplineInterval } fro
 export { type CombTooth, curvatureComb, type TightestPlace, tightestPlace } from "./curvature-comb.ts";
 export { enclosedAreaMm2, type WalkedPiece } from "./enclosed-area.ts";
 export { type FlattenLimits, flattenPiece } from "./flatten.ts";
+export { type Kink, kinksOf } from "./kinks.ts";
 export { type CurvePlace, frameAtLength, locateLength, nodePlace, subCurve, toCurve } from "./lookup.ts";
 export { middleOfPieces } from "./middle-of-pieces.ts";
 export { type NearestPlace, nearestOnPiece } from "./nearest-on-piece.ts";

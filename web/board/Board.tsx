@@ -7,6 +7,7 @@ import { useDocument, useView } from "../stores/index.ts";
 import { usePictureEntry } from "../underlay/index.ts";
 import { BoardCanvas } from "./BoardCanvas.tsx";
 import { boxForPicture } from "./box-for-picture.ts";
+import { CombWords } from "./comb/CombWords.tsx";
 import { DimensionLayer } from "./dimensions/DimensionLayer.tsx";
 import { planExtent, sideExtent } from "./extents.ts";
 import { PromptStrip } from "./PromptStrip.tsx";
@@ -59,6 +60,7 @@ export function Board() {
         {widthPx > 0 && heightPx > 0 ? (
           <BoardCanvas {...{ widthPx, heightPx, layout, heightFactor, sight }} />
         ) : null}
+        <CombWords {...{ layout, plan, side }} />
         <DimensionLayer {...{ layout, plan, side }} />
         <HairlineSlider layout={layout} />
       </div>

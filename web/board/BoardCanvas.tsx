@@ -5,6 +5,7 @@ import { designWithoutHidden, useDrawnSelection, useScene } from "../hand/index.
 import { useDesign, useDocument, useView } from "../stores/index.ts";
 import type { Sight } from "../tools/index.ts";
 import { UnderlayPictures } from "../underlay/index.ts";
+import { CombDrawing } from "./comb/CombDrawing.tsx";
 import { DraftDrawing } from "./DraftDrawing.tsx";
 import { SegmentFigures } from "./drafting/SegmentFigures.tsx";
 import { EditPreview } from "./EditPreview.tsx";
@@ -121,6 +122,7 @@ function Live({ layout, plan, side, paint, sight }: Shared & { readonly sight: S
     <Layer listening={false}>
       {views.map(({ view, box, transform }) => (
         <View key={view} box={box}>
+          <CombDrawing view={view} transform={transform} paint={paint} />
           <LineHandles view={view} transform={transform} paint={paint} />
           <Hairline xMm={xMm} box={box} transform={transform} colour={paint.mark} />
           {view === "plan" && sight.edges ? (

@@ -1,4 +1,5 @@
 export { chosenProfile } from "./chosen-profile.ts";
+export { type Comb, combsOf, wordComb } from "./comb/index.ts";
 export { describeDrawing, describeSelection, nameOfSelection } from "./describe/index.ts";
 export { type Dimension, type DimensionEdit, dimensionsOf, totalLength } from "./dimensions/index.ts";
 export type { DrawingView } from "./drawing-view.ts";
