@@ -1,5 +1,12 @@
 export type { NodeField, PathProblem } from "./check-path.ts";
 export { type CompiledPath, compilePath } from "./compile-path.ts";
+export {
+  bisected,
+  largestCornerRadius,
+  middleOfCorner,
+  radiusThrough,
+  type StraightCorner,
+} from "./corner-radius.ts";
 export { crossingParameters, extremeParameters } from "./crossings.ts";
 export { cubicSpline, type SplineEnd, type SplineEnds, type SplineInterval } from "./cubic-spline.ts";
 export { type CombTooth, curvatureComb, type TightestPlace, tightestPlace } from "./curvature-comb.ts";

@@ -12,6 +12,7 @@ import { DimensionLayer } from "./dimensions/DimensionLayer.tsx";
 import { planExtent, sideExtent } from "./extents.ts";
 import { PromptStrip } from "./PromptStrip.tsx";
 import { type Sheet, viewAt } from "./place-at.ts";
+import { ShapeLayer } from "./shaping/ShapeLayer.tsx";
 import { usePointer } from "./use-pointer.ts";
 import { useTyping } from "./use-typing.ts";
 import { fitViews, type Layout, layoutOf, planTransform, sideTransform } from "./viewport.ts";
@@ -61,6 +62,7 @@ export function Board() {
           <BoardCanvas {...{ widthPx, heightPx, layout, heightFactor, sight }} />
         ) : null}
         <CombWords {...{ layout, plan, side }} />
+        <ShapeLayer {...{ layout, plan, side }} />
         <DimensionLayer {...{ layout, plan, side }} />
         <HairlineSlider layout={layout} />
       </div>

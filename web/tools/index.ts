@@ -47,6 +47,17 @@ export {
   wholeOf,
 } from "./several.ts";
 export {
+  type CornerGrip,
+  pulledDirection,
+  pulledRadius,
+  radiusCommand,
+  type SegmentGrip,
+  segmentCommand,
+  shapeGripsOf,
+  type TangentGrip,
+  tangentCommand,
+} from "./shaping/index.ts";
+export {
   ALL_SNAPS,
   SNAP_WORDS,
   type SnapKind,
