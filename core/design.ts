@@ -1,5 +1,6 @@
 import type { Design } from "./book/index.ts";
 import { cutStrips } from "./cutting/index.ts";
+import { type Memory, NO_MEMORY } from "./foundation/index.ts";
 import { planGlueUp } from "./glue-up/index.ts";
 import { buildJig } from "./jig/index.ts";
 import { findJoints } from "./joints/index.ts";
@@ -12,41 +13,44 @@ import { totalTray } from "./totals/index.ts";
 
 export type { Design } from "./book/index.ts";
 
+/** What the first stages give: every sheet and part, before anything is cut, held or glued. */
+export type Shapes = Pick<
+  Design,
+  "project" | "plates" | "sheets" | "joints" | "jointOffers" | "parts" | "problems"
+>;
+
+/** What the later stages add; the problems are those of all stages. */
+export type Work = Omit<Design, Exclude<keyof Shapes, "problems">>;
+
 /**
  * The stages in order. Never throws for what a builder drew or typed: what cannot be made has a problem that
- * names it, and everything else is there.
+ * names it, and everything else is there. With a memory, what has not changed since the last design is taken from it;
+ * what comes out is the same.
  */
-export function designTray(typed: Project): Design {
-  const project = soundProject(typed);
-  const lines = resolveLines(project);
-  const folding = foldPlates(project, lines);
+export function designTray(typed: Project, memory: Memory = NO_MEMORY): Design {
+  const shapes = shapeTray(typed, memory);
+  return { ...shapes, ...planWork(shapes, memory) };
+}
+
+/** The stages from the sketch to the flat parts. */
+export function shapeTray(typed: Project, memory: Memory = NO_MEMORY): Shapes {
+  memory.turn();
+  const project = memory.keep("project", soundProject(typed));
+  const lines = memory.keep("lines", resolveLines(project));
+  const folding = memory.keep("plates", foldPlates(project, lines));
   const { plates } = folding;
-  const surfaces = buildSheets(project, lines, (itemId, wingId) => wingFreeEdge(plates, itemId, wingId));
-  const joining = findJoints(project, lines, surfaces.sheets, surfaces.folds);
-  const patterns = layParts(project, surfaces.sheets, joining.setBacks);
-  const cutting = cutStrips(patterns.parts, project);
-  const marking = markingTables(cutting.strips, project);
-  const jigging = buildJig(surfaces.sheets, project);
-  const { sheets } = surfaces;
-  const { parts } = patterns;
-  const { strips, seams } = cutting;
-  const { joints } = joining;
-  const { jig } = jigging;
-  const gluing = planGlueUp({ sheets, parts, strips, seams, joints, jig }, project);
-  const totals = totalTray({ parts, strips, seams, joints, jig, plates }, project);
+  const wingEdge = (itemId: string, wingId: string) => wingFreeEdge(plates, itemId, wingId);
+  const surfaces = buildSheets(project, lines, wingEdge, memory);
+  const joining = findJoints(project, lines, surfaces.sheets, surfaces.folds, memory);
+  const setBacks = memory.keep("set-backs", joining.setBacks);
+  const patterns = layParts(project, surfaces.sheets, setBacks, memory);
   return {
     project,
     plates,
-    sheets,
-    joints,
+    sheets: surfaces.sheets,
+    joints: joining.joints,
     jointOffers: joining.offers,
-    parts,
-    seams,
-    strips,
-    marking,
-    jig,
-    glueUp: gluing.steps,
-    totals,
+    parts: patterns.parts,
     problems: [
       ...checkDocument(typed),
       ...lines.problems,
@@ -54,9 +58,25 @@ export function designTray(typed: Project): Design {
       ...surfaces.problems,
       ...joining.problems,
       ...patterns.problems,
-      ...cutting.problems,
-      ...jigging.problems,
-      ...gluing.problems,
     ],
+  };
+}
+
+/** The stages from the flat parts to the work on the bench; `memory` is the one that shaped them. */
+export function planWork(shapes: Shapes, memory: Memory = NO_MEMORY): Work {
+  const { project, plates, sheets, joints, parts } = shapes;
+  const cutting = cutStrips(parts, project, memory);
+  const { strips, seams } = cutting;
+  const jigging = buildJig(sheets, project, memory);
+  const { jig } = jigging;
+  const gluing = planGlueUp({ sheets, parts, strips, seams, joints, jig }, project);
+  return {
+    seams,
+    strips,
+    marking: markingTables(strips, project, memory),
+    jig,
+    glueUp: gluing.steps,
+    totals: totalTray({ parts, strips, seams, joints, jig, plates }, project),
+    problems: [...shapes.problems, ...cutting.problems, ...jigging.problems, ...gluing.problems],
   };
 }

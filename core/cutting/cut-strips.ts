@@ -1,4 +1,4 @@
-import { at, type FlatPoint, type Problem } from "../foundation/index.ts";
+import { at, type FlatPoint, type Memory, NO_MEMORY, type Problem } from "../foundation/index.ts";
 import { type FlatEdge, type FlatLoop, loopsAreaMm2, type Part, polygonOfLoop } from "../patterns/index.ts";
 import type { Project, Stock } from "../project/index.ts";
 import type { StockBox } from "./choose-cuts.ts";
@@ -30,7 +30,41 @@ export interface Cutting {
  * is divided as the mirror image of the one on the right. Problems: no-stock-for-part and
  * part-does-not-fit-stock; their strips are delivered undivided.
  */
-export function cutStrips(parts: readonly Part[], project: Project): Cutting {
+export function cutStrips(
+  parts: readonly Part[],
+  project: CuttingGround,
+  memory: Memory = NO_MEMORY,
+): Cutting {
+  const cuttings = bySheet(parts).map((hands) => {
+    const from = [...CUTTING_GROUND.map((field) => project[field]), ...hands];
+    return memory.recall(`strips of ${hands[0]?.sheetId}`, from, () => cutHands(hands, project));
+  });
+  return joined(cuttings);
+}
+
+/** What of a project the strips of a part follow from, besides the part. */
+const CUTTING_GROUND = ["symmetry", "cutting", "stock"] as const;
+type CuttingGround = Pick<Project, (typeof CUTTING_GROUND)[number]>;
+
+const joined = (cuttings: readonly Cutting[]): Cutting => ({
+  strips: cuttings.flatMap(({ strips }) => strips),
+  seams: cuttings.flatMap(({ seams }) => seams),
+  problems: cuttings.flatMap(({ problems }) => problems),
+});
+
+/** The parts of each sheet together, in their order: a sheet's hands follow each other. */
+function bySheet(parts: readonly Part[]): readonly (readonly Part[])[] {
+  const groups: Part[][] = [];
+  for (const part of parts) {
+    const last = groups.at(-1);
+    if (last?.[0]?.sheetId === part.sheetId) last.push(part);
+    else groups.push([part]);
+  }
+  return groups;
+}
+
+/** The strips of one sheet's parts, right before left. */
+function cutHands(parts: readonly Part[], project: CuttingGround): Cutting {
   const cuttings: Cutting[] = [];
   const divided: DividedPart[] = [];
   for (const part of parts) {
@@ -40,11 +74,7 @@ export function cutStrips(parts: readonly Part[], project: Project): Cutting {
     divided.push({ part, ...own });
     cuttings.push(nameStrips(part, own, settings));
   }
-  return {
-    strips: cuttings.flatMap(({ strips }) => strips),
-    seams: cuttings.flatMap(({ seams }) => seams),
-    problems: cuttings.flatMap(({ problems }) => problems),
-  };
+  return joined(cuttings);
 }
 
 function nameStrips(part: Part, { pieces, problems }: Divided, settings: StockSettings): Cutting {
@@ -114,7 +144,7 @@ interface StockSettings {
   readonly outwardMm: (edge: FlatEdge) => number;
 }
 
-function usableStock(part: Part, project: Project): UsableStock[] {
+function usableStock(part: Part, project: CuttingGround): UsableStock[] {
   const lostMm = 2 * atLeastZero(project.cutting.stockEdgeMm);
   const isRight = ({ foamId, thicknessMm }: Stock) =>
     foamId === part.foamId && Math.abs(thicknessMm - part.thicknessMm) < 1e-6;
@@ -142,7 +172,7 @@ interface Divided {
 
 function dividePart(
   part: Part,
-  { project, stock, outwardMm }: StockSettings & { readonly project: Project },
+  { project, stock, outwardMm }: StockSettings & { readonly project: CuttingGround },
 ): Divided {
   const islands = islandsOf(part);
   const place = { itemId: part.itemId, partId: part.id };
@@ -189,7 +219,7 @@ function shorterSideMm(island: Island): number {
 function divideToFit(
   island: Island,
   part: Part,
-  { project, stock, outwardMm }: StockSettings & { readonly project: Project },
+  { project, stock, outwardMm }: StockSettings & { readonly project: CuttingGround },
 ): readonly Island[] | undefined {
   const mostMm = island.reduce(
     (most, { edges }) => edges.reduce((best, edge) => Math.max(best, outwardMm(edge)), most),
@@ -221,7 +251,7 @@ function settingsFor(
   island: Island,
   part: Part,
   boxes: readonly StockBox[],
-  project: Project,
+  project: CuttingGround,
 ): DivideSettings {
   const { leastVMm, mostVMm } = boundsOfLoops(island);
   const hasCentre = part.kind === "section" && part.hand === "whole" && project.symmetry === "mirrored";

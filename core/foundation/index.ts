@@ -10,6 +10,8 @@ export {
   toDegrees,
   toRadians,
 } from "./format.ts";
+export { keepEqual } from "./keep-equal.ts";
+export { type Memory, NO_MEMORY, newMemory } from "./memory.ts";
 export { polynomialRootsWithin } from "./polynomial-roots.ts";
 export type { Problem, ProblemKind, ProblemLevel, ProblemPlace } from "./problems.ts";
 export { cumulate, gauss, gaussShort, integrate, integrateWithOpenEnds } from "./quadrature.ts";

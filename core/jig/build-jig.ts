@@ -1,11 +1,19 @@
-import { at, type FlatPoint, type PlanPoint, type Problem } from "../foundation/index.ts";
-import { type Project, ribBoardOf } from "../project/index.ts";
+import {
+  at,
+  type FlatPoint,
+  type Memory,
+  NO_MEMORY,
+  type PlanPoint,
+  type Problem,
+} from "../foundation/index.ts";
+import { ribBoardOf } from "../project/index.ts";
 import type { Sheet } from "../surfaces/index.ts";
 import { type CrossingRib, endsOf, sharedMm } from "./crossing-rib.ts";
 import { endsAtFaces } from "./ends-at-faces.ts";
 import { farFace } from "./far-face.ts";
 import { type FenceBand, fenceBands, notchesInRib } from "./fence-notches.ts";
 import { halfLaps } from "./half-laps.ts";
+import { JIG_GROUND, type JigGround } from "./jig-ground.ts";
 import { type Rest, type RestingFace, restingFace } from "./resting-face.ts";
 import { type BodyChoice, type BodySide, chooseBody } from "./rib-body.ts";
 import { ribHeights } from "./rib-heights.ts";
@@ -33,10 +41,19 @@ const BASE_MARGIN_MM = 50;
  * one with the tray upside down. A rib that runs over an interval without foam is several pieces. Problems:
  * rib-under-nothing for a typed place without a sheet, rib-needs-bevel, ribs-overlap.
  */
-export function buildJig(
-  sheets: readonly Sheet[],
-  project: Project,
-): { readonly jig: Jig; readonly problems: readonly Problem[] } {
+export function buildJig(sheets: readonly Sheet[], project: JigGround, memory: Memory = NO_MEMORY): Jigging {
+  // Fences hang free of an inverted jig.
+  const held = project.jig.attitude === "upright" ? sheets : sheets.filter(({ kind }) => kind !== "fence");
+  const from = [...JIG_GROUND.map((field) => project[field]), ...held];
+  return memory.recall("jig", from, () => jigUnder(held, project));
+}
+
+interface Jigging {
+  readonly jig: Jig;
+  readonly problems: readonly Problem[];
+}
+
+function jigUnder(sheets: readonly Sheet[], project: JigGround): Jigging {
   const { attitude } = project.jig;
   const face = restingFace(sheets, attitude);
   const places = face === undefined ? [] : ribPlaces(project, face);
@@ -76,7 +93,7 @@ interface Piece extends CrossingRib {
 }
 
 interface JigSettings {
-  readonly project: Project;
+  readonly project: JigGround;
   readonly bands: readonly FenceBand[];
   readonly levelZMm: number;
   readonly thicknessMm: number;
@@ -92,7 +109,7 @@ function topsOf({ runs, atMm }: RibPlace, face: RestingFace): TopPoint[][] {
 }
 
 /** Height of the baseboard, above ground (upright) or as the level that the tray is turned over to (inverted). */
-function levelOf(tops: readonly TopPoint[], bands: readonly FenceBand[], { jig }: Project): number {
+function levelOf(tops: readonly TopPoint[], bands: readonly FenceBand[], { jig }: JigGround): number {
   if (tops.length === 0) return 0;
   if (jig.attitude === "inverted") {
     return tops.reduce((most, { zMm }) => Math.max(most, zMm), Number.NEGATIVE_INFINITY) + jig.leastHeightMm;
@@ -160,7 +177,7 @@ function endedPieces(pieces: readonly Piece[], settings: JigSettings): Piece[] {
   });
 }
 
-const heightOn = ({ jig }: Project, levelZMm: number, zMm: number): number =>
+const heightOn = ({ jig }: JigGround, levelZMm: number, zMm: number): number =>
   jig.attitude === "upright" ? zMm - levelZMm : levelZMm - zMm;
 
 function finishRib(piece: Piece, pieces: readonly Piece[], settings: JigSettings): Rib {
@@ -232,13 +249,13 @@ function baseboardOf(ribs: readonly Rib[], attitude: Baseboard["attitude"], leve
   return { attitude, levelZMm, corners, lines };
 }
 
-function nothingProblem({ id, runs, atMm }: RibPlace, { jig }: Project): Problem[] {
+function nothingProblem({ id, runs, atMm }: RibPlace, { jig }: JigGround): Problem[] {
   if (jig[runs].kind !== "typed") return [];
   const place = { ribId: id, setting: `jig.${runs}.atMm` };
   return [{ kind: "rib-under-nothing", place, name: `Rib ${id}`, atMm }];
 }
 
-function bevelProblem({ id, choice }: Piece, { jig }: Project): Problem[] {
+function bevelProblem({ id, choice }: Piece, { jig }: JigGround): Problem[] {
   const { cut, mostProudMm, bevelProudMm } = choice;
   if (cut === "square") return [];
   const limitMm = jig.proudLimitMm;

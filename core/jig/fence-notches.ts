@@ -1,7 +1,7 @@
 import { toCurve, walkCurve } from "../curves/index.ts";
 import { at, type PlanPoint } from "../foundation/index.ts";
-import type { Project } from "../project/index.ts";
 import type { FenceSheet, Sheet } from "../surfaces/index.ts";
+import type { JigGround } from "./jig-ground.ts";
 
 /** Room around a fence in the rib that it passes through, both sides together, mm. */
 const CLEARANCE_MM = 3;
@@ -24,14 +24,14 @@ export interface Notch {
 }
 
 /** The fences that stand in the jig before the sheets, as bands wide enough for foam, both skins and clearance. */
-export const fenceBands = (sheets: readonly Sheet[], project: Project): FenceBand[] =>
+export const fenceBands = (sheets: readonly Sheet[], project: JigGround): FenceBand[] =>
   sheets.flatMap((sheet) =>
     sheet.kind === "fence" && sheet.standsFirst
       ? sheet.hands.map((hand) => fenceBand(sheet, project, hand === "left" ? -1 : 1))
       : [],
   );
 
-function fenceBand(sheet: FenceSheet, project: Project, sideOfY: 1 | -1): FenceBand {
+function fenceBand(sheet: FenceSheet, project: JigGround, sideOfY: 1 | -1): FenceBand {
   const { lowerMm, upperMm } = project.skins;
   const halfMm = (sheet.thicknessMm + lowerMm + upperMm + CLEARANCE_MM) / 2;
   const line = toCurve(

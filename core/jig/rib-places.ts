@@ -1,5 +1,6 @@
 import { at } from "../foundation/index.ts";
-import type { Project, RibPlaces } from "../project/index.ts";
+import type { RibPlaces } from "../project/index.ts";
+import type { JigGround } from "./jig-ground.ts";
 import type { RestingFace } from "./resting-face.ts";
 
 /** The first and the last rib stand this far inside the tray's ends, mm (common practice). */
@@ -23,7 +24,7 @@ export interface RibPlace {
  * L1, L2 … from the left without mirroring). Spaced ribs stand 25 mm inside the tray's ends, on whole
  * millimetres, at pitches no longer than the spacing and 0.8 of that at the ends.
  */
-export function ribPlaces(project: Project, { least, most }: RestingFace): RibPlace[] {
+export function ribPlaces(project: JigGround, { least, most }: RestingFace): RibPlace[] {
   const across = placesWithin(project.jig.across, least.x, most.x).map(
     (atMm, i): RibPlace => ({ id: `A${i + 1}`, runs: "across", atMm }),
   );

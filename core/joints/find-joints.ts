@@ -1,4 +1,4 @@
-import type { Problem } from "../foundation/index.ts";
+import { type Memory, NO_MEMORY, type Problem } from "../foundation/index.ts";
 import { glueOf, type Project, type ResolvedLines } from "../project/index.ts";
 import type { CornerFold, FenceSheet, LyingSheet, Sheet } from "../surfaces/index.ts";
 import { centreJoints } from "./centre-joints.ts";
@@ -6,9 +6,11 @@ import { cornerJoints } from "./corner-joints.ts";
 import { countOut } from "./count-out.ts";
 import { findOffers } from "./find-offers.ts";
 import { findOverlaps } from "./find-overlaps.ts";
+import { JOINT_GROUND, JOINT_LINES, type JointGround, type JointLines } from "./joint-ground.ts";
 import { linkedEdges } from "./linked-edges.ts";
 import { seatJoints } from "./seat-joints.ts";
 import { sharedEdgeJoints } from "./shared-edge-joints.ts";
+import type { SheetJoint } from "./sheet-joint.ts";
 import type { Joint, JointOffer, SetBack } from "./types.ts";
 
 /**
@@ -21,16 +23,34 @@ export function findJoints(
   lines: ResolvedLines,
   sheets: readonly Sheet[],
   folds: readonly CornerFold[],
-): {
-  readonly joints: readonly Joint[];
-  readonly setBacks: readonly SetBack[];
-  readonly offers: readonly JointOffer[];
-  readonly problems: readonly Problem[];
-} {
-  const glue = { gapMm: project.glue.gapMm, gapLimitMm: glueOf(project)?.gapLimitMm ?? 0 };
+  memory: Memory = NO_MEMORY,
+): Joining<Joint> {
   const lying = sheets.filter((sheet): sheet is LyingSheet => sheet.kind !== "fence");
-  const sections = lying.filter((sheet) => sheet.kind === "section");
   const fences = sheets.filter((sheet): sheet is FenceSheet => sheet.kind === "fence");
+  const ground = { ...project, items: project.items.filter(({ kind }) => kind !== "fence") };
+  const from = [
+    ...ground.items,
+    ...JOINT_GROUND.map((field) => project[field]),
+    ...JOINT_LINES.map((field) => lines[field]),
+    ...folds,
+    ...lying,
+  ];
+  const met = memory.recall("joints", from, () => meetingsOf(ground, lines, lying, folds));
+  const seats = fences.flatMap((fence) =>
+    memory.recall(`seat of ${fence.id}`, [fence, ...lying], () => seatJoints(fence, lying)),
+  );
+  return { ...met, joints: countOut([...met.joints, ...seats]) };
+}
+
+/** The joints of the lying sheets, not yet numbered. */
+function meetingsOf(
+  project: JointGround,
+  lines: JointLines,
+  lying: readonly LyingSheet[],
+  folds: readonly CornerFold[],
+): Joining<SheetJoint> {
+  const glue = { gapMm: project.glue.gapMm, gapLimitMm: glueOf(project)?.gapLimitMm ?? 0 };
+  const sections = lying.filter((sheet) => sheet.kind === "section");
   const linked = linkedEdges(project, lines, lying);
   const found = findOffers(project, lying, linked);
   const meetings = [
@@ -38,9 +58,8 @@ export function findJoints(
     centreJoints(lying, glue),
     sharedEdgeJoints(project, linked, glue),
   ];
-  const seats = fences.flatMap((fence) => seatJoints(fence, lying));
   return {
-    joints: countOut([...meetings.flatMap(({ joints }) => joints), ...seats]),
+    joints: meetings.flatMap(({ joints }) => joints),
     setBacks: meetings.flatMap(({ setBacks }) => setBacks),
     offers: found.offers,
     problems: [
@@ -49,4 +68,11 @@ export function findJoints(
       ...findOverlaps(project, lying),
     ],
   };
+}
+
+interface Joining<OneJoint> {
+  readonly joints: readonly OneJoint[];
+  readonly setBacks: readonly SetBack[];
+  readonly offers: readonly JointOffer[];
+  readonly problems: readonly Problem[];
 }

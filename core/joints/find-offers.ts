@@ -1,8 +1,9 @@
 import { at, dotSpace, type Problem, type SpacePoint } from "../foundation/index.ts";
-import { nameOfItem, type Project } from "../project/index.ts";
+import { nameOfItem } from "../project/index.ts";
 import { type EdgeSpot, type LyingSheet, type RegionEdge, spotOnEdge } from "../surfaces/index.ts";
 import { edgesOf } from "./edge-places.ts";
 import { type Candidate, readyPartner } from "./find-partner.ts";
+import type { JointGround } from "./joint-ground.ts";
 import type { LinkedEdge } from "./linked-edges.ts";
 import type { JointOffer } from "./types.ts";
 
@@ -30,7 +31,7 @@ interface FreeEdge {
  * joints, and a problem to look at; and edges that nearly do, as a gap with its size and place.
  */
 export function findOffers(
-  project: Project,
+  project: JointGround,
   sheets: readonly LyingSheet[],
   linked: readonly LinkedEdge[],
 ): { readonly offers: readonly JointOffer[]; readonly problems: readonly Problem[] } {

@@ -1,7 +1,8 @@
 import { addSpace, type PlanPoint, type Problem } from "../foundation/index.ts";
-import { nameOfItem, type Project } from "../project/index.ts";
+import { nameOfItem } from "../project/index.ts";
 import { faceOver, inwardAt, type LyingSheet, type RegionEdge, spotOnEdge } from "../surfaces/index.ts";
 import { edgesOf } from "./edge-places.ts";
+import type { JointGround } from "./joint-ground.ts";
 
 /** Places along each edge at which a sheet is looked for inside another. */
 const LOOKS = 6;
@@ -22,7 +23,7 @@ interface Overlap {
  * height or with less than the foam's thickness between. One problem for each pair, with how far the edge that is least
  * far inside lies in the other sheet, and where.
  */
-export function findOverlaps(project: Project, sheets: readonly LyingSheet[]): readonly Problem[] {
+export function findOverlaps(project: JointGround, sheets: readonly LyingSheet[]): readonly Problem[] {
   const ready = sheets
     .filter(({ planLoops }) => planLoops.length > 0)
     .map((sheet) => ({ sheet, drawn: faceOver(sheet, 0) }));

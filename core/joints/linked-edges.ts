@@ -1,5 +1,5 @@
-import type { Project, ResolvedLines } from "../project/index.ts";
 import type { LyingSheet } from "../surfaces/index.ts";
+import type { JointGround, JointLines } from "./joint-ground.ts";
 
 /** One drawn edge of one sheet, and the drawn edges that are to lie on it: by construction, or because the builder says so. */
 export interface LinkedEdge {
@@ -32,8 +32,8 @@ interface EdgesOfItem {
  * sheet has it, else the image of the right one.
  */
 export function linkedEdges(
-  project: Project,
-  lines: ResolvedLines,
+  project: JointGround,
+  lines: JointLines,
   sheets: readonly LyingSheet[],
 ): readonly LinkedEdge[] {
   const found = new Map<string, LinkedEdge>();
@@ -66,7 +66,7 @@ export function linkedEdges(
   return [...found.values()];
 }
 
-function linksOf(project: Project, lines: ResolvedLines): readonly Link[] {
+function linksOf(project: JointGround, lines: JointLines): readonly Link[] {
   const follows = Object.entries(lines.follows).map(([key, { itemId, edgeIds, hand }]): Link => {
     const [own = "", edgeId = ""] = key.split("/");
     return { follower: { itemId: own, edgeIds: [edgeId] }, followed: onHand(itemId, edgeIds, hand) };
@@ -90,7 +90,7 @@ const onHand = (itemId: string, edgeIds: readonly string[], hand: "right" | "lef
   hand,
 });
 
-function transitionLinks(project: Project, lines: ResolvedLines): readonly Link[] {
+function transitionLinks(project: JointGround, lines: JointLines): readonly Link[] {
   return project.items.flatMap((item): readonly Link[] => {
     if (item.kind !== "transition") return [];
     const edges = lines.transitions[item.id];

@@ -1,9 +1,10 @@
 import type { Problem } from "../foundation/index.ts";
-import { type ItemEdge, nameOfItem, type Project } from "../project/index.ts";
+import { type ItemEdge, nameOfItem } from "../project/index.ts";
 import type { LyingSheet } from "../surfaces/index.ts";
 import type { CutChoice } from "./cut-of-fold.ts";
 import { edgesWithId, movingEdgesWithId } from "./edge-places.ts";
 import type { Candidate } from "./find-partner.ts";
+import type { JointGround } from "./joint-ground.ts";
 import type { LinkedEdge } from "./linked-edges.ts";
 import { type ChoiceOf, type Meeting, meetAlong } from "./meet-along.ts";
 import type { GlueLine, Meetings, SheetJoint } from "./sheet-joint.ts";
@@ -14,7 +15,11 @@ import type { SetBack } from "./types.ts";
  * A joint is counted from the follower. Problems: edges that run beside each other and do not meet, a third sheet on
  * one edge, a chosen cut that the fold does not allow.
  */
-export function sharedEdgeJoints(project: Project, edges: readonly LinkedEdge[], glue: GlueLine): Meetings {
+export function sharedEdgeJoints(
+  project: JointGround,
+  edges: readonly LinkedEdge[],
+  glue: GlueLine,
+): Meetings {
   const joints: SheetJoint[] = [];
   const setBacks: SetBack[] = [];
   const problems: Problem[] = [];
@@ -63,7 +68,7 @@ const isEdge = (edge: ItemEdge, itemId: string, edgeId: string): boolean =>
   edge.itemId === itemId && edge.edgeId === edgeId;
 
 /** The builder's cut for the joint, given at either of its edges. */
-function choiceFor({ joints }: Project, { sheet, edgeId }: LinkedEdge): ChoiceOf {
+function choiceFor({ joints }: JointGround, { sheet, edgeId }: LinkedEdge): ChoiceOf {
   return (candidate): CutChoice | undefined => {
     const chosen = joints.cuts.find(
       ({ edge }) =>
@@ -89,17 +94,17 @@ function imageSetBack(sheet: LyingSheet, setBack: SetBack): readonly SetBack[] {
   return [{ ...setBack, edgeId, edges }];
 }
 
-const nameOfSheet = (project: Project, sheet: LyingSheet): string => {
+const nameOfSheet = (project: JointGround, sheet: LyingSheet): string => {
   const item = project.items.find(({ id }) => id === sheet.itemId);
   return item ? nameOfItem(item) : sheet.name;
 };
 
-const placeOf = (project: Project, { sheet, edgeId }: LinkedEdge) => ({
+const placeOf = (project: JointGround, { sheet, edgeId }: LinkedEdge) => ({
   place: { itemId: sheet.itemId, nodeId: edgeId },
   name: nameOfSheet(project, sheet),
 });
 
-const apart = (project: Project, linked: LinkedEdge, gap: NonNullable<Meeting["gap"]>): Problem => ({
+const apart = (project: JointGround, linked: LinkedEdge, gap: NonNullable<Meeting["gap"]>): Problem => ({
   ...placeOf(project, linked),
   kind: "sheets-do-not-meet",
   otherName: nameOfSheet(project, gap.candidate.sheet),
@@ -108,7 +113,7 @@ const apart = (project: Project, linked: LinkedEdge, gap: NonNullable<Meeting["g
 });
 
 const thirdProblem = (
-  project: Project,
+  project: JointGround,
   linked: LinkedEdge,
   third: NonNullable<Meeting["third"]>,
 ): Problem => ({

@@ -1,5 +1,5 @@
 import type { Strip } from "../cutting/index.ts";
-import { at, type FlatPoint } from "../foundation/index.ts";
+import { at, type FlatPoint, type Memory, NO_MEMORY } from "../foundation/index.ts";
 import type { FlatLoop } from "../patterns/index.ts";
 import type { Project } from "../project/index.ts";
 import { type BevelledLoop, bevelledLoops, hasBevels } from "./bevelled-edges.ts";
@@ -28,12 +28,20 @@ const MOST_ROUNDS = 12;
  * remaining misses, joined straight and with a batten. An outline with more than 300 corners keeps to that many
  * rows, and its misses say so.
  */
-export const markingTables = (strips: readonly Strip[], project: Project): MarkingTable[] =>
-  strips.map((strip) => {
-    const bevelled = hasBevels(strip) ? bevelledLoops(strip) : [];
-    const drawn = { loops: strip.loops, bevelled, origin: chooseDatum(strip.loops) };
-    return markingTable(strip.id, drawn, project);
-  });
+export const markingTables = (
+  strips: readonly Strip[],
+  project: Pick<Project, "marking">,
+  memory: Memory = NO_MEMORY,
+): MarkingTable[] =>
+  strips.map((strip) =>
+    memory.recall(`marks of ${strip.id}`, [strip, project.marking], () => tableOfStrip(strip, project)),
+  );
+
+function tableOfStrip(strip: Strip, project: Pick<Project, "marking">): MarkingTable {
+  const bevelled = hasBevels(strip) ? bevelledLoops(strip) : [];
+  const drawn = { loops: strip.loops, bevelled, origin: chooseDatum(strip.loops) };
+  return markingTable(strip.id, drawn, project);
+}
 
 /**
  * The same table for the lines on the face shown, which bevels move off the outline: what a builder marks there. Its

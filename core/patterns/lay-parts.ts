@@ -1,5 +1,5 @@
 import { bendZones } from "../bending/index.ts";
-import { at, distanceFlat, type Problem } from "../foundation/index.ts";
+import { at, distanceFlat, type Memory, NO_MEMORY, type Problem } from "../foundation/index.ts";
 import type { SetBack } from "../joints/index.ts";
 import { foamOf, type Project } from "../project/index.ts";
 import {
@@ -41,52 +41,69 @@ export function layParts(
   project: Project,
   sheets: readonly Sheet[],
   setBacks: readonly SetBack[],
+  memory: Memory = NO_MEMORY,
 ): { readonly parts: readonly Part[]; readonly problems: readonly Problem[] } {
-  const parts: Part[] = [];
-  const problems: Problem[] = [];
-  for (const sheet of sheets) {
+  const laid = sheets.map((sheet) => {
     const own = setBacks.filter(({ sheetId }) => sheetId === sheet.id);
-    const laid = layLoopsFlat(sheet, own);
-    const moved = laid.map(setBackEdges);
-    for (const edgeId of moved.flatMap(({ failed }) => failed)) {
-      problems.push({
-        kind: "edge-cannot-be-set-back",
-        place: { itemId: sheet.itemId },
-        name: sheet.name,
-        edgeName: edgeId,
-      });
-    }
-    const part = partOf(
-      project,
-      sheet,
-      laid,
-      moved.map(({ loop }) => loop),
-    );
-    if (part.verdict === "too tight" && part.minRadiusMm !== undefined) {
-      const ratio = foamOf(project, sheet.foamId)?.leastBendRatio ?? 0;
-      problems.push({
-        kind: "bend-too-tight",
-        place: { itemId: sheet.itemId, partId: part.id },
-        name: sheet.name,
-        radiusMm: part.minRadiusMm,
-        leastRadiusMm: ratio * sheet.thicknessMm,
-      });
-    }
-    problems.push(...narrowWebs(project, part));
-    for (const hand of sheet.hands)
-      parts.push(
-        hand === "left"
-          ? leftHand(part, sheet)
-          : { ...part, hand, id: partIdOf(sheet.id, hand), name: handName(sheet.name, hand) },
-      );
+    const from = [sheet, project.materials, project.openingSettings, ...own];
+    return memory.recall(`parts of ${sheet.id}`, from, () => layPart(project, sheet, own));
+  });
+  return {
+    parts: laid.flatMap(({ parts }) => parts),
+    problems: laid.flatMap(({ problems }) => problems),
+  };
+}
+
+interface Laid {
+  readonly parts: readonly Part[];
+  readonly problems: readonly Problem[];
+}
+
+/** What of a project the parts of a sheet follow from, besides the sheet and its set-backs. */
+type PartGround = Pick<Project, "materials" | "openingSettings">;
+
+/** The parts of one sheet, one for each hand. */
+function layPart(project: PartGround, sheet: Sheet, own: readonly SetBack[]): Laid {
+  const problems: Problem[] = [];
+  const laid = layLoopsFlat(sheet, own);
+  const moved = laid.map(setBackEdges);
+  for (const edgeId of moved.flatMap(({ failed }) => failed)) {
+    problems.push({
+      kind: "edge-cannot-be-set-back",
+      place: { itemId: sheet.itemId },
+      name: sheet.name,
+      edgeName: edgeId,
+    });
   }
+  const part = partOf(
+    project,
+    sheet,
+    laid,
+    moved.map(({ loop }) => loop),
+  );
+  if (part.verdict === "too tight" && part.minRadiusMm !== undefined) {
+    const ratio = foamOf(project, sheet.foamId)?.leastBendRatio ?? 0;
+    problems.push({
+      kind: "bend-too-tight",
+      place: { itemId: sheet.itemId, partId: part.id },
+      name: sheet.name,
+      radiusMm: part.minRadiusMm,
+      leastRadiusMm: ratio * sheet.thicknessMm,
+    });
+  }
+  problems.push(...narrowWebs(project, part));
+  const parts = sheet.hands.map((hand) =>
+    hand === "left"
+      ? leftHand(part, sheet)
+      : { ...part, hand, id: partIdOf(sheet.id, hand), name: handName(sheet.name, hand) },
+  );
   return { parts, problems };
 }
 
 const handName = (name: string, hand: Part["hand"]): string => (hand === "whole" ? name : `${name}, ${hand}`);
 
 /** The openings that leave a part less foam than the setting asks for. */
-function narrowWebs(project: Project, { id, itemId, webs }: Part): readonly Problem[] {
+function narrowWebs(project: PartGround, { id, itemId, webs }: Part): readonly Problem[] {
   const leastMm = project.openingSettings.webMm;
   const narrowest = new Map<string, OpeningWeb>();
   for (const web of webs ?? []) {
@@ -110,7 +127,12 @@ function narrowWebs(project: Project, { id, itemId, webs }: Part): readonly Prob
 }
 
 /** The part of the right (or whole) hand. */
-function partOf(project: Project, sheet: Sheet, laid: readonly LaidLoop[], moved: readonly LaidLoop[]): Part {
+function partOf(
+  project: PartGround,
+  sheet: Sheet,
+  laid: readonly LaidLoop[],
+  moved: readonly LaidLoop[],
+): Part {
   const loops = largestFirst(moved.map(plainLoop));
   const flatAreaMm2 = loopsAreaMm2(loops);
   const [fromU, toU] = uSpan(loops);

@@ -2,13 +2,13 @@ import type { Board, Foam, Glue, Item, Metal, Project } from "./schema.ts";
 
 /** The foam of an item: its own if it names one, else the tray's. Thickness in mm. */
 export const coreOf = (
-  project: Project,
+  project: Pick<Project, "core">,
   item: Item,
 ): { readonly foamId: string; readonly thicknessMm: number } =>
   (item.kind === "plate" ? undefined : item.core) ?? project.core;
 
 /** The foam with an id; undefined when the project has none such. */
-export const foamOf = (project: Project, foamId: string): Foam | undefined =>
+export const foamOf = (project: Pick<Project, "materials">, foamId: string): Foam | undefined =>
   project.materials.foams.find((foam) => foam.id === foamId);
 
 /** The metal of a plate; undefined when the project has none such. */
@@ -16,9 +16,9 @@ export const metalOf = (project: Project, metalId: string): Metal | undefined =>
   project.materials.metals.find((metal) => metal.id === metalId);
 
 /** The glue that the project's joints use; undefined when the project has none such. */
-export const glueOf = (project: Project): Glue | undefined =>
+export const glueOf = (project: Pick<Project, "materials" | "glue">): Glue | undefined =>
   project.materials.glues.find((glue) => glue.id === project.glue.glueId);
 
 /** The board that ribs are cut from; undefined when the project has none such. */
-export const ribBoardOf = (project: Project): Board | undefined =>
+export const ribBoardOf = (project: Pick<Project, "materials" | "jig">): Board | undefined =>
   project.materials.boards.find((board) => board.id === project.jig.boardId);

@@ -1,27 +1,30 @@
-import type { Problem } from "../foundation/index.ts";
+import { type Memory, NO_MEMORY, type Problem } from "../foundation/index.ts";
 import {
   nameOfItem,
   nameOfOpening,
   type Project,
   type ResolvedLines,
   type Transition,
+  type TransitionEdges,
 } from "../project/index.ts";
 import type { RuledSurface } from "../rulings/index.ts";
 import { edgeGround, type WingEdge } from "./edge-ground.ts";
-import { fenceSheet } from "./fence-sheet.ts";
-import { sectionSheets } from "./section-sheets.ts";
+import { FENCE_GROUND, fenceSheet } from "./fence-sheet.ts";
+import { SECTION_GROUND, sectionSheets } from "./section-sheets.ts";
+import { type EdgeGround, TRANSITION_GROUND } from "./transition-edges.ts";
 import { transitionSheet } from "./transition-sheet.ts";
 import type { CornerFold, LyingSheet, Sheet } from "./types.ts";
 
 /**
  * Every sheet of the tray, sections before transitions before fences, each in the order of the document; the folds that
  * divide sections; and a problem for each item that could not be made. An item without a usable line has its problem
- * already.
+ * already. What is made of the same things as the last time is taken from `memory`.
  */
 export function buildSheets(
   project: Project,
   lines: ResolvedLines,
   wingEdge: WingEdge = () => undefined,
+  memory: Memory = NO_MEMORY,
 ): {
   readonly sheets: readonly Sheet[];
   readonly folds: readonly CornerFold[];
@@ -37,7 +40,10 @@ export function buildSheets(
     const outline = lines.plan[item.id];
     const profile = lines.profiles[item.profileId];
     if (!outline?.closed || !profile) continue;
-    const made = sectionSheets(project, item, outline, profile, lines.openings);
+    const from = [item, outline, profile, lines.openings, ...SECTION_GROUND.map((field) => project[field])];
+    const made = memory.recall(`section ${item.id}`, from, () =>
+      sectionSheets(project, item, outline, profile, lines.openings),
+    );
     for (const openingId of made.openingIds) cutting.add(openingId);
     lying.push(...made.sheets);
     folds.push(...made.folds);
@@ -48,7 +54,11 @@ export function buildSheets(
   for (const item of transitionsInOrder(project)) {
     const edges = lines.transitions[item.id];
     if (!edges) continue;
-    const made = transitionSheet(item, edges, { ...ground, surfaces }, lines.openings);
+    const on = { ...ground, surfaces };
+    const from = [item, edges, lines.openings, ...groundOfTransition(project, lines, edges, on)];
+    const made = memory.recall(`transition ${item.id}`, from, () =>
+      transitionSheet(item, edges, on, lines.openings),
+    );
     if (made.surface) surfaces.set(item.id, made.surface);
     for (const openingId of made.openingIds) cutting.add(openingId);
     for (const openingId of made.uncutIds) uncut.push({ openingId, item });
@@ -77,11 +87,33 @@ export function buildSheets(
     if (item.kind !== "fence") continue;
     const line = lines.plan[item.id];
     if (!line || line.closed) continue;
-    const made = fenceSheet(project, item, line, lines.lowerEdges[item.id], lying);
+    const lowerEdge = lines.lowerEdges[item.id];
+    const from = [item, line, lowerEdge, ...FENCE_GROUND.map((field) => project[field]), ...lying];
+    const made = memory.recall(`fence ${item.id}`, from, () =>
+      fenceSheet(project, item, line, lowerEdge, lying),
+    );
     if (made.sheet) sheets.push(made.sheet);
     problems.push(...made.problems);
   }
   return { sheets, folds, problems };
+}
+
+/** Everything else that a transition follows from: what its edges lie on, and the settings. */
+function groundOfTransition(
+  project: Project,
+  lines: ResolvedLines,
+  { first, second }: TransitionEdges,
+  { surfaces, wingEdge }: EdgeGround,
+): readonly unknown[] {
+  const below = [first, second].flatMap((edge): readonly unknown[] => {
+    if (edge.kind === "free") return [];
+    const item = project.items.find(({ id }) => id === edge.itemId);
+    const profile = item?.kind === "section" ? lines.profiles[item.profileId] : undefined;
+    const wing = edge.kind === "wing" ? wingEdge(edge.itemId, edge.wingId) : undefined;
+    const places = wing?.flatMap(({ x, y, z }) => [x, y, z]) ?? [];
+    return [item, lines.plan[edge.itemId], profile, surfaces.get(edge.itemId), ...places];
+  });
+  return [...below, ...TRANSITION_GROUND.map((field) => project[field])];
 }
 
 /** Transitions after those whose edges they use; references in a circle were left out before. */

@@ -7,7 +7,7 @@ import type { Above, Walk } from "./look-above.ts";
 
 /** Height of the foam's lower edge along the fence: the finished edge raised by the skin that wraps it. */
 export function lowerHeights(
-  project: Project,
+  project: Pick<Project, "drawnFace" | "skins">,
   fence: Fence,
   { line, walk, above }: { readonly line: Curve; readonly walk: Walk; readonly above: Above },
   lowerEdge: Curve | undefined,

@@ -17,6 +17,10 @@ import { lookAbove } from "./look-above.ts";
 import { dropStraight, sampleChords } from "./sample-chords.ts";
 import type { ChartPiece, FenceSheet, LyingSheet, RegionEdge } from "./types.ts";
 
+/** What of a project a fence follows from, besides the fence, its lines and the sheets above. */
+export const FENCE_GROUND = ["symmetry", "drawnFace", "skins", "core"] as const;
+export type FenceGround = Pick<Project, (typeof FENCE_GROUND)[number]>;
+
 /** A fence's edges are long and low: a fifth of the chord error of any pattern, and lengths good to 4e-7. */
 const FENCE_CHORDS: ChordLimits = { sagMm: CHORD_ERROR_MM / 5, turnRad: 0.003 };
 
@@ -36,7 +40,7 @@ const BESIDE_BORDER_MM = 1e-6;
  * sheet, and places where the lower edge is above the upper, are problems, and the fence is left out.
  */
 export function fenceSheet(
-  project: Project,
+  project: FenceGround,
   fence: Fence,
   line: Curve,
   lowerEdge: Curve | undefined,

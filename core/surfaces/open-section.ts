@@ -19,7 +19,7 @@ export interface OpenedSection {
 
 /** Cuts a section's openings out of its loops; undefined where none takes anything away. */
 export function openSection(
-  project: Project,
+  project: Pick<Project, "openings">,
   section: Section,
   loops: Loops,
   { curves, isJoined }: { readonly curves: Readonly<Record<string, Curve>>; readonly isJoined: boolean },

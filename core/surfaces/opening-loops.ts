@@ -14,7 +14,7 @@ export interface OpeningLoops {
  * stays: it meets its image and falls away with it.
  */
 export function openingLoops(
-  project: Project,
+  project: Pick<Project, "openings">,
   item: { readonly id: string },
   curves: Readonly<Record<string, Curve>>,
   isJoined: boolean,

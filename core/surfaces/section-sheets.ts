@@ -19,6 +19,10 @@ export interface SectionOutcome {
   readonly problems: readonly Problem[];
 }
 
+/** What of a project the sheets of a section follow from, besides the section and its curves. */
+export const SECTION_GROUND = ["symmetry", "drawnFace", "skins", "core", "profiles", "openings"] as const;
+export type SectionGround = Pick<Project, (typeof SECTION_GROUND)[number]>;
+
 const NOTHING: SectionOutcome = { sheets: [], folds: [], openingIds: [], problems: [] };
 
 /**
@@ -28,7 +32,7 @@ const NOTHING: SectionOutcome = { sheets: [], folds: [], openingIds: [], problem
  * (offset-exceeds-radius), and a profile has few corners (too-many-corners); otherwise the section is left out and named.
  */
 export function sectionSheets(
-  project: Project,
+  project: SectionGround,
   section: Section,
   outline: Curve,
   profileCurve: Curve,

@@ -16,9 +16,13 @@ import { type RuledSurface, rulingAt, type SpacePiece } from "../rulings/index.t
 import { cylinderChart, heightAtPlace, pieceIndexOfXi, placeOfXi, xiOfPlan } from "./cylinder-chart.ts";
 import type { CylinderChart } from "./types.ts";
 
+/** What of a project a transition follows from, besides the items that its edges lie on. */
+export const TRANSITION_GROUND = ["symmetry", "drawnFace", "skins", "core", "materials", "openings"] as const;
+export type TransitionGround = Pick<Project, (typeof TRANSITION_GROUND)[number] | "items">;
+
 /** What the edges of transitions may lie on. */
 export interface EdgeGround {
-  readonly project: Project;
+  readonly project: TransitionGround;
   /** The whole profile of each section as a chart, by item id. */
   readonly charts: ReadonlyMap<string, CylinderChart>;
   /** The free edge of a plate's wing (right or whole hand), from its start to its end. */

@@ -191,7 +191,7 @@ const withoutFunctions = (surface: RuledSurface): RuledSurface => ({
 });
 
 /** An edge on the left half makes the transition one that spans the centre line. */
-function handsOf(project: Project, { first, second }: TransitionEdges): readonly Hand[] {
+function handsOf(project: Pick<Project, "symmetry">, { first, second }: TransitionEdges): readonly Hand[] {
   const spans = [first, second].some((edge) => edge.kind !== "free" && edge.hand === "left");
   return project.symmetry === "mirrored" && !spans ? ["right", "left"] : ["whole"];
 }

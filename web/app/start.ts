@@ -11,6 +11,6 @@ export async function start(): Promise<void> {
   await takeUpLastWork();
   listenToKeys();
   listenToDrops();
-  followDocument(core().design);
+  followDocument(core());
   keepProgramOnDevice();
 }

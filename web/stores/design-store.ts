@@ -1,5 +1,5 @@
 import { create } from "zustand";
-import type { Design } from "../../core/design.ts";
+import type { Design, Shapes, Work } from "../../core/design.ts";
 import type { Project } from "../../core/project/index.ts";
 import { latestWins } from "../worker/index.ts";
 import { useDocument } from "./document-store.ts";
@@ -19,11 +19,30 @@ export const useDesign = create<DesignStore>()(() => ({
   failure: undefined,
 }));
 
+/** The core as it computes a design: first what the shelf shows, then the work that follows from it. */
+export interface DesignCore {
+  readonly shape: (project: Project) => Promise<Shapes>;
+  readonly plan: () => Promise<Work>;
+}
+
+/** While the drawing is dragged the work on the bench is planned this often at most, ms. */
+const PLAN_EVERY_MS = 250;
+
 /**
  * Computes the design now and again after every change of the document, also inside gestures. One computation
- * runs at a time; while it runs only the newest document waits. Returns what stops it.
+ * runs at a time; while it runs only the newest document waits. The shapes are shown as soon as they are there; the
+ * work that follows from them waits while newer shapes do. Returns what stops it.
  */
-export function followDocument(compute: (project: Project) => Promise<Design>): () => void {
+export function followDocument(core: DesignCore): () => void {
+  let plannedAtMs = Number.NEGATIVE_INFINITY;
+  const compute = async (project: Project, isOld: () => boolean): Promise<Design | undefined> => {
+    const shapes = await core.shape(project);
+    showShapes(shapes);
+    if (isOld() && performance.now() - plannedAtMs < PLAN_EVERY_MS) return undefined;
+    const work = await core.plan();
+    plannedAtMs = performance.now();
+    return { ...shapes, ...work };
+  };
   const request = latestWins(compute, {
     onResult: (design, isLast) =>
       useDesign.setState((before) => ({
@@ -41,6 +60,12 @@ export function followDocument(compute: (project: Project) => Promise<Design>): 
   return useDocument.subscribe((state, previous) => {
     if (state.project !== previous.project) ask(state.project);
   });
+}
+
+/** New shapes among the work of before, until that follows. */
+function showShapes({ problems: _ofShapes, ...shapes }: Shapes): void {
+  const { design } = useDesign.getState();
+  if (design) useDesign.setState({ design: keepUnchanged(design, { ...design, ...shapes }) });
 }
 
 /** What is computed does not look into the pictures under the drawing: they are not copied to the worker. */

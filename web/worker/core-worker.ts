@@ -1,12 +1,12 @@
 import { expose, transfer } from "comlink";
 import type { DrawingSet, SpaceShape } from "../../core/book/index.ts";
-import { type Design, designTray } from "../../core/design.ts";
-import type { Problem } from "../../core/foundation/index.ts";
+import { designTray, planWork, type Shapes, shapeTray, type Work } from "../../core/design.ts";
+import { assert, newMemory, type Problem } from "../../core/foundation/index.ts";
 import type { Project } from "../../core/project/index.ts";
 import type { Solid } from "../../core/solids/index.ts";
 import type { EaseLimits, Easing } from "../../core/surfaces/index.ts";
 import type { Pen } from "../../core/writers/index.ts";
-import { designForScreen } from "./design-for-screen.ts";
+import { shapesForScreen, workForScreen } from "./design-for-screen.ts";
 import { easeIn } from "./ease.ts";
 import { pageFonts } from "./fonts.ts";
 
@@ -20,10 +20,23 @@ export interface PagesAhead {
   readonly problems: readonly Problem[];
 }
 
+/** What this worker made last: from one change of the drawing to the next little is made anew. */
+const memory = newMemory();
+let shaped: Shapes | undefined;
+
 /** The core's doors for the page; everything that crosses is plain data. Book and writers load when first asked. */
 const doors = {
-  /** The design with lines as fine as the screen shows them. */
-  design: (project: Project): Design => designForScreen(designTray(project)),
+  /** The first half of a design, with lines as fine as the screen shows them: all that the shelf needs. */
+  shape(project: Project): Shapes {
+    shaped = shapeTray(project, memory);
+    return shapesForScreen(shaped);
+  },
+
+  /** The other half, of what was shaped last. */
+  plan(): Work {
+    assert(shaped !== undefined, "a tray is shaped before its work is planned");
+    return workForScreen(planWork(shaped, memory));
+  },
 
   /** How the free edge of a transition can be eased. */
   ease: (project: Project, itemId: string, limits: EaseLimits): Easing | undefined =>

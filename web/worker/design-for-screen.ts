@@ -1,4 +1,5 @@
-import type { Design } from "../../core/design.ts";
+import type { Strip } from "../../core/cutting/index.ts";
+import type { Design, Shapes, Work } from "../../core/design.ts";
 import type { FlatPoint, PlanPoint } from "../../core/foundation/index.ts";
 import type { FlatLoop, Part } from "../../core/patterns/index.ts";
 import type { RegionLoop, SeatStation, SectionSheet, Sheet } from "../../core/surfaces/index.ts";
@@ -8,23 +9,46 @@ import { thinnedIndices } from "./thinned-indices.ts";
 const SCREEN_CHORD_MM = 0.05;
 
 /**
- * The design as the screen needs it: every line with as few points as a picture of it takes, each end and each
- * outermost point kept, so that sizes read from it are those of the full one. All figures stay as they are.
+ * The sheets and parts as the screen needs them: every line with as few points as a picture of it takes, each end and
+ * each outermost point kept, so that sizes read from it are those of the full one. All figures stay as they are; what
+ * was thinned before is that very object.
  */
-export function designForScreen(design: Design): Design {
-  return {
-    ...design,
-    sheets: design.sheets.map(thinnedSheet),
-    parts: design.parts.map(thinnedPart),
-    strips: design.strips.map((strip) => ({
-      ...strip,
-      loops: strip.loops.map(thinnedFlatLoop),
-      outlineMm: thinnedFlat(strip.outlineMm),
-      holesMm: strip.holesMm.map(thinnedFlat),
-      cutLinesMm: strip.cutLinesMm.map(thinnedFlat),
-    })),
-  };
+export const shapesForScreen = (shapes: Shapes): Shapes => ({
+  ...shapes,
+  sheets: shapes.sheets.map((sheet) => once(sheet, thinnedSheet)),
+  parts: shapes.parts.map((part) => once(part, thinnedPart)),
+});
+
+/** The work on the bench as the screen needs it. */
+export const workForScreen = (work: Work): Work => ({
+  ...work,
+  strips: work.strips.map((strip) => once(strip, thinnedStrip)),
+});
+
+/** The whole design as the screen needs it. */
+export const designForScreen = (design: Design): Design => ({
+  ...shapesForScreen(design),
+  ...workForScreen(design),
+});
+
+const thinned = new WeakMap<object, object>();
+
+function once<T extends object>(full: T, thin: (full: T) => T): T {
+  const known = thinned.get(full);
+  // What stands beside an object was made of it.
+  if (known) return known as T;
+  const made = thin(full);
+  thinned.set(full, made);
+  return made;
 }
+
+const thinnedStrip = (strip: Strip): Strip => ({
+  ...strip,
+  loops: strip.loops.map(thinnedFlatLoop),
+  outlineMm: thinnedFlat(strip.outlineMm),
+  holesMm: strip.holesMm.map(thinnedFlat),
+  cutLinesMm: strip.cutLinesMm.map(thinnedFlat),
+});
 
 const thinnedPart = (part: Part): Part => ({
   ...part,

@@ -6,10 +6,11 @@ interface Listener<Answer> {
 
 /**
  * Asks one question at a time. A question asked while another is being answered waits; a newer one takes its
- * place, so never more than one waits. Every answer that arrives is told, in the order of asking.
+ * place, so never more than one waits. Every answer that arrives is told, in the order of asking; an answer that is
+ * undefined was left off, since a newer question waited (`isOld`), and is told to nobody.
  */
 export function latestWins<Question, Answer>(
-  answer: (question: Question) => Promise<Answer>,
+  answer: (question: Question, isOld: () => boolean) => Promise<Answer | undefined>,
   listener: Listener<Answer>,
 ): (question: Question) => void {
   let isBusy = false;
@@ -19,7 +20,8 @@ export function latestWins<Question, Answer>(
   const run = async (question: Question) => {
     isBusy = true;
     try {
-      listener.onResult(await answer(question), isLast());
+      const answered = await answer(question, () => !isLast());
+      if (answered !== undefined) listener.onResult(answered, isLast());
     } catch (error) {
       listener.onFailure(error, isLast());
     }

@@ -1,14 +1,17 @@
 import { expect, it } from "vitest";
-import type { Design } from "../../../core/design.ts";
+import type { Shapes, Work } from "../../../core/design.ts";
 import type { Project } from "../../../core/project/index.ts";
 import { followDocument, useDesign, useDocument } from "../../../web/stores/index.ts";
 import { sampleDesign, sampleProject } from "../sample-design.ts";
 
+const { seams, strips, marking, jig, glueUp, totals, problems } = sampleDesign;
+const sampleWork: Work = { seams, strips, marking, jig, glueUp, totals, problems };
+
 it("computes the newest document after each change, and skips those between", async () => {
   const asked: string[] = [];
   const answers: (() => void)[] = [];
-  const compute = (project: Project) =>
-    new Promise<Design>((resolve) => {
+  const shape = (project: Project) =>
+    new Promise<Shapes>((resolve) => {
       asked.push(project.title);
       answers.push(() => resolve({ ...sampleDesign, project }));
     });
@@ -18,7 +21,7 @@ it("computes the newest document after each change, and skips those between", as
   };
 
   useDocument.getState().replace({ ...sampleProject, title: "one" });
-  const stop = followDocument(compute);
+  const stop = followDocument({ shape, plan: async () => sampleWork });
   for (const title of ["two", "three", "four"]) {
     useDocument.getState().dispatch({ kind: "change-settings", changes: { title } });
   }
@@ -36,9 +39,12 @@ it("computes the newest document after each change, and skips those between", as
 it("says that a computation failed, keeps the last design, and goes on with the next change", async () => {
   let fails = true;
   useDesign.setState({ design: sampleDesign, failure: undefined });
-  const stop = followDocument(async (project) => {
-    if (fails) throw new Error("broken");
-    return { ...sampleDesign, project };
+  const stop = followDocument({
+    shape: async (project) => {
+      if (fails) throw new Error("broken");
+      return { ...sampleDesign, project };
+    },
+    plan: async () => sampleWork,
   });
   await new Promise((resolve) => setTimeout(resolve));
   expect(useDesign.getState()).toMatchObject({ design: sampleDesign, isComputing: false });
@@ -48,5 +54,38 @@ it("says that a computation failed, keeps the last design, and goes on with the 
   await new Promise((resolve) => setTimeout(resolve));
   expect(useDesign.getState().failure).toBeUndefined();
   expect(useDesign.getState().design?.project.title).toBe("mended");
+  stop();
+});
+
+it("shows new shapes at once, and plans their work only when no newer ones wait", async () => {
+  const shaped: (() => void)[] = [];
+  let plans = 0;
+  const settle = () => new Promise((resolve) => setTimeout(resolve));
+  const shapeNext = async () => {
+    shaped.shift()?.();
+    await settle();
+    return useDesign.getState().design?.project.title;
+  };
+  useDesign.setState({ design: sampleDesign, failure: undefined });
+  const stop = followDocument({
+    shape: (project) => new Promise((resolve) => shaped.push(() => resolve({ ...sampleDesign, project }))),
+    plan: async () => {
+      plans += 1;
+      return sampleWork;
+    },
+  });
+  await shapeNext();
+  expect(plans).toBe(1);
+  const dragTo = (title: string) =>
+    useDocument.getState().dispatchInGesture({ kind: "change-settings", changes: { title } });
+  dragTo("dragged");
+  dragTo("dragged on");
+  expect(await shapeNext()).toBe("dragged");
+  expect(plans).toBe(1);
+  expect(useDesign.getState().isComputing).toBe(true);
+  expect(await shapeNext()).toBe("dragged on");
+  expect(plans).toBe(2);
+  expect(useDesign.getState().isComputing).toBe(false);
+  useDocument.getState().endGesture();
   stop();
 });

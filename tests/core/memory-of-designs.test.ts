@@ -1,0 +1,110 @@
+import { isDeepStrictEqual } from "node:util";
+import fc from "fast-check";
+import { expect, it } from "vitest";
+import { designTray } from "../../core/design.ts";
+import { newMemory } from "../../core/foundation/index.ts";
+import { applyCommand, type Command, type LineRef, type Project } from "../../core/project/index.ts";
+import { readExample } from "../read-example.ts";
+
+const SEED = 20261125;
+const demo = readExample("hill-climb-floor");
+
+/** Every node of the demo that has a place of its own in plan, profile or lower edge. */
+const grips = [
+  ...demo.items.flatMap((item) => {
+    if (item.kind === "transition") return [];
+    const line: LineRef = { of: "item", itemId: item.id };
+    const elements = item.kind === "fence" ? item.line.elements : item.outline.elements;
+    return elements.flatMap((one) =>
+      one.kind === "node" ? [{ line, nodeId: one.id, at: [one.x, one.y] as const }] : [],
+    );
+  }),
+  ...demo.profiles.flatMap((profile) =>
+    profile.nodes.map((node) => ({
+      line: { of: "profile", profileId: profile.id } as const,
+      nodeId: node.id,
+      at: [node.x, node.z] as const,
+    })),
+  ),
+  ...demo.openings.flatMap((opening) =>
+    opening.outline.elements.flatMap((one) =>
+      one.kind === "node"
+        ? [
+            {
+              line: { of: "opening", openingId: opening.id } as const,
+              nodeId: one.id,
+              at: [one.x, one.y] as const,
+            },
+          ]
+        : [],
+    ),
+  ),
+];
+
+const by = fc.integer({ min: -4, max: 4 });
+const anyCommand: fc.Arbitrary<Command> = fc.oneof(
+  {
+    weight: 5,
+    arbitrary: fc.tuple(fc.constantFrom(...grips), by, by).map(
+      ([{ line, nodeId, at }, across, up]): Command => ({
+        kind: "move-node",
+        line,
+        nodeId,
+        to: [at[0] + across, at[1] + up / 4],
+      }),
+    ),
+  },
+  fc.constantFrom<Command>(
+    { kind: "change-settings", changes: { core: { foamId: "xps", thicknessMm: 12 } } },
+    { kind: "change-settings", changes: { skins: { lowerMm: 1.2, upperMm: 0.6 } } },
+    { kind: "change-settings", changes: { symmetry: "none" } },
+    { kind: "change-settings", changes: { drawnFace: "neutral" } },
+    { kind: "change-settings", changes: { glue: { ...demo.glue, gapMm: 0.4 } } },
+    { kind: "change-settings", changes: { cutting: { ...demo.cutting, kerfMm: 1.2, trimMm: 5 } } },
+    { kind: "change-settings", changes: { marking: { intervalMm: 80, toleranceMm: 0.3 } } },
+    { kind: "change-settings", changes: { jig: { ...demo.jig, attitude: "upright" } } },
+    { kind: "change-settings", changes: { joints: { ...demo.joints, joined: [] } } },
+    { kind: "change-settings", changes: { stock: demo.stock.slice(0, 1) } },
+    { kind: "change-settings", changes: { openingSettings: { webMm: 60 } } },
+    ...demo.items.map((item): Command => ({ kind: "delete-item", itemId: item.id })),
+    ...demo.openings.map((opening): Command => ({ kind: "delete-opening", openingId: opening.id })),
+  ),
+);
+
+/** As it comes to a worker: the same words, and none of it the same object. */
+const posted = (project: Project): Project => structuredClone(project);
+
+it("gives the very design that is computed anew, whatever was changed before", () => {
+  fc.assert(
+    fc.property(fc.array(anyCommand, { minLength: 2, maxLength: 4 }), (commands) => {
+      const memory = newMemory();
+      let project = demo;
+      designTray(posted(project), memory);
+      for (const command of commands) {
+        project = applyCommand(project, command);
+        const remembered = designTray(posted(project), memory);
+        expect(isDeepStrictEqual(remembered, designTray(project)), JSON.stringify(commands)).toBe(true);
+      }
+    }),
+    { seed: SEED, numRuns: 6 },
+  );
+}, 120_000);
+
+it("makes nothing anew of what a change does not touch", () => {
+  const memory = newMemory();
+  const before = designTray(posted(demo), memory);
+  const fence = grips.find(
+    ({ line }) =>
+      line.of === "item" && demo.items.some((item) => item.kind === "fence" && item.id === line.itemId),
+  );
+  if (!fence) throw new Error("The demo has a fence.");
+  const to = [fence.at[0] + 3, fence.at[1]] as const;
+  const moved = applyCommand(demo, { kind: "move-node", line: fence.line, nodeId: fence.nodeId, to });
+  const after = designTray(posted(moved), memory);
+  const isFence = ({ kind }: { readonly kind: string }) => kind === "fence";
+  expect(after.sheets.filter(isFence).some((sheet) => !before.sheets.includes(sheet))).toBe(true);
+  expect(
+    after.sheets.filter((sheet) => !isFence(sheet)).every((sheet) => before.sheets.includes(sheet)),
+  ).toBe(true);
+  expect(after.jig).toBe(before.jig);
+});
