@@ -1,0 +1,153 @@
+import type { Page } from "playwright-core";
+import { onScreen, type Place } from "../browser/board.ts";
+import { CHROMIUM_ADVICE, findChromium } from "../browser/find-chromium.ts";
+import { launchChromium, visit } from "../browser/launch.ts";
+import { buildAndServe } from "../browser/serve-app.ts";
+import { readExample } from "../read-example.ts";
+
+/**
+ * Measures, and asserts nothing: nodes of the demo tray are dragged in the built page. For each move of the pointer the
+ * time from the event until the dragged line is drawn, and until the shelf has been painted; and over one drag without
+ * a pause the longest task of the page. The aims are one frame (16.7 ms), 33 ms and 50 ms.
+ */
+
+const MOVES = 30;
+const STEP_PX = 2;
+const FIRST_PX = 10;
+
+interface Times {
+  readonly lineMs: readonly number[];
+  readonly shelfMs: readonly number[];
+}
+
+interface Drag {
+  readonly what: string;
+  readonly at: Place;
+}
+
+async function main(): Promise<void> {
+  const found = findChromium(say);
+  if (!found.ok) return say([...found.tried, CHROMIUM_ADVICE].join("\n"));
+  const app = await buildAndServe();
+  const browser = await launchChromium(found.path);
+  say(
+    `${"dragged node".padEnd(34)} ${"line ms".padStart(16)} ${"shelf ms".padStart(16)} ${"longest task".padStart(13)}`,
+  );
+  say(`${"".padEnd(34)} ${"median, 95 %".padStart(16)} ${"median, 95 %".padStart(16)} ${"ms".padStart(13)}`);
+  for (const drag of drags()) {
+    const { page, context } = await visit(browser, app.address);
+    await page.evaluate(watch);
+    const times = await dragStepByStep(page, drag.at);
+    const longestMs = await dragWithoutPause(page, drag.at);
+    say(
+      `${drag.what.padEnd(34)} ${spread(times.lineMs).padStart(16)} ${spread(times.shelfMs).padStart(16)} ${longestMs.toFixed(0).padStart(13)}`,
+    );
+    await context.close();
+  }
+  await browser.close();
+  await app.close();
+}
+
+/** The node farthest outboard of each section and fence of the demo. */
+function drags(): readonly Drag[] {
+  return readExample("hill-climb-floor").items.flatMap((item): readonly Drag[] => {
+    if (item.kind === "transition" || item.kind === "plate") return [];
+    const elements = item.kind === "fence" ? item.line.elements : item.outline.elements;
+    const nodes = elements.flatMap((one) => (one.kind === "node" ? [one] : []));
+    const outer = nodes.toSorted((a, b) => b.y - a.y)[0];
+    return outer ? [{ what: `${item.name}, ${outer.id}`, at: [outer.x, outer.y] }] : [];
+  });
+}
+
+/** In the page: remembers when the pointer moved, when something was drawn on a canvas, and long tasks. */
+function watch(): void {
+  const seen = { movedAtMs: 0, drawnAtMs: 0, longestMs: 0 };
+  Object.assign(window, { seen });
+  addEventListener(
+    "pointermove",
+    (event) => Object.assign(seen, { movedAtMs: event.timeStamp, drawnAtMs: 0 }),
+    true,
+  );
+  const { prototype } = CanvasRenderingContext2D;
+  const stroke = prototype.stroke;
+  prototype.stroke = function (this: CanvasRenderingContext2D, path?: Path2D) {
+    seen.drawnAtMs ||= performance.now();
+    return Reflect.apply(stroke, this, path ? [path] : []);
+  };
+  new PerformanceObserver((list) => {
+    for (const { duration } of list.getEntries()) seen.longestMs = Math.max(seen.longestMs, duration);
+  }).observe({ type: "longtask" });
+}
+
+async function dragStepByStep(page: Page, at: Place): Promise<Times> {
+  const [x, y] = await onScreen(page, "plan", at);
+  await page.mouse.move(x, y);
+  await page.mouse.down();
+  await page.keyboard.down("Alt");
+  // Past the few pixels that make a press a drag.
+  await page.mouse.move(x - FIRST_PX, y);
+  await page.waitForTimeout(1000);
+  const lineMs: number[] = [];
+  const shelfMs: number[] = [];
+  for (let move = 1; move <= MOVES; move += 1) {
+    const painted = page.evaluate(nextShelf);
+    await page.waitForTimeout(20);
+    await page.mouse.move(x - FIRST_PX - move * STEP_PX, y);
+    const times = await painted;
+    lineMs.push(times.lineMs);
+    shelfMs.push(times.shelfMs);
+    await page.waitForTimeout(400);
+  }
+  await page.mouse.up();
+  await page.keyboard.up("Alt");
+  await page.keyboard.press("Control+z");
+  await page.waitForTimeout(1000);
+  return { lineMs, shelfMs };
+}
+
+/** In the page: how long after the next move of the pointer a canvas was drawn, and the shelf painted. */
+function nextShelf(): Promise<{ readonly lineMs: number; readonly shelfMs: number }> {
+  const { seen } = window as unknown as { readonly seen: { movedAtMs: number; drawnAtMs: number } };
+  const shelf = document.querySelector("[data-testid=shelf]");
+  const before = seen.movedAtMs;
+  return new Promise((resolve) => {
+    const observer = new MutationObserver(() => {
+      if (seen.movedAtMs === before) return;
+      observer.disconnect();
+      requestAnimationFrame(() => {
+        const afterPaint = new MessageChannel();
+        afterPaint.port1.onmessage = () =>
+          resolve({ lineMs: seen.drawnAtMs - seen.movedAtMs, shelfMs: performance.now() - seen.movedAtMs });
+        afterPaint.port2.postMessage("");
+      });
+    });
+    if (shelf)
+      observer.observe(shelf, { subtree: true, childList: true, attributes: true, characterData: true });
+  });
+}
+
+async function dragWithoutPause(page: Page, at: Place): Promise<number> {
+  const [x, y] = await onScreen(page, "plan", at);
+  await page.evaluate(() => Object.assign((window as unknown as { seen: object }).seen, { longestMs: 0 }));
+  await page.mouse.move(x, y);
+  await page.mouse.down();
+  for (let move = 1; move <= 60; move += 1) {
+    await page.mouse.move(x - move, y - (move % 7));
+    await page.waitForTimeout(16);
+  }
+  await page.mouse.up();
+  await page.waitForTimeout(500);
+  return page.evaluate(() => (window as unknown as { seen: { longestMs: number } }).seen.longestMs);
+}
+
+function spread(values: readonly number[]): string {
+  const sorted = values.toSorted((a, b) => a - b);
+  const at = (share: number) => (sorted[Math.floor(share * (sorted.length - 1))] ?? Number.NaN).toFixed(0);
+  return `${at(0.5)}, ${at(0.95)}`;
+}
+
+function say(line: string): void {
+  process.stdout.write(`${line}\n`);
+}
+
+await main();
