@@ -1,31 +1,44 @@
 import { DeedButton, editDeeds, lineDeeds } from "../deeds/index.ts";
-import { SeveralSwitch, useEdit } from "../edit/index.ts";
+import { SeveralSwitch } from "../edit/index.ts";
+import { useDrawnSelection } from "../hand/index.ts";
 import { useView } from "../stores/index.ts";
+import { chosenEdgeId, chosenNodeId, gripsOf, isDrawn } from "../tools/index.ts";
 
-/** What can be done with the chosen line, as buttons. */
+/** What can be done with what is chosen, as buttons: with nodes and edges first, then with things as wholes. */
 export function ChosenDeeds() {
   const tool = useView((view) => view.tool);
-  const words = useEdit((state) => state.words);
+  const selection = useDrawnSelection();
   if (tool !== "select") return null;
+  const grips = gripsOf(selection);
+  const hasNodes = chosenEdgeId(selection) !== undefined || grips.some(({ nodeId }) => nodeId !== undefined);
+  const hasWholes = chosenNodeId(selection) === undefined && grips.some(({ nodeId }) => nodeId === undefined);
+  const isNothing = grips.length === 0;
   return (
     <>
-      {words === undefined ? null : (
-        <p className="edit-refused" role="status" data-testid="edit-told">
-          {words}
-        </p>
-      )}
       <SeveralSwitch />
-      <DeedButton deed={lineDeeds.previousNode} wordless testId="previous-node" />
-      <span className="pencil">node</span>
-      <DeedButton deed={lineDeeds.nextNode} wordless testId="next-node" />
-      <DeedButton deed={lineDeeds.insert} />
-      <DeedButton deed={lineDeeds.bend} />
+      {isDrawn(selection) || isNothing ? (
+        <>
+          <DeedButton deed={lineDeeds.previousNode} wordless testId="previous-node" />
+          <span className="pencil">node</span>
+          <DeedButton deed={lineDeeds.nextNode} wordless testId="next-node" />
+        </>
+      ) : null}
+      {hasNodes || isNothing ? (
+        <>
+          <DeedButton deed={lineDeeds.insert} />
+          <DeedButton deed={lineDeeds.bend} />
+        </>
+      ) : null}
       <DeedButton deed={lineDeeds.delete} />
-      <DeedButton deed={editDeeds.place} />
-      <DeedButton deed={editDeeds.duplicate} />
-      <DeedButton deed={editDeeds.mirror} />
-      <DeedButton deed={editDeeds.repeat} />
-      <DeedButton deed={editDeeds.parallel} />
+      {isNothing ? null : <DeedButton deed={editDeeds.place} />}
+      {hasWholes ? (
+        <>
+          <DeedButton deed={editDeeds.duplicate} />
+          <DeedButton deed={editDeeds.mirror} />
+          <DeedButton deed={editDeeds.repeat} />
+          <DeedButton deed={editDeeds.parallel} />
+        </>
+      ) : null}
     </>
   );
 }

@@ -1,7 +1,7 @@
 import { Check, X } from "lucide-react";
 import type { RefObject } from "react";
 import { useMedia } from "../controls/index.ts";
-import { EditRow, useEdit } from "../edit/index.ts";
+import { EditPrompt, EditRow, useEdit } from "../edit/index.ts";
 import type { DrawingView, Sight, ToolEvent } from "../tools/index.ts";
 import { choosePicture, UnderlayRow } from "../underlay/index.ts";
 import { boxForPicture } from "./box-for-picture.ts";
@@ -24,12 +24,17 @@ export function PromptStrip({ sight, hear, first, leave }: PromptStripProps) {
   // On a phone the sentence has its row to itself.
   const isNarrow = useMedia("(max-width: 640px)");
   const task = useEdit((state) => state.task);
+  const words = useEdit((state) => state.words);
   return (
     <div className="prompt-strip" data-testid="prompt-strip">
       <div className="prompt-row">
-        <p aria-live="polite" data-testid="prompt">
-          {sight.prompt}
-        </p>
+        {task ? (
+          <EditPrompt task={task} />
+        ) : (
+          <p aria-live="polite" data-testid="prompt">
+            {words ?? sight.prompt}
+          </p>
+        )}
         {sight.finish ? (
           <button
             type="button"

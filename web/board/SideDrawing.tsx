@@ -81,6 +81,7 @@ export function SideDrawing(props: SideDrawingProps) {
           transform={transform}
           paint={paint}
           isChosen={isIn(chosen, line)}
+          isNamed={isIn(chosen, line) && selection?.kind !== "several"}
           edgeId={
             edgeLine && isSameLine(line.line, inView(edgeLine, "side")) ? chosenEdgeId(selection) : undefined
           }
@@ -97,12 +98,15 @@ const SideLine = memo(function SideLine({
   transform,
   paint,
   isChosen,
+  isNamed,
   edgeId,
 }: {
   readonly line: SceneLine;
   readonly transform: Transform;
   readonly paint: Paint;
   readonly isChosen: boolean;
+  /** The names of several would lie over each other. */
+  readonly isNamed: boolean;
   readonly edgeId: string | undefined;
 }) {
   const colour = line.broken ? paint.stop : isChosen ? paint.mark : paint.ink;
@@ -120,7 +124,7 @@ const SideLine = memo(function SideLine({
         {...(line.broken ? { dash: [...dashes.draft] } : {})}
       />
       {picked ? <PickedEdge edge={picked} transform={transform} paint={paint} /> : null}
-      {isChosen && last ? <Name at={last} text={line.name} transform={transform} paint={paint} /> : null}
+      {isNamed && last ? <Name at={last} text={line.name} transform={transform} paint={paint} /> : null}
     </>
   );
 });

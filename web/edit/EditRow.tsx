@@ -1,29 +1,22 @@
-import { Check, X } from "lucide-react";
-import { useMemo } from "react";
-import { useLengths } from "../controls/index.ts";
 import { useDrawnSelection } from "../hand/index.ts";
 import { useDocument } from "../stores/index.ts";
 import { gripsOf } from "../tools/index.ts";
 import { beginMirror, beginTask, takeTask } from "./edit-deeds-of.ts";
 import { type EditTask, type Makes, useEdit } from "./edit-store.ts";
 import { LiveNumber } from "./LiveNumber.tsx";
-import { planEdit, profilesUnder } from "./plan-edit.ts";
+import { profilesUnder } from "./plan-edit.ts";
 import "./edit.css";
 
 /** What is asked for in numbers, beside the board: followed on the drawing while it is typed. */
 export function EditRow({ task }: { readonly task: EditTask }) {
   const project = useDocument((state) => state.project);
   const selection = useDrawnSelection();
-  const lengths = useLengths();
-  const { begin, leave } = useEdit.getState();
-  const grips = useMemo(() => gripsOf(selection), [selection]);
-  const planned = useMemo(() => planEdit(project, grips, task, lengths), [project, grips, task, lengths]);
-  const words = planned.ok ? planned.note : planned.words;
+  const { begin } = useEdit.getState();
   return (
     <div className="edit-row" role="group" aria-label={TITLES[task.kind]} data-testid="edit-row">
       <Ways task={task} />
       <Fields key={fieldsKey(task)} task={task} onChange={begin} />
-      {task.kind === "move" && profilesUnder(project, grips).length > 0 ? (
+      {task.kind === "move" && profilesUnder(project, gripsOf(selection)).length > 0 ? (
         <label className="strip-field">
           <input
             type="checkbox"
@@ -36,30 +29,6 @@ export function EditRow({ task }: { readonly task: EditTask }) {
           <span>with profiles</span>
         </label>
       ) : null}
-      <button
-        type="button"
-        className="primary"
-        title="Do it (Enter)"
-        disabled={!planned.ok}
-        data-testid="edit-take"
-        onClick={takeTask}
-      >
-        <Check aria-hidden />
-        Take
-      </button>
-      <button
-        type="button"
-        className="plain"
-        title="Leave it as it is (Escape)"
-        data-testid="edit-leave"
-        onClick={leave}
-      >
-        <X aria-hidden />
-        Leave
-      </button>
-      <p className={planned.ok ? "pencil" : "edit-refused"} aria-live="polite" data-testid="edit-words">
-        {words}
-      </p>
     </div>
   );
 }

@@ -41,16 +41,17 @@ export async function pasteCopied(): Promise<void> {
   const byMm = { x: besideMm, y: besideMm, z: 0 };
   const copies = copiesOf(project, read.cutting, { kind: "move", byMm });
   const grips = gripsOfCopies(copies);
+  if (grips.length > 0) {
+    useView.getState().setTool("select");
+    doAll([{ kind: "add-copies", copies }]);
+    useView.getState().select(selectGrips(grips));
+  }
   const missing = read.cutting.items.length - copies.items.length;
   tell(
     missing > 0
       ? `${missing} ${missing === 1 ? "transition was" : "transitions were"} left out: what ${missing === 1 ? "its" : "their"} edges run along is not in this tray. Copy that too.`
       : undefined,
   );
-  if (grips.length === 0) return;
-  useView.getState().setTool("select");
-  doAll([{ kind: "add-copies", copies }]);
-  useView.getState().select(selectGrips(grips));
 }
 
 /** Whether what was copied still stands there, and a copy would hide it. */

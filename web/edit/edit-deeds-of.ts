@@ -17,6 +17,7 @@ const BESIDE_MM = 20;
 
 /** Begins to ask for a task's numbers, with what lies nearest at hand filled in. */
 export function beginTask(kind: EditTask["kind"]): void {
+  useView.getState().setPhoneView("drawing");
   useEdit.getState().begin(startOf(kind));
 }
 

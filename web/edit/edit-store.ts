@@ -1,4 +1,5 @@
 import { create } from "zustand";
+import { useView } from "../stores/index.ts";
 
 /** Whether what is made takes the place of what is chosen, or stands beside it. */
 export type Makes = "copy" | "itself";
@@ -33,10 +34,16 @@ interface EditStore {
   tell(words: string | undefined): void;
 }
 
-export const useEdit = create<EditStore>()((set) => ({
-  task: undefined,
-  words: undefined,
-  begin: (task) => set({ task, words: undefined }),
-  leave: () => set({ task: undefined, words: undefined }),
-  tell: (words) => set({ words }),
-}));
+export const useEdit = create<EditStore>()((set) => {
+  useView.subscribe((now, before) => {
+    if (now.selection !== before.selection) set({ words: undefined });
+    if (now.tool !== before.tool || now.stage !== before.stage) set({ task: undefined, words: undefined });
+  });
+  return {
+    task: undefined,
+    words: undefined,
+    begin: (task) => set({ task, words: undefined }),
+    leave: () => set({ task: undefined, words: undefined }),
+    tell: (words) => set({ words }),
+  };
+});
