@@ -5,6 +5,7 @@ import { designWithoutHidden, useDrawnSelection, useScene } from "../hand/index.
 import { useDesign, useDocument, useView } from "../stores/index.ts";
 import type { Sight } from "../tools/index.ts";
 import { UnderlayPictures } from "../underlay/index.ts";
+import { OtherView } from "./both-views/OtherView.tsx";
 import { CombDrawing } from "./comb/CombDrawing.tsx";
 import { DraftDrawing } from "./DraftDrawing.tsx";
 import { SegmentFigures } from "./drafting/SegmentFigures.tsx";
@@ -122,6 +123,7 @@ function Live({ layout, plan, side, paint, sight }: Shared & { readonly sight: S
     <Layer listening={false}>
       {views.map(({ view, box, transform }) => (
         <View key={view} box={box}>
+          <OtherView view={view} transform={transform} box={box} paint={paint} />
           <CombDrawing view={view} transform={transform} paint={paint} />
           <LineHandles view={view} transform={transform} paint={paint} />
           <Hairline xMm={xMm} box={box} transform={transform} colour={paint.mark} />

@@ -1,19 +1,19 @@
 import { memo } from "react";
 import { Group, Line, Text } from "react-konva";
-import { pointOnPiece } from "../../core/curves/index.ts";
 import type { Design } from "../../core/design.ts";
 import type { Vec2 } from "../../core/foundation/index.ts";
-import type { LyingSheet } from "../../core/surfaces/index.ts";
 import { useLengths } from "../controls/index.ts";
 import { hatchOfItem } from "../drawings/index.ts";
+import { useDrawnSelection } from "../hand/index.ts";
 import type { Lengths } from "../lengths/index.ts";
-import { type CrossSection, type CutSheet, crossSection } from "./cross-section.ts";
+import { chosenOwnersOf } from "../tools/index.ts";
+import { type CrossSection, type CutSheet, crossSection, depthOfCut } from "./cross-section.ts";
 import { linePx } from "./draw-line.ts";
-import { extentOf } from "./extents.ts";
+import { extentOfTray } from "./extent-of-tray.ts";
 import { GroundLine } from "./GroundLine.tsx";
 import type { Paint } from "./paint.ts";
 import { pens, sizes } from "./pens.ts";
-import { type Box, type Extent, sectionTransform, type Transform, toPx } from "./viewport.ts";
+import { type Box, sectionTransform, type Transform, toPx } from "./viewport.ts";
 
 /** Foam and skins are seldom thicker. */
 const THICKEST_MM = 12;
@@ -29,6 +29,8 @@ interface SectionDrawingProps {
 /** The tray cut at the hairline, seen from the rear: air side in ink, foam, skins and fences, with numbers. */
 export function SectionDrawing({ design, xMm, box, heightFactor, paint }: SectionDrawingProps) {
   const cut = crossSection(design, xMm);
+  const owners = chosenOwnersOf(useDrawnSelection());
+  const isChosen = (itemId: string) => owners.includes(`item/${itemId}`);
   const transform = sectionTransform(box, extentOfTray(design), heightFactor);
   const tint = (itemId: string) => paint.tints[hatchOfItem(design.project, itemId) - 1] ?? paint.rule;
   const shared = { transform, paint };
@@ -41,12 +43,18 @@ export function SectionDrawing({ design, xMm, box, heightFactor, paint }: Sectio
           points={linePx(transform, fence.corners)}
           closed
           fill={tint(fence.itemId)}
-          stroke={paint.ink}
-          strokeWidth={pens.derived}
+          stroke={isChosen(fence.itemId) ? paint.mark : paint.ink}
+          strokeWidth={isChosen(fence.itemId) ? pens.chosen : pens.derived}
         />
       ))}
       {cut.sheets.map((sheet) => (
-        <SheetCut key={sheet.key} {...shared} sheet={sheet} tint={tint(sheet.itemId)} />
+        <SheetCut
+          key={sheet.key}
+          {...shared}
+          sheet={sheet}
+          tint={tint(sheet.itemId)}
+          isChosen={isChosen(sheet.itemId)}
+        />
       ))}
       {cut.metal.map(({ key, outline }) => (
         <Line
@@ -58,7 +66,7 @@ export function SectionDrawing({ design, xMm, box, heightFactor, paint }: Sectio
           strokeWidth={pens.derived}
         />
       ))}
-      <Numbers cut={cut} box={box} {...shared} />
+      <Numbers cut={cut} box={box} isChosen={isChosen} {...shared} />
       {cut.sheets.length === 0 && design.sheets.length > 0 ? <CutsNothing box={box} paint={paint} /> : null}
     </>
   );
@@ -84,7 +92,9 @@ const SheetCut = memo(function SheetCut({
   transform,
   tint,
   paint,
+  isChosen,
 }: {
+  readonly isChosen: boolean;
   readonly sheet: CutSheet;
   readonly transform: Transform;
   readonly tint: string;
@@ -95,31 +105,36 @@ const SheetCut = memo(function SheetCut({
     <>
       <Line points={linePx(transform, foam)} closed fill={tint} />
       <Line points={linePx(transform, sheet.coreUpper)} stroke={paint.pencil} strokeWidth={pens.thin} />
-      <Line points={linePx(transform, sheet.air)} stroke={paint.ink} strokeWidth={pens.outline} />
+      <Line
+        points={linePx(transform, sheet.air)}
+        stroke={isChosen ? paint.mark : paint.ink}
+        strokeWidth={isChosen ? pens.chosen : pens.outline}
+      />
     </>
   );
 });
 
 /** Half widths and heights above the ground, on the right half where nothing hides them. */
 function Numbers({
+  isChosen,
   cut,
   box,
   transform,
   paint,
 }: {
+  readonly isChosen: (itemId: string) => boolean;
   readonly cut: CrossSection;
   readonly box: Box;
   readonly transform: Transform;
   readonly paint: Paint;
 }) {
   const lengths = useLengths();
-  const spots = withoutCrowd(numberedSpots(cut, lengths), transform);
+  const spots = withoutCrowd(
+    [...spotsOfChosen(cut, isChosen, lengths), ...numberedSpots(cut, lengths)],
+    transform,
+  );
   // Numbers of the air side stand over the upper face, so that they do not lie on the foam.
   const clearPx = 20 + THICKEST_MM * transform.pxPerMmUp;
-  const widestMm = Math.max(
-    0,
-    ...cut.sheets.flatMap((sheet) => sheet.air.map((point) => Math.abs(point[0]))),
-  );
   return (
     <>
       {spots.map(({ at, text, stands }) => {
@@ -142,7 +157,7 @@ function Numbers({
           />
         );
       })}
-      {widestMm > 0 ? <HalfWidth yMm={widestMm} box={box} transform={transform} paint={paint} /> : null}
+      <Ordinates cut={cut} box={box} transform={transform} paint={paint} />
     </>
   );
 }
@@ -163,7 +178,8 @@ interface Spot {
 }
 
 /** The air side's height at both ends of each sheet, and the fences' lower edges. */
-function numberedSpots({ sheets, fences }: CrossSection, { show }: Lengths): readonly Spot[] {
+function numberedSpots(cut: CrossSection, { show }: Lengths): readonly Spot[] {
+  const { sheets, fences } = cut;
   const onRight = sheets.filter((sheet) => sheet.hand !== "left");
   const ends = onRight.flatMap((sheet) =>
     [sheet.air[0], sheet.air.at(-1)].flatMap((at): readonly Spot[] =>
@@ -172,15 +188,29 @@ function numberedSpots({ sheets, fences }: CrossSection, { show }: Lengths): rea
   );
   const onRightHand = fences.filter((fence) => fence.hand !== "left");
   const outermostMm = Math.max(...onRightHand.map((fence) => fence.yMm));
-  const lower = onRightHand.map(
-    (fence): Spot => ({
+  const lower = onRightHand.map((fence): Spot => {
+    const depthMm = depthOfCut(cut, fence);
+    return {
       at: [fence.yMm, fence.finishedZMm],
-      text: show(fence.finishedZMm),
+      text: `${show(fence.finishedZMm)}${depthMm === undefined ? "" : `\n${show(depthMm)} deep`}`,
       stands: fence.yMm === outermostMm ? "right" : "left",
-    }),
-  );
+    };
+  });
   return [...withoutRepeats(ends), ...lower];
 }
+
+/** How thick the chosen sheet is, over its middle. */
+const spotsOfChosen = (
+  { sheets }: CrossSection,
+  isChosen: (itemId: string) => boolean,
+  { showFine }: Lengths,
+): readonly Spot[] =>
+  sheets
+    .filter(({ itemId, hand }) => hand !== "left" && isChosen(itemId))
+    .flatMap(({ air, thicknessMm }): readonly Spot[] => {
+      const at = air[Math.floor(air.length / 2)];
+      return at ? [{ at, text: `t ${showFine(thicknessMm)}`, stands: "over" }] : [];
+    });
 
 /** Numbers over the sheets that would run into the one before are left out. */
 function withoutCrowd(spots: readonly Spot[], transform: Transform): readonly Spot[] {
@@ -210,57 +240,69 @@ const withoutRepeats = (spots: readonly Spot[]): readonly Spot[] =>
         .some((other) => other.text === spot.text && Math.abs(other.at[0] - spot.at[0]) < 1),
   );
 
-function HalfWidth({
-  yMm,
+const TICK_PX = 5;
+const LEAST_ORDINATE_PX = 48;
+
+/** How far the corners of the cut lie from the centre line, as numbers along one line under the ground. */
+function Ordinates({
+  cut,
   box,
   transform,
   paint,
 }: {
-  readonly yMm: number;
+  readonly cut: CrossSection;
   readonly box: Box;
   readonly transform: Transform;
   readonly paint: Paint;
 }) {
   const { show } = useLengths();
+  const ys = ordinatesOf(cut, transform);
+  const outerMm = ys.at(-1);
+  if (outerMm === undefined) return null;
+  const yPx = Math.min(toPx(transform, [0, 0])[1] + 20, box.topPx + box.heightPx - 22);
   const [fromPx] = toPx(transform, [0, 0]);
-  const [toPxX] = toPx(transform, [yMm, 0]);
-  const yPx = Math.min(toPx(transform, [0, 0])[1] + 24, box.topPx + box.heightPx - 12);
+  const [endPx] = toPx(transform, [outerMm, 0]);
   return (
     <Group>
-      <Line points={[fromPx, yPx, toPxX, yPx]} stroke={paint.pencil} strokeWidth={pens.thin} />
-      <Line points={[fromPx, yPx - 5, fromPx, yPx + 5]} stroke={paint.pencil} strokeWidth={pens.thin} />
-      <Line points={[toPxX, yPx - 5, toPxX, yPx + 5]} stroke={paint.pencil} strokeWidth={pens.thin} />
-      <Text
-        text={show(yMm)}
-        x={fromPx}
-        y={yPx - 15}
-        width={toPxX - fromPx}
-        align="center"
-        fontFamily={paint.mono}
-        fontSize={sizes.caption}
-        fill={paint.pencil}
-      />
+      <Line points={[fromPx, yPx, endPx, yPx]} stroke={paint.pencil} strokeWidth={pens.thin} />
+      {[0, ...ys].map((y) => {
+        const [xPx] = toPx(transform, [y, 0]);
+        return (
+          <Group key={y}>
+            <Line
+              points={[xPx, yPx - TICK_PX, xPx, yPx + TICK_PX]}
+              stroke={paint.pencil}
+              strokeWidth={pens.thin}
+            />
+            <Text
+              text={y === 0 ? "y 0" : show(y)}
+              x={Math.min(xPx - NUMBER_PX / 2, box.leftPx + box.widthPx - NUMBER_PX)}
+              y={yPx + TICK_PX + 3}
+              width={NUMBER_PX}
+              align="center"
+              fontFamily={paint.mono}
+              fontSize={sizes.caption}
+              fill={paint.pencil}
+            />
+          </Group>
+        );
+      })}
     </Group>
   );
 }
 
-const heightsOf = (sheet: LyingSheet): readonly number[] =>
-  sheet.kind === "section"
-    ? sheet.chart.pieces.flatMap(({ piece }) => [0, 0.5, 1].map((t) => pointOnPiece(piece, t)[1]))
-    : sheet.rulings.flatMap(({ from, to }) => [from.z, to.z]);
-
-/** The same box at every station, so that the section keeps its scale while the hairline moves. */
-function extentOfTray(design: Design): Extent {
-  const points: Vec2[] = [];
-  for (const sheet of design.sheets) {
-    if (sheet.kind === "fence") continue;
-    const ys = sheet.planLoops.flatMap((loop) => loop.map((point) => point.y));
-    const widest = Math.max(0, ...ys.map(Math.abs));
-    points.push([-widest, 0], [widest, Math.max(...heightsOf(sheet))]);
+/** Where corners lie on the right, from the centre line out; the outermost always, others where there is room. */
+function ordinatesOf({ sheets, fences }: CrossSection, transform: Transform): readonly number[] {
+  const ends = sheets.flatMap(({ hand, air }) =>
+    hand === "left" ? [] : [air[0], air.at(-1)].flatMap((at) => (at && at[0] > 0.1 ? [at[0]] : [])),
+  );
+  const feet = fences.flatMap(({ hand, yMm }) => (hand === "left" ? [] : [yMm]));
+  const sorted = [...new Set([...ends, ...feet])].sort((a, b) => b - a);
+  const kept: number[] = [];
+  for (const y of sorted) {
+    const last = kept.at(-1);
+    const hasRoom = (from: number) => Math.abs(from - y) * transform.pxPerMmAcross >= LEAST_ORDINATE_PX;
+    if (hasRoom(0) && (last === undefined || hasRoom(last))) kept.push(y);
   }
-  for (const { wings, zMm } of design.plates) {
-    const corners = wings.flatMap((wing) => wing.upperFace);
-    points.push([0, zMm], ...corners.map(({ y, z }): Vec2 => [y, z]));
-  }
-  return extentOf(points) ?? { left: -600, right: 600, bottom: 0, top: 100 };
+  return kept.reverse();
 }

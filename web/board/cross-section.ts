@@ -7,6 +7,7 @@ import { type CutMetal, cutPlate } from "./cut-plate.ts";
 
 /** A sheet cut by the plane of the hairline: its faces as lines (y, z), from the left to the right of the car. */
 export interface CutSheet {
+  readonly thicknessMm: number;
   readonly key: string;
   readonly itemId: string;
   readonly name: string;
@@ -52,6 +53,24 @@ export function crossSection(design: Design, xMm: number): CrossSection {
   return { xMm, sheets, fences, metal: design.plates.flatMap((plate) => cutPlate(plate, xMm)) };
 }
 
+/** How far a cut fence hangs below the lowest air side over it; undefined where nothing is cut there. */
+export function depthOfCut({ sheets }: CrossSection, fence: CutFence): number | undefined {
+  const zMm = airSideOver(sheets, fence.yMm);
+  return zMm === undefined ? undefined : zMm - fence.finishedZMm;
+}
+
+/** Height of the lowest air side at y. */
+function airSideOver(sheets: readonly CutSheet[], yMm: number): number | undefined {
+  const heights = sheets.flatMap(({ air }) =>
+    air.flatMap((to, index): readonly number[] => {
+      const from = air[index - 1];
+      if (!from || from[0] === to[0] || (from[0] - yMm) * (to[0] - yMm) > 0) return [];
+      return [from[1] + ((yMm - from[0]) / (to[0] - from[0])) * (to[1] - from[1])];
+    }),
+  );
+  return heights.length > 0 ? Math.min(...heights) : undefined;
+}
+
 const lastCuts = new WeakMap<LyingSheet, { readonly xMm: number; readonly cuts: readonly CutSheet[] }>();
 
 /** A sheet that has not changed is cut again only where the hairline has moved. */
@@ -73,6 +92,7 @@ function cutsAt(sheet: LyingSheet, xMm: number): readonly CutSheet[] {
   };
   return spansAt(sheet, faces.air, xMm).flatMap((span, index) => {
     const right = {
+      thicknessMm: sheet.thicknessMm,
       itemId: sheet.itemId,
       name: sheet.name,
       air: faceAcross(faces.air, xMm, span),

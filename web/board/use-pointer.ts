@@ -2,8 +2,8 @@ import { type PointerEvent, type RefObject, useEffect, useRef } from "react";
 import { distance2, roundTo, type Vec2 } from "../../core/foundation/index.ts";
 import { contextNow } from "../hand/index.ts";
 import { useHold } from "../place-menu/index.ts";
-import { useView } from "../stores/index.ts";
-import { type DrawingView, type Place, type ToolEvent, targetAt } from "../tools/index.ts";
+import { usePointed, useView } from "../stores/index.ts";
+import { type DrawingView, ownerKey, type Place, type ToolEvent, targetAt } from "../tools/index.ts";
 import { placeAt, type Sheet, viewAt } from "./place-at.ts";
 import { type PointerMove, useOnceAFrame } from "./use-once-a-frame.ts";
 import { contains, panBy, planTransform, toMm, zoomAbout } from "./viewport.ts";
@@ -164,6 +164,7 @@ function showCursor(element: HTMLElement, place: Place | undefined): void {
   const { scene, selection } = contextNow();
   const isSelecting = useView.getState().tool === "select";
   const target = place && isSelecting ? targetAt(place, scene, selection) : undefined;
+  usePointed.getState().point(target && target.on !== "inside" ? ownerKey(target.line) : undefined);
   const cursor = target?.on === "node" ? "move" : target ? "pointer" : "";
   if (element.style.cursor !== cursor) element.style.cursor = cursor;
 }

@@ -29,7 +29,7 @@ export {
   type SceneNode,
 } from "./scene.ts";
 export { sceneLinesOf, sceneOf, sceneOfLines, sceneOfOpening, sceneOfProfile } from "./scene-lines.ts";
-export { moveNodeCommands } from "./select/index.ts";
+export { heightRule, moveNodeCommands } from "./select/index.ts";
 export {
   chosenEdgeId,
   chosenNodeId,

@@ -39,7 +39,7 @@ function Words({ layout, plan, side }: CombWordsProps) {
       })}
       <div
         className="comb-sentences"
-        style={{ left: 8, top: layout.plan.topPx + 30 }}
+        style={{ left: 8, top: layout.plan.topPx + layout.plan.heightPx - 30 }}
         data-testid="comb-words"
       >
         {combs.map((comb) => (

@@ -30,7 +30,10 @@ export interface PlacedDimension {
 }
 
 /** Dimension lines stand so far off, first the nearest outside, then farther out, then inside. */
-const OFFSETS_PX = [24, 46, 68, -24, -46];
+const NEAREST_PX = 24;
+const NEXT_PX = [0, 22, 44];
+/** A number keeps so far off what it measures, that this can be grabbed. */
+const OFF_PX = 9;
 /** Where along its line a number is tried. */
 const SHARES = [0.5, 0.32, 0.68, 0.2, 0.8];
 /** Numbers keep this clear of each other. */
@@ -76,11 +79,11 @@ const isWithin = (box: Box, view: Box): boolean =>
 function candidatesFor(dimension: DimensionToPlace, view: Box): readonly PlacedDimension[] {
   switch (dimension.kind) {
     case "straight":
-      return OFFSETS_PX.flatMap((offset) =>
+      return offsetsFor(dimension).flatMap((offset) =>
         SHARES.flatMap((share) => straight(dimension, { offset, share }, view)),
       );
     case "arc":
-      return OFFSETS_PX.flatMap((offset) => beside(dimension, offset, false));
+      return offsetsFor(dimension).flatMap((offset) => beside(dimension, offset, false));
     case "radius":
       return [30, 52, 74, -30].flatMap((offset) => beside(dimension, offset, true));
     case "axis":
@@ -88,6 +91,13 @@ function candidatesFor(dimension: DimensionToPlace, view: Box): readonly PlacedD
         [0, 14, -14].flatMap((aside) => onAxis(dimension, { share, aside }, view)),
       );
   }
+}
+
+/** First outside, then inside; a wide number beside an upright edge stands farther off. */
+function offsetsFor({ outward, widthPx, heightPx }: DimensionToPlace): readonly number[] {
+  const ownPx = (Math.abs(outward[0]) * widthPx + Math.abs(outward[1]) * heightPx) / 2;
+  const nearestPx = Math.max(NEAREST_PX, ownPx + OFF_PX);
+  return [1, -1].flatMap((side) => NEXT_PX.map((next) => side * (nearestPx + next)));
 }
 
 /** Extension lines square to what is measured, a dimension line between them with arrows at both ends. */

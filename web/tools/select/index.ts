@@ -1,2 +1,3 @@
+export { heightRule } from "./height-rule.ts";
 export { moveNodeCommands } from "./move-node-commands.ts";
 export { type SelectState, selectTool } from "./select-tool.ts";

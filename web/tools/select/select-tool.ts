@@ -9,6 +9,7 @@ import { snapPlace } from "../snaps/index.ts";
 import { chosenOwner, targetAt } from "../target-at.ts";
 import type { Place, Selection, Sight, Snap, Step, Target, Tool, ToolContext, ToolEvent } from "../types.ts";
 import { bendEdge, deleteChosen, insertNode, nextNode, nudgeChosen } from "./edit-chosen.ts";
+import { heightRule } from "./height-rule.ts";
 import { moveNodeCommands } from "./move-node-commands.ts";
 import { allowedMove, moveWholeCommands, startOfGrips, type WholeStart } from "./move-whole-commands.ts";
 
@@ -263,7 +264,7 @@ function cancel(state: SelectState, context: ToolContext): Step<SelectState> {
 function sight(state: SelectState, context: ToolContext): Sight {
   if (state.phase === "moving-node") {
     return {
-      prompt: "Let go to set the node down; Alt holds snaps off, Escape puts it back.",
+      prompt: `Let go to set the node down; Alt holds snaps off, Escape puts it back. ${heightRule(context, state.line, state.nodeId)}`,
       view: state.view,
       snap: state.snap,
     };
