@@ -1,6 +1,6 @@
 import type { Page } from "playwright-core";
 import { describe, expect, it } from "vitest";
-import { onScreen, textOf } from "./board.ts";
+import { drawSection, onScreen, RECTANGLE, textOf } from "./board.ts";
 import { fingersOn } from "./touch.ts";
 import { visitorOf } from "./visitor-of.ts";
 
@@ -9,6 +9,7 @@ const asVisitor = visitorOf();
 const PHONE = { width: 390, height: 844 };
 /** A knuckle in a glove. */
 const KNUCKLE_PX = 96;
+const DESK = { width: 1440, height: 900 };
 const TABLET = { width: 768, height: 1024 };
 /** Longer than a finger must be held. */
 const HELD_MS = 900;
@@ -21,8 +22,8 @@ interface Seen {
 const seenOn = async (page: Page): Promise<Seen> =>
   JSON.parse((await page.getByTestId("drawing").getAttribute("data-plan-transform")) ?? "{}");
 
-describe("fingers on a tablet", () => {
-  it("pinch and pull the paper, and hold for what can be done", () =>
+describe("hands at the bench", () => {
+  it("pinch and hold the drawing on a tablet, read on by a knuckle on a phone, and practise a first piece", () =>
     asVisitor(async ({ page }) => {
       await page.setViewportSize(TABLET);
       const fingers = await fingersOn(page);
@@ -97,8 +98,38 @@ describe("fingers on a tablet", () => {
       await page.getByTestId("bench-glue").click();
       await expect.poll(() => textOf(page, "bench-sheet")).toContain("Take care.");
       const steps = await textOf(page, "truth-parts");
-      for (const key of ["Delete", "ArrowRight", "Control+z", "x", "Enter"]) await page.keyboard.press(key);
+      for (const key of ["Delete", "ArrowRight", "Control+Shift+z", "x", "Enter"])
+        await page.keyboard.press(key);
       await page.getByTestId("bench-leave").click();
       expect(await textOf(page, "truth-parts")).toBe(steps);
+
+      // The guided practice: it tells the next thing, goes on by itself, and blocks nothing.
+      await page.setViewportSize(DESK);
+      await page.getByTestId("menu").click();
+      await page.getByTestId("menu-guide").click();
+      const told = async (name: string) =>
+        expect.poll(() => page.getByTestId("guide-words").getAttribute("data-step")).toBe(name);
+      await told("take");
+      await page.getByTestId("tool-section").click();
+      await told("draw");
+      await drawSection(page, RECTANGLE);
+      await told("type");
+      const x = page.getByTestId("chosen-panel").locator("[data-testid$='-x']").nth(1);
+      await x.fill("650");
+      await x.press("Enter");
+      await told("choose");
+      await page.getByTestId("drawing").focus();
+      await page.keyboard.press("n");
+      await told("round");
+      const radius = page.getByTestId("chosen-panel").locator("[data-testid$='-radius']").first();
+      await radius.fill("40");
+      await radius.press("Enter");
+      await told("flat");
+      await page.getByTestId("shelf-part").first().click();
+      await told("print");
+      await page.getByTestId("stage-print").click();
+      await told("finished");
+      await page.getByTestId("guide-leave").click();
+      await page.getByTestId("guide").waitFor({ state: "detached" });
     }));
 });

@@ -56,12 +56,67 @@ export const screens: readonly Screen[] = [
   })),
   {
     name: "the menu",
-    open: (page) => page.getByTestId("menu").click(),
+    open: async (page) => {
+      await drawWith(page, undefined);
+      await showOnPhone(page, "drawing");
+      await page.getByTestId("menu").click();
+    },
     leave: (page) => page.keyboard.press("Escape"),
   },
   {
+    name: "a word explained",
+    open: async (page) => {
+      await drawWith(page, "s2");
+      await page.getByTestId("chosen-panel").getByTestId("help-section").click();
+      await page.getByTestId("help-card").waitFor();
+    },
+    leave: (page) => page.keyboard.press("Escape"),
+  },
+  {
+    name: "the menu of a place",
+    open: async (page) => {
+      await drawWith(page, "s2");
+      await showOnPhone(page, "drawing");
+      await page.getByTestId("drawing").focus();
+      await page.keyboard.press("Shift+F10");
+      await page.getByTestId("place-menu").waitFor();
+    },
+    leave: (page) => page.keyboard.press("Escape"),
+  },
+  {
+    name: "the drawing in words",
+    open: async (page) => {
+      await page.getByTestId("drawing").focus();
+      await page.keyboard.press("w");
+      await page.getByTestId("described").waitFor();
+    },
+    leave: (page) => page.keyboard.press("Escape"),
+  },
+  ...["marks", "ribs", "glue"].map((chapter) => ({
+    name: `bench mode, ${chapter}`,
+    open: async (page: Page) => {
+      await page.getByTestId("deed-bench").click();
+      await page.getByTestId(`bench-${chapter}`).click();
+    },
+    leave: (page: Page) => page.getByTestId("bench-leave").click(),
+  })),
+  {
+    name: "the list of what can be done",
+    open: (page) => page.getByTestId("deed-deeds").click(),
+    leave: (page) => page.keyboard.press("Escape"),
+  },
+  {
+    name: "the list of steps",
+    open: (page) => page.getByTestId("deed-steps").click(),
+    leave: (page) => page.getByTestId("deed-steps").click(),
+  },
+  {
     name: "the list of keys",
-    open: (page) => page.getByTestId("action-keys").click(),
+    open: async (page) => {
+      await page.getByTestId("drawing").focus();
+      await page.keyboard.press("?");
+      await page.getByTestId("key-list").waitFor();
+    },
     leave: (page) => page.keyboard.press("Escape"),
   },
 ];

@@ -2,6 +2,8 @@ import { BenchMode } from "../bench/index.ts";
 import { DeedList, stageDeeds } from "../deeds/index.ts";
 import { DescribedDialog } from "../describe/index.ts";
 import { HatchPatterns } from "../drawings/index.ts";
+import { GuideStrip } from "../guide/index.ts";
+import { HelpCard } from "../help/index.ts";
 import { HistoryPanel } from "../history/index.ts";
 import { PlaceMenu } from "../place-menu/index.ts";
 import { stages } from "../stages/index.ts";
@@ -31,6 +33,7 @@ export function App() {
           here.
         </p>
       ) : null}
+      <GuideStrip />
       <div className="work">
         <main className="stage" aria-label={word} data-testid={`stage-view-${stage}`}>
           <h2 className="visually-hidden">{word}</h2>
@@ -45,6 +48,7 @@ export function App() {
       {overlay === "keys" ? <KeyList /> : null}
       {overlay === "deeds" ? <DeedList /> : null}
       <PlaceMenu />
+      <HelpCard />
       {overlay === "bench" ? <BenchMode /> : null}
       {overlay === "described" ? <DescribedDialog /> : null}
       <NoticeDialog />

@@ -1,6 +1,6 @@
 import { useRef } from "react";
 import { Choice, TextField } from "../controls/index.ts";
-import { type Deed, trayDeeds, usePossible } from "../deeds/index.ts";
+import { accessDeeds, type Deed, trayDeeds, usePossible } from "../deeds/index.ts";
 import { takeUpKept, useFiles } from "../files/index.ts";
 import { type Preferences, useDocument, usePreferences } from "../stores/index.ts";
 
@@ -31,7 +31,7 @@ export function Menu() {
       </ul>
       <h2 className="caption">To try</h2>
       <ul>
-        {[trayDeeds.demo, trayDeeds.practice].map((deed) => (
+        {[trayDeeds.demo, trayDeeds.practice, accessDeeds.guide].map((deed) => (
           <li key={deed.name}>
             <MenuButton deed={deed} onDone={close} />
           </li>

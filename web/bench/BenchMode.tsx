@@ -35,6 +35,8 @@ function Bench({ design }: { readonly design: Design }) {
     return () => element?.close();
   }, []);
   const onKeyDown = (event: KeyboardEvent) => {
+    // Not even undo is heard behind it.
+    event.stopPropagation();
     const by = KEYS[event.key];
     if (by === undefined) return;
     event.preventDefault();

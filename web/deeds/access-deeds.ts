@@ -1,4 +1,5 @@
-import { HandHelping, MessageSquareText, PanelTopOpen } from "lucide-react";
+import { Footprints, HandHelping, MessageSquareText, PanelTopOpen } from "lucide-react";
+import { startPractice } from "../guide/index.ts";
 import { useDesign, usePlaceMenu, useView } from "../stores/index.ts";
 import type { Deed } from "./deed.ts";
 
@@ -36,6 +37,17 @@ export const accessDeeds = {
     heard: "page",
     isPossible: () => (useDesign.getState().design?.parts.length ?? 0) > 0,
     run: () => useView.getState().setOverlay("bench"),
+  },
+  guide: {
+    name: "guide",
+    word: "Guided practice",
+    explains:
+      "Draw, type, round and print one small piece in two minutes; a strip tells the next thing to do",
+    icon: Footprints,
+    group: "tray",
+    keys: [],
+    heard: "page",
+    run: () => void startPractice(),
   },
 } satisfies Record<string, Deed>;
 

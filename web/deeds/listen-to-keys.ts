@@ -32,6 +32,7 @@ function isElsewhere(event: KeyboardEvent): boolean {
   const { target } = event;
   if (!(target instanceof Element)) return false;
   if (target.closest("input, select, textarea, dialog, [popover], [contenteditable]")) return true;
+  if (event.key === "Escape" && document.querySelector(":popover-open") !== null) return true;
   if (ARROW.test(event.key) && target.closest("[role=separator], [role=slider], [role=toolbar]")) return true;
   return (event.key === "Enter" || event.key === " ") && target.closest("button, a, summary") !== null;
 }

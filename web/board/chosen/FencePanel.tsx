@@ -1,5 +1,6 @@
 import type { Fence, FenceChanges } from "../../../core/project/index.ts";
 import { Choice, TextField } from "../../controls/index.ts";
+import { HelpMark } from "../../help/index.ts";
 import { useDocument } from "../../stores/index.ts";
 import { ChosenProblems } from "./ChosenProblems.tsx";
 import { CoreFields } from "./CoreFields.tsx";
@@ -17,6 +18,7 @@ export function FencePanel({ fence }: { readonly fence: Fence }) {
         <h2>
           <span className="code">F{fence.number}</span> {fence.name}
         </h2>
+        <HelpMark term="fence" />
         <DeleteButton word="Delete fence" commands={[{ kind: "delete-item", itemId: fence.id }]} />
       </header>
       <ChosenProblems belongs={({ itemId }) => itemId === fence.id} />

@@ -1,6 +1,7 @@
 import { nameOfItem, nameOfOpening, type Opening, type OpeningChanges } from "../../../core/project/index.ts";
 import { Choice, Select, TextField } from "../../controls/index.ts";
 import { codeOfItem, codeOfOpening } from "../../drawings/index.ts";
+import { HelpMark } from "../../help/index.ts";
 import { useDocument } from "../../stores/index.ts";
 import { type Circle, circleOf, circleOutline } from "../../tools/index.ts";
 import { ChosenProblems } from "./ChosenProblems.tsx";
@@ -22,6 +23,7 @@ export function OpeningPanel({ opening }: { readonly opening: Opening }) {
         <h2>
           <span className="code">{codeOfOpening(opening)}</span> {nameOfOpening(opening)}
         </h2>
+        <HelpMark term="opening" />
         <DeleteButton word="Delete opening" commands={[{ kind: "delete-opening", openingId: opening.id }]} />
       </header>
       <ChosenProblems belongs={({ openingId }) => openingId === opening.id} />

@@ -1,6 +1,7 @@
 import { nameOfItem, type Plate, type PlateChanges } from "../../../core/project/index.ts";
 import { Choice, Select, TextField } from "../../controls/index.ts";
 import { codeOfItem } from "../../drawings/index.ts";
+import { HelpMark } from "../../help/index.ts";
 import { useDocument } from "../../stores/index.ts";
 import { ChosenProblems } from "./ChosenProblems.tsx";
 import { DeleteButton } from "./DeleteButton.tsx";
@@ -20,6 +21,7 @@ export function PlatePanel({ plate }: { readonly plate: Plate }) {
         <h2>
           <span className="code">{codeOfItem(plate)}</span> {nameOfItem(plate)}
         </h2>
+        <HelpMark term="plate" />
         <DeleteButton word="Delete plate" commands={[{ kind: "delete-item", itemId: plate.id }]} />
       </header>
       <ChosenProblems belongs={({ itemId }) => itemId === plate.id} />

@@ -1,5 +1,6 @@
 import type { Profile } from "../../../core/project/index.ts";
 import { TextField } from "../../controls/index.ts";
+import { HelpMark } from "../../help/index.ts";
 import { useDocument, useView } from "../../stores/index.ts";
 import { ChosenProblems } from "./ChosenProblems.tsx";
 import { DeleteButton } from "./DeleteButton.tsx";
@@ -13,6 +14,7 @@ export function ProfilePanel({ profile }: { readonly profile: Profile }) {
     <>
       <header>
         <h2>{profile.name}</h2>
+        <HelpMark term="profile" />
         {users.length === 0 ? (
           <DeleteButton
             word="Delete profile"

@@ -1,6 +1,7 @@
 import { toDegrees, toRadians } from "../../../core/foundation/index.ts";
 import type { Section, SectionChanges } from "../../../core/project/index.ts";
 import { Select, TextField } from "../../controls/index.ts";
+import { HelpMark } from "../../help/index.ts";
 import { useDocument, useView } from "../../stores/index.ts";
 import { ChosenProblems } from "./ChosenProblems.tsx";
 import { CoreFields } from "./CoreFields.tsx";
@@ -21,6 +22,7 @@ export function SectionPanel({ section }: { readonly section: Section }) {
         <h2>
           <span className="code">S{section.number}</span> {section.name}
         </h2>
+        <HelpMark term="section" />
         <DeleteButton word="Delete section" commands={[{ kind: "delete-item", itemId: section.id }]} />
       </header>
       <ChosenProblems

@@ -2,6 +2,7 @@ import { nameOfItem, type Transition, type TransitionChanges } from "../../../co
 import { rulingAt } from "../../../core/rulings/index.ts";
 import { Choice, TextField, useLengths } from "../../controls/index.ts";
 import { codeOfItem, TwistFigures } from "../../drawings/index.ts";
+import { HelpMark } from "../../help/index.ts";
 import { useDesign, useDocument } from "../../stores/index.ts";
 import { ChosenProblems } from "./ChosenProblems.tsx";
 import { CoreFields } from "./CoreFields.tsx";
@@ -20,6 +21,7 @@ export function TransitionPanel({ transition }: { readonly transition: Transitio
         <h2>
           <span className="code">{codeOfItem(transition)}</span> {nameOfItem(transition)}
         </h2>
+        <HelpMark term="transition" />
         <DeleteButton word="Delete transition" commands={[{ kind: "delete-item", itemId: transition.id }]} />
       </header>
       <ChosenProblems belongs={({ itemId }) => itemId === transition.id} />
@@ -36,7 +38,9 @@ export function TransitionPanel({ transition }: { readonly transition: Transitio
         <EaseFields transition={transition} />
       ) : null}
       <JointOffers itemId={transition.id} />
-      <h3 className="caption">Rulings</h3>
+      <h3 className="caption">
+        <HelpMark term="ruling">Rulings</HelpMark>
+      </h3>
       <Choice
         label="Chosen for"
         value={transition.rulings ?? "least twist"}

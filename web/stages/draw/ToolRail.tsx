@@ -1,4 +1,5 @@
 import { hintOf, toolDeeds } from "../../deeds/index.ts";
+import { HelpMark, isTermName } from "../../help/index.ts";
 import { useView } from "../../stores/index.ts";
 import { ToolNames } from "../../tools/index.ts";
 
@@ -25,6 +26,7 @@ export function ToolRail() {
           </button>
         );
       })}
+      {isTermName(tool) ? <HelpMark term={tool} /> : null}
     </div>
   );
 }

@@ -25,7 +25,7 @@ export function GlueSettings() {
     });
   return (
     <>
-      <SettingsGroup title="Glue">
+      <SettingsGroup title="Glue" help="closer">
         <Select
           label="Glue of the joints"
           value={glue.glueId}

@@ -3,6 +3,7 @@ import { formatMm, formatNumber } from "../../../core/foundation/index.ts";
 import type { Rib } from "../../../core/jig/index.ts";
 import { useSize } from "../../controls/index.ts";
 import { boundsOf, fitScale, type Scale } from "../../drawings/index.ts";
+import { HelpMark } from "../../help/index.ts";
 import { useView } from "../../stores/index.ts";
 import { planPath, useStripShapes } from "../plan/index.ts";
 
@@ -17,7 +18,9 @@ export function BaseboardPlan({ design, chosenId }: { readonly design: Design; r
   return (
     <section aria-label="Baseboard">
       <header className="drawing-heading">
-        <h2>Baseboard from above</h2>
+        <h2>
+          <HelpMark term="baseboard">Baseboard</HelpMark> from above
+        </h2>
         {bounds ? (
           <p className="pencil">
             {`${formatMm(bounds.right - bounds.left)} × ${formatMm(bounds.top - bounds.bottom)} mm, `}

@@ -2,6 +2,7 @@ import { formatMm } from "../../../core/foundation/index.ts";
 import type { Rib } from "../../../core/jig/index.ts";
 import { ScrollAcross } from "../../controls/index.ts";
 import { boundsOf, flatSpot } from "../../drawings/index.ts";
+import { HelpMark } from "../../help/index.ts";
 import { useView } from "../../stores/index.ts";
 
 /** All ribs as they are cut; a click on a code shows the rib. */
@@ -18,7 +19,9 @@ export function CuttingList({
       <table className="figures" data-testid="rib-list">
         <thead>
           <tr>
-            <th scope="col">rib</th>
+            <th scope="col">
+              <HelpMark term="rib">rib</HelpMark>
+            </th>
             <th scope="col">runs</th>
             <th scope="col" className="figure">
               at, mm

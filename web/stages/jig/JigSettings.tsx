@@ -25,7 +25,7 @@ export function JigSettings() {
     });
   return (
     <>
-      <SettingsGroup title="Stand">
+      <SettingsGroup title="Stand" help="attitude">
         <Choice
           label="The tray is built"
           value={jig.attitude}
@@ -42,7 +42,7 @@ export function JigSettings() {
           onChange={(attitude) => set({ attitude })}
         />
       </SettingsGroup>
-      <SettingsGroup title="Ribs across">
+      <SettingsGroup title="Ribs across" help="station">
         <RibPlacesFields setting="jig.across" places={jig.across} onChange={(across) => set({ across })} />
       </SettingsGroup>
       <SettingsGroup title="Ribs along">

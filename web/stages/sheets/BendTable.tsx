@@ -2,6 +2,7 @@ import type { BendZone } from "../../../core/bending/index.ts";
 import { formatMm, formatNumber } from "../../../core/foundation/index.ts";
 import type { Part } from "../../../core/patterns/index.ts";
 import { ScrollAcross } from "../../controls/index.ts";
+import { HelpMark } from "../../help/index.ts";
 import { VerdictSign } from "./VerdictSign.tsx";
 
 /** Where the part is flat and where it bends, how tight, and on which side. */
@@ -18,7 +19,9 @@ export function BendTable({ part }: { readonly part: Part }) {
             <th scope="col" className="figure">
               to, mm
             </th>
-            <th scope="col">verdict</th>
+            <th scope="col">
+              <HelpMark term="verdict">verdict</HelpMark>
+            </th>
             <th scope="col" className="figure" title="Least radius at the middle of the foam">
               radius, mm
             </th>

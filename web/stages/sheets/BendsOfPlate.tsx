@@ -1,12 +1,15 @@
 import { formatAngle, formatMm, formatNumber } from "../../../core/foundation/index.ts";
 import type { PlatePart } from "../../../core/plates/index.ts";
 import { ScrollAcross } from "../../controls/index.ts";
+import { HelpMark } from "../../help/index.ts";
 
 /** The bends of a flat plate: which way, how far, how tight, and what the metal takes up in them. */
 export function BendsOfPlate({ part }: { readonly part: PlatePart }) {
   return (
     <ScrollAcross label="Bends">
-      <h3>Bends</h3>
+      <h3>
+        <HelpMark term="bendAllowance">Bends</HelpMark>
+      </h3>
       <table className="figures" data-testid="plate-bends">
         <thead>
           <tr>

@@ -2,6 +2,7 @@ import { formatMm } from "../../../core/foundation/index.ts";
 import { wordBevel } from "../../../core/joints/index.ts";
 import type { Part, PartEdge } from "../../../core/patterns/index.ts";
 import { ScrollAcross } from "../../controls/index.ts";
+import { HelpMark } from "../../help/index.ts";
 
 const ROLES: Readonly<Record<PartEdge["role"], string>> = {
   free: "free",
@@ -29,7 +30,7 @@ export function EdgeTable({ part, onPoint }: EdgeTableProps) {
               drawn, mm
             </th>
             <th scope="col" className="figure" title="Along the neutral fibre of the bent foam, in space">
-              in the foam, mm
+              <HelpMark term="neutralFibre">in the foam</HelpMark>, mm
             </th>
             <th scope="col" className="figure" title="On the flat pattern, as it is written to the template">
               flat, mm

@@ -4,6 +4,7 @@ import { type Joint, wordBevel } from "../../../core/joints/index.ts";
 import type { Part } from "../../../core/patterns/index.ts";
 import type { Project } from "../../../core/project/index.ts";
 import { ScrollAcross } from "../../controls/index.ts";
+import { HelpMark } from "../../help/index.ts";
 import { useDocument } from "../../stores/index.ts";
 import { wordItem } from "../../tools/index.ts";
 
@@ -18,7 +19,9 @@ export function JointTable({ part, design }: JointTableProps) {
   if (joints.length === 0) return null;
   return (
     <ScrollAcross label="Joints">
-      <h3>Joints</h3>
+      <h3>
+        <HelpMark term="joint">Joints</HelpMark>
+      </h3>
       <table className="figures" data-testid="joint-table">
         <thead>
           <tr>
@@ -28,18 +31,18 @@ export function JointTable({ part, design }: JointTableProps) {
               length, mm
             </th>
             <th scope="col" className="figure" title="Between the normals of the two; minus folds outward">
-              fold
+              <HelpMark term="fold">fold</HelpMark>
             </th>
             <th scope="col">cut</th>
             <th scope="col" className="figure" title="Off square, of this part's edge">
-              bevel
+              <HelpMark term="bevel">bevel</HelpMark>
             </th>
             <th
               scope="col"
               className="figure"
               title="How far the middle of the foam ends before the drawn edge; minus is beyond it"
             >
-              set-back, mm
+              <HelpMark term="setBack">set-back</HelpMark>, mm
             </th>
           </tr>
         </thead>

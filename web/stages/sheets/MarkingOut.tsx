@@ -4,6 +4,7 @@ import type { Design } from "../../../core/design.ts";
 import { formatAngle, formatMm, formatNumber, toRadians } from "../../../core/foundation/index.ts";
 import type { MarkingTable, RowReason } from "../../../core/marking/index.ts";
 import { NumberField, ScrollAcross } from "../../controls/index.ts";
+import { HelpMark } from "../../help/index.ts";
 import { useSettings } from "../settings/index.ts";
 
 interface MarkingOutProps {
@@ -21,6 +22,7 @@ export function MarkingOut({ design, strips, strip, table, onChoose }: MarkingOu
     <section aria-label="Marking out" className="marking-out">
       <header>
         <h3>Marking out</h3>
+        {strips.length > 1 ? <HelpMark term="strip" /> : null}
         {strips.length > 1 ? <StripChoice strips={strips} chosenId={strip?.id} onChoose={onChoose} /> : null}
       </header>
       {strip ? <StripFacts strip={strip} design={design} /> : null}
@@ -87,7 +89,7 @@ function Rows({ table }: { readonly table: MarkingTable }) {
         <thead>
           <tr>
             <th scope="col" className="figure">
-              along the datum, mm
+              along the <HelpMark term="datum">datum</HelpMark>, mm
             </th>
             {marks.map(({ index, isBevelled }) => (
               <Fragment key={index}>

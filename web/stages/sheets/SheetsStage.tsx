@@ -3,6 +3,7 @@ import type { Design } from "../../../core/design.ts";
 import type { Part } from "../../../core/patterns/index.ts";
 import type { FoldedPlate, PlatePart } from "../../../core/plates/index.ts";
 import { TwistFigures } from "../../drawings/index.ts";
+import { HelpMark } from "../../help/index.ts";
 import { Look } from "../../look3d/index.ts";
 import { type Selection, useDesign, useView } from "../../stores/index.ts";
 import { EmptyPlace } from "../settings/index.ts";
@@ -64,7 +65,9 @@ function PartView({ part, design }: { readonly part: Part; readonly design: Desi
         <EdgeTable part={part} onPoint={pointAtEdge} />
         {part.twist ? (
           <section aria-label="Twist">
-            <h3>Twist</h3>
+            <h3>
+              <HelpMark term="twist">Twist</HelpMark>
+            </h3>
             <TwistFigures twist={part.twist} />
           </section>
         ) : (

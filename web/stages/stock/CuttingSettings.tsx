@@ -14,7 +14,7 @@ export function CuttingSettings() {
   const { cutting } = project;
   const set = (changes: Partial<typeof cutting>) => change({ cutting: { ...cutting, ...changes } });
   return (
-    <SettingsGroup title="Cutting">
+    <SettingsGroup title="Cutting" help="kerf">
       <Choice
         label="Cut with"
         value={cutting.tool}

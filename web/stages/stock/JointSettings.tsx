@@ -6,7 +6,7 @@ export function JointSettings() {
   const { project, change } = useSettings();
   const { joints, openingSettings } = project;
   return (
-    <SettingsGroup title="Joints and openings">
+    <SettingsGroup title="Joints and openings" help="web">
       <NumberField
         label="Edges are one within"
         unit="mm"

@@ -6,7 +6,7 @@ export function SkinSettings() {
   const { project, change } = useSettings();
   const { skins } = project;
   return (
-    <SettingsGroup title="Skins">
+    <SettingsGroup title="Skins" help="skinAllowance">
       <NumberField
         label="Lower skin, air side"
         unit="mm"
