@@ -114,9 +114,9 @@ describe("hands at the bench", () => {
       await told("draw");
       await drawSection(page, RECTANGLE);
       await told("type");
-      const x = page.getByTestId("chosen-panel").locator("[data-testid$='-x']").nth(1);
-      await x.fill("650");
-      await x.press("Enter");
+      const across = page.getByTestId("chosen-panel").locator("[data-testid$='-x']").nth(1);
+      await across.fill("650");
+      await across.press("Enter");
       await told("choose");
       await page.getByTestId("drawing").focus();
       await page.keyboard.press("n");
