@@ -113,13 +113,13 @@ describe("hands at the bench", () => {
       await page.getByTestId("tool-section").click();
       await told("draw");
       await drawSection(page, RECTANGLE);
+      await told("choose");
+      await page.getByTestId("drawing").focus();
+      await page.keyboard.press("n");
       await told("type");
       const across = page.getByTestId("chosen-panel").locator("[data-testid$='-x']").nth(1);
       await across.fill("650");
       await across.press("Enter");
-      await told("choose");
-      await page.getByTestId("drawing").focus();
-      await page.keyboard.press("n");
       await told("round");
       const radius = page.getByTestId("chosen-panel").locator("[data-testid$='-radius']").first();
       await radius.fill("40");

@@ -5,7 +5,6 @@ import { HatchPatterns } from "../drawings/index.ts";
 import { GuideStrip } from "../guide/index.ts";
 import { HelpCard } from "../help/index.ts";
 import { HistoryPanel } from "../history/index.ts";
-import { PlaceMenu } from "../place-menu/index.ts";
 import { stages } from "../stages/index.ts";
 import { RefusalLine } from "../standing/index.ts";
 import { useDocument, useView } from "../stores/index.ts";
@@ -47,7 +46,6 @@ export function App() {
       <TruthLine />
       {overlay === "keys" ? <KeyList /> : null}
       {overlay === "deeds" ? <DeedList /> : null}
-      <PlaceMenu />
       <HelpCard />
       {overlay === "bench" ? <BenchMode /> : null}
       {overlay === "described" ? <DescribedDialog /> : null}

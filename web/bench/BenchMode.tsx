@@ -101,13 +101,7 @@ function Bench({ design }: { readonly design: Design }) {
         {AWAKE[awake].words}
       </p>
       <footer>
-        <button
-          type="button"
-          disabled={at === 0}
-          aria-label="Previous card"
-          data-testid="bench-previous"
-          onClick={() => go(-1)}
-        >
+        <button type="button" disabled={at === 0} data-testid="bench-previous" onClick={() => go(-1)}>
           <ArrowLeft aria-hidden />
           Back
         </button>
@@ -115,7 +109,6 @@ function Bench({ design }: { readonly design: Design }) {
         <button
           type="button"
           disabled={at >= cards.length - 1}
-          aria-label="Next card"
           data-testid="bench-next"
           onClick={() => go(1)}
         >

@@ -36,14 +36,15 @@ export const guideSteps: readonly GuideStep[] = [
     isDone: ({ project }) => sectionsOf(project).length > 0,
   },
   {
-    name: "type",
-    words: "Its nodes stand in a table under Chosen. Type a number there, say 650 for an x, and press Enter.",
-    isDone: ({ project }, before) => placesOf(project) !== placesOf(before.project),
-  },
-  {
     name: "choose",
     words: "Choose one corner: click its node on the drawing, or press N until it is filled.",
     isDone: ({ selection }) => selection?.kind === "item" && selection.nodeId !== undefined,
+  },
+  {
+    name: "type",
+    words:
+      "Its numbers stand in the table under Chosen. Type another there, say 650 for an x, and press Enter.",
+    isDone: ({ project }, before) => placesOf(project) !== placesOf(before.project),
   },
   {
     name: "round",

@@ -12,7 +12,7 @@ export function HistoryPanel() {
   if (!isShown) return null;
   const width: CSSProperties & Record<`--${string}`, string> = { "--history-width": `${widthPx}px` };
   return (
-    <>
+    <aside className="history-place" aria-label="Steps">
       <Splitter
         label="Width of the steps"
         runs="upright"
@@ -22,7 +22,7 @@ export function HistoryPanel() {
         grows="backward"
         onChange={setWidth}
       />
-      <aside className="history" aria-label="Steps" style={width} data-testid="history">
+      <div className="history" style={width} data-testid="history">
         <header>
           <h2 className="caption">Steps</h2>
           <StepCount />
@@ -32,8 +32,8 @@ export function HistoryPanel() {
           </button>
         </header>
         <StepList />
-      </aside>
-    </>
+      </div>
+    </aside>
   );
 }
 

@@ -13,8 +13,8 @@ const rounded: Project = oneSection([a, b, { ...c, radiusMm: 40 }, d]);
 /** What a builder does, one thing after another, and the step that the guide then tells. */
 const journey: readonly (readonly [told: string, seen: Seen])[] = [
   ["draw", { ...atRest, tool: "section" }],
-  ["type", { ...atRest, project: drawn, selection: { kind: "item", itemId: "one" } }],
-  ["choose", { ...atRest, project: typed, selection: { kind: "item", itemId: "one" } }],
+  ["choose", { ...atRest, project: drawn, selection: { kind: "item", itemId: "one" } }],
+  ["type", { ...atRest, project: drawn, selection: { kind: "item", itemId: "one", nodeId: "c" } }],
   ["round", { ...atRest, project: typed, selection: { kind: "item", itemId: "one", nodeId: "c" } }],
   ["flat", { ...atRest, project: rounded, selection: { kind: "item", itemId: "one", nodeId: "c" } }],
   ["print", { ...atRest, project: rounded, selection: { kind: "part", partId: "S1R" } }],
@@ -38,12 +38,14 @@ describe("the guided practice", () => {
 
   it("passes over what was done already: a section drawn by typed numbers needs no tool taken", () => {
     const guide = followGuide(beginGuide(atRest), { ...atRest, project: drawn });
-    expect(guideSteps[guide.step]?.name).toBe("type");
+    expect(guideSteps[guide.step]?.name).toBe("choose");
   });
 
   it("counts a number as typed only when it moves a node of the piece", () => {
-    const guide = followGuide(beginGuide(atRest), { ...atRest, project: drawn });
+    const chosen: Seen = { ...atRest, selection: { kind: "item", itemId: "one", nodeId: "c" } };
+    const guide = followGuide(beginGuide(atRest), { ...chosen, project: drawn });
+    expect(guideSteps[guide.step]?.name).toBe("type");
     const renamed: Project = { ...drawn, title: "Another name" };
-    expect(followGuide(guide, { ...atRest, project: renamed })).toBe(guide);
+    expect(followGuide(guide, { ...chosen, project: renamed })).toBe(guide);
   });
 });

@@ -31,7 +31,7 @@ export function DimensionLabel({ dimension, box }: DimensionLabelProps) {
       className="dimension"
       style={place}
       title={`${dimension.word}: click to type it. ${dimension.moves ?? ""}`}
-      aria-label={`${what}: type it`}
+      aria-label={`${text} ${lengths.spoken}, ${dimension.word}: type it`}
       data-testid={testId}
       onPointerDown={keepFromBoard}
       onClick={() => setOpen(true)}

@@ -2,6 +2,7 @@ import type { CSSProperties } from "react";
 import { Board, ChosenPanel } from "../../board/index.ts";
 import { Splitter } from "../../controls/index.ts";
 import { ChosenAnnounced } from "../../describe/index.ts";
+import { PlaceMenu } from "../../place-menu/index.ts";
 import { type PhoneView, usePreferences, useView } from "../../stores/index.ts";
 import { Shelf } from "./Shelf.tsx";
 import { ToolRail } from "./ToolRail.tsx";
@@ -27,6 +28,7 @@ export function DrawStage() {
     >
       <ToolRail />
       <ChosenAnnounced />
+      <PlaceMenu />
       <div className="board-place" data-testid="board">
         <Board />
       </div>
