@@ -33,7 +33,8 @@ export function lowerEdgeUnder(
             kind: "node" as const,
             id: `n${index + 1}`,
             x,
-            z: Math.max(LEAST_CLEARANCE_MM, z - NEW_DEPTH_MM),
+            // A whole millimetre is as good a start, and reads as it was meant.
+            z: Math.max(LEAST_CLEARANCE_MM, Math.round(z - NEW_DEPTH_MM)),
             next: "line" as const,
           },
         ];
