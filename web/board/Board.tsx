@@ -8,6 +8,7 @@ import { usePictureEntry } from "../underlay/index.ts";
 import { BoardCanvas } from "./BoardCanvas.tsx";
 import { boxForPicture } from "./box-for-picture.ts";
 import { CombWords } from "./comb/CombWords.tsx";
+import { CutHandles } from "./cut-handles/CutHandles.tsx";
 import { DimensionLayer } from "./dimensions/DimensionLayer.tsx";
 import { planExtent, sideExtent } from "./extents.ts";
 import { PromptStrip } from "./PromptStrip.tsx";
@@ -53,6 +54,7 @@ export function Board() {
         aria-label="Drawing board: plan over side view. N and P go from node to node, the arrow keys move it, Enter edits it as numbers."
         data-testid="drawing"
         data-tool-view={sight.view}
+        data-snap={sight.snap?.reasons.join("; ")}
         data-plan-transform={JSON.stringify(shownTransform(plan))}
         data-side-transform={JSON.stringify(shownTransform(side))}
         {...pointer}
@@ -63,6 +65,7 @@ export function Board() {
         ) : null}
         <CombWords {...{ layout, plan, side }} />
         <ShapeLayer {...{ layout, plan, side }} />
+        <CutHandles {...{ layout, heightFactor }} />
         <DimensionLayer {...{ layout, plan, side }} />
         <HairlineSlider layout={layout} />
       </div>

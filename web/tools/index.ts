@@ -5,6 +5,7 @@ export { type Dimension, type DimensionEdit, dimensionsOf, totalLength } from ".
 export type { DrawingView } from "./drawing-view.ts";
 export { wordEdge, wordItem } from "./edge-words.ts";
 export { elementsOfLine } from "./elements-of-line.ts";
+export { depthAtStation } from "./fence/index.ts";
 export { flattenForScreen } from "./flatten-for-screen.ts";
 export { type FollowOffer, followOffers } from "./follow-offers.ts";
 export { idsOf, newId, takenIds } from "./new-id.ts";

@@ -25,7 +25,7 @@ export function RadiusGrip({ grip, transform, box }: RadiusGripProps) {
   const lengths = useLengths();
   const { corner, radiusMm, nodeId } = grip;
   const drag = useDragGrip(transform, {
-    pull: (place, snaps) => radiusCommand(grip, pulledRadius(grip, place, snaps)),
+    pull: (place, snaps) => [radiusCommand(grip, pulledRadius(grip, place, snaps))],
     click: () => setOpen(true),
   });
   const { bisector, halfSine } = bisected(corner);

@@ -18,7 +18,7 @@ const ARM_PX = 58;
 export function TangentHandle({ grip, transform, box }: TangentHandleProps) {
   const { at, directionRad, end, nodeId, isTyped } = grip;
   const drag = useDragGrip(transform, {
-    pull: (place, snaps) => tangentCommand(grip, pulledDirection(grip, place, snaps)),
+    pull: (place, snaps) => [tangentCommand(grip, pulledDirection(grip, place, snaps))],
     click: () => undefined,
   });
   const [x, y] = toPx(transform, at);

@@ -6,7 +6,7 @@ import { type Transform, toMm } from "../viewport.ts";
 
 interface GripDrag {
   /** What pulling it to a place does; the whole pull is one step. */
-  readonly pull: (place: Vec2, snaps: boolean) => Command;
+  readonly pull: (place: Vec2, snaps: boolean) => readonly Command[];
   /** A press without a pull. */
   readonly click: () => void;
 }
@@ -37,7 +37,8 @@ export function useDragGrip(transform: Transform, { pull, click }: GripDrag) {
       const awayPx = Math.hypot(event.clientX - from[0], event.clientY - from[1]);
       if (!isDragged.current && awayPx < DRAG_PX) return;
       isDragged.current = true;
-      useDocument.getState().dispatchInGesture(pull(placeOf(event), !event.altKey));
+      const { dispatchInGesture } = useDocument.getState();
+      for (const command of pull(placeOf(event), !event.altKey)) dispatchInGesture(command);
     },
     onPointerUp: (event: PointerEvent<HTMLElement>) => {
       event.stopPropagation();

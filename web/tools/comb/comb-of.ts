@@ -9,7 +9,7 @@ import {
   type TightestPlace,
   tightestPlace,
 } from "../../../core/curves/index.ts";
-import { distance2, type Vec2 } from "../../../core/foundation/index.ts";
+import { distance2, toRadians, type Vec2 } from "../../../core/foundation/index.ts";
 import { coreOf, foamOf, type Item, type Project } from "../../../core/project/index.ts";
 import { chosenProfile } from "../chosen-profile.ts";
 import type { DrawingView } from "../drawing-view.ts";
@@ -45,6 +45,9 @@ export function combsOf(
   return [...lines].flatMap((line) => combOf(project, line, spacingMm) ?? []);
 }
 
+/** A larger turn is no kink but a corner that is meant. */
+const LARGEST_KINK_RAD = toRadians(15);
+
 function combOf(project: Project, line: SceneLine, spacingMm: number): Comb | undefined {
   const pieces = line.broken ? [] : runOf(line);
   if (pieces.every(({ kind }) => kind === "line")) return undefined;
@@ -55,7 +58,7 @@ function combOf(project: Project, line: SceneLine, spacingMm: number): Comb | un
     name: line.name,
     teeth: curvatureComb(pieces, spacingMm),
     tightest: tightestPlace(pieces),
-    kinks: kinksOf(pieces, line.closed),
+    kinks: kinksOf(pieces, line.closed).filter(({ turnRad }) => Math.abs(turnRad) <= LARGEST_KINK_RAD),
     ...(limit ? { limit } : {}),
   };
 }
