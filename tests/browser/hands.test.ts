@@ -42,6 +42,7 @@ describe("hands at the bench", () => {
       await expect.poll(async () => (await seenOn(page)).originYPx - near.originYPx).toBeCloseTo(60, 0);
       expect((await seenOn(page)).pixelsPerMm).toBeCloseTo(near.pixelsPerMm, 3);
       expect(await page.getByTestId("deed-undo").isDisabled()).toBe(true);
+      expect(await textOf(page, "chosen-panel")).toContain("Nothing is chosen.");
 
       await page.getByTestId("fit").click();
       await fingers.put(await onScreen(page, "plan", [300, 100]));

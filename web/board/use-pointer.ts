@@ -2,7 +2,7 @@ import { type PointerEvent, type RefObject, useEffect, useRef } from "react";
 import { distance2, roundTo, type Vec2 } from "../../core/foundation/index.ts";
 import { contextNow } from "../hand/index.ts";
 import { useHold } from "../place-menu/index.ts";
-import { usePointed, useView } from "../stores/index.ts";
+import { type Selection, usePointed, useView } from "../stores/index.ts";
 import { type DrawingView, ownerKey, type Place, type ToolEvent, targetAt } from "../tools/index.ts";
 import { placeAt, type Sheet, viewAt } from "./place-at.ts";
 import { type PointerMove, useOnceAFrame } from "./use-once-a-frame.ts";
@@ -36,6 +36,7 @@ export function usePointer(
   const doing = useRef<Doing>({ kind: "nothing" });
   const fingers = useRef(new Map<number, Vec2>());
   const lastPress = useRef<Press>(undefined);
+  const chosenBefore = useRef<Selection>(undefined);
   const isSpaceHeld = useSpaceKey();
   useWheel(board, sheetNow);
 
@@ -113,9 +114,12 @@ export function usePointer(
       if (event.pointerType === "touch") fingers.current.set(event.pointerId, pxOf(event));
       if (fingers.current.size === 2) {
         if (doing.current.kind === "tool") hear({ kind: "cancel" });
+        // The first finger of a pinch chooses nothing.
+        useView.getState().select(chosenBefore.current);
         doing.current = { kind: "pinch", view: viewAt(sheetNow(), pxOf(event)) ?? "plan" };
         return;
       }
+      chosenBefore.current = useView.getState().selection;
       doing.current = begin(event);
       if (doing.current.kind === "hairline") moveHairline(sheetNow(), pxOf(event));
     },
