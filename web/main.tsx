@@ -1,6 +1,6 @@
 import { createRoot } from "react-dom/client";
 import { assert } from "../core/foundation/index.ts";
-import { App } from "./app/App.tsx";
+import { Page } from "./app/Page.tsx";
 import { start } from "./app/start.ts";
 import "./style/fonts.css";
 import "./style/tokens.css";
@@ -11,4 +11,4 @@ import "./style/stages.css";
 const root = document.getElementById("root");
 assert(root !== null, "the page has a root");
 await start();
-createRoot(root).render(<App />);
+createRoot(root).render(<Page />);

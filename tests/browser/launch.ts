@@ -26,18 +26,31 @@ const ARGUMENTS = [
 export const launchChromium = (executablePath: string): Promise<Browser> =>
   chromium.launch({ executablePath, headless: true, args: ARGUMENTS });
 
-/** Opens the app as a first visitor would, and waits until the tray is computed. */
+/** Opens the app as a first visitor would, goes on to the demo, and waits until its tray is computed. */
 export async function visit(browser: Browser, address: string): Promise<Visit> {
+  const visitor = await visitStartPage(browser, address);
+  await visitor.page.getByTestId("start-demo").click();
+  await visitor.page.getByTestId("truth-parts").waitFor();
+  return visitor;
+}
+
+/** Opens the app as a first visitor would; `prepare` is run before the page is. */
+export async function visitStartPage(
+  browser: Browser,
+  address: string,
+  prepare: (context: BrowserContext) => Promise<unknown> = async () => {},
+): Promise<Visit> {
   const context = await browser.newContext({
     viewport: SCREEN,
     acceptDownloads: true,
     reducedMotion: "reduce",
   });
   context.setDefaultTimeout(SLOW_MACHINE_MS);
+  await prepare(context);
   const page = await context.newPage();
   const complaints = listenForComplaints(page);
   await page.goto(address);
-  await page.getByTestId("truth-parts").waitFor();
+  await page.getByTestId("start-page").waitFor();
   return { context, page, complaints };
 }
 

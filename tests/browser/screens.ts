@@ -119,6 +119,15 @@ export const screens: readonly Screen[] = [
     },
     leave: (page) => page.keyboard.press("Escape"),
   },
+  {
+    name: "the start page",
+    open: async (page) => {
+      await page.getByTestId("menu").click();
+      await page.getByTestId("menu-start").click();
+      await page.getByTestId("make-starter").waitFor();
+    },
+    leave: (page) => page.getByTestId("start-back").click(),
+  },
 ];
 
 /** The board with one thing chosen, or nothing; on a phone the view of what is chosen. */

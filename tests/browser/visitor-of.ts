@@ -6,10 +6,12 @@ import { launchChromium, type Visit, visit } from "./launch.ts";
 const FAILURES = "out/browser-failures";
 
 /**
- * One Chromium for a test file. What comes back runs a piece of work as a first visitor, in a fresh profile, and
- * then expects that the page complained of nothing. A failure leaves a picture in `out/browser-failures`.
+ * One Chromium for a test file. What comes back runs a piece of work as a first visitor, in a fresh profile, before
+ * the demo's tray or wherever else `begin` leads, and then expects that the page complained of nothing. A failure leaves a picture in `out/browser-failures`.
  */
-export function visitorOf(): (work: (visit: Visit) => Promise<void>) => Promise<void> {
+export function visitorOf(
+  begin: (browser: Browser, address: string) => Promise<Visit> = visit,
+): (work: (visit: Visit) => Promise<void>) => Promise<void> {
   let browser: Browser | undefined;
   beforeAll(async () => {
     browser = await launchChromium(inject("chromiumPath"));
@@ -17,7 +19,7 @@ export function visitorOf(): (work: (visit: Visit) => Promise<void>) => Promise<
   afterAll(() => browser?.close());
   return async (work) => {
     if (!browser) throw new Error("Chromium is not running.");
-    const visitor = await visit(browser, inject("address"));
+    const visitor = await begin(browser, inject("address"));
     try {
       await work(visitor);
       expect(visitor.complaints).toEqual([]);

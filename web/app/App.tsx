@@ -7,6 +7,7 @@ import { HelpCard } from "../help/index.ts";
 import { HistoryPanel } from "../history/index.ts";
 import { stages } from "../stages/index.ts";
 import { RefusalLine } from "../standing/index.ts";
+import { StandingLines } from "../start/index.ts";
 import { useDocument, useView } from "../stores/index.ts";
 import { FaultBoundary } from "./FaultBoundary.tsx";
 import { KeyList } from "./KeyList.tsx";
@@ -18,7 +19,6 @@ import { TruthLine } from "./TruthLine.tsx";
 export function App() {
   const stage = useView((view) => view.stage);
   const overlay = useView((view) => view.overlay);
-  const isReadOnly = useDocument((state) => state.isReadOnly);
   const generation = useDocument((state) => state.generation);
   const Stage = stages[stage];
   const { word } = stageDeeds[stage];
@@ -26,12 +26,7 @@ export function App() {
     <div className="app">
       <HatchPatterns />
       <TitleBar />
-      {isReadOnly ? (
-        <p className="read-only" role="status">
-          This tray is being worked on in another tab. Here you can look at it; close the other tab to work
-          here.
-        </p>
-      ) : null}
+      <StandingLines />
       <GuideStrip />
       <div className="work">
         <main className="stage" aria-label={word} data-testid={`stage-view-${stage}`}>

@@ -1,12 +1,11 @@
 import { useRef } from "react";
 import { Choice, TextField } from "../controls/index.ts";
 import { accessDeeds, type Deed, trayDeeds, usePossible } from "../deeds/index.ts";
-import { takeUpKept, useFiles } from "../files/index.ts";
 import { type Preferences, useDocument, usePreferences } from "../stores/index.ts";
 
 export const MENU_ID = "tray-menu";
 
-/** Everything about the tray as a whole: its name, files, earlier work on this device, and how the page looks. */
+/** Everything about the tray as a whole: its name, files, the way to the other trays, and how the page looks. */
 export function Menu() {
   const menu = useRef<HTMLDivElement>(null);
   const title = useDocument((state) => state.project.title);
@@ -23,7 +22,7 @@ export function Menu() {
         onChange={(name) => dispatch({ kind: "change-settings", changes: { title: name } })}
       />
       <ul>
-        {[trayDeeds.new, trayDeeds.open, trayDeeds.save].map((deed) => (
+        {[trayDeeds.start, trayDeeds.new, trayDeeds.open, trayDeeds.save].map((deed) => (
           <li key={deed.name}>
             <MenuButton deed={deed} onDone={close} />
           </li>
@@ -45,7 +44,6 @@ export function Menu() {
           </li>
         ))}
       </ul>
-      <EarlierWork onTaken={close} />
       <h2 className="caption">This page</h2>
       <Choice
         label="Light"
@@ -101,37 +99,5 @@ function MenuButton({ deed, onDone }: { readonly deed: Deed; readonly onDone: ()
       {word}
       <kbd>{deed.keys[0]}</kbd>
     </button>
-  );
-}
-
-function EarlierWork({ onTaken }: { readonly onTaken: () => void }) {
-  const earlier = useFiles((files) => files.earlier);
-  if (earlier.length === 0) return null;
-  return (
-    <>
-      <h2 className="caption">Earlier, on this device</h2>
-      <ul data-testid="earlier-work">
-        {earlier.map((work) => (
-          <li key={work.slot}>
-            <button
-              type="button"
-              className="plain"
-              onClick={() => {
-                onTaken();
-                takeUpKept(work);
-              }}
-            >
-              <span className="earlier-title">{work.title}</span>
-              <time dateTime={new Date(work.keptAtMs).toISOString()}>
-                {new Date(work.keptAtMs).toLocaleString(undefined, {
-                  dateStyle: "medium",
-                  timeStyle: "short",
-                })}
-              </time>
-            </button>
-          </li>
-        ))}
-      </ul>
-    </>
   );
 }

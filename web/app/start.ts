@@ -1,14 +1,14 @@
 import { listenToKeys } from "../deeds/index.ts";
-import { listenToDrops, takeUpLastWork } from "../files/index.ts";
+import { beginWithFiles, listenToDrops } from "../files/index.ts";
 import { followDocument } from "../stores/index.ts";
 import { core } from "../worker/index.ts";
 import { followLight } from "./light.ts";
 import { keepProgramOnDevice } from "./offline.ts";
 
-/** Takes up the last work, then runs everything that goes on beside the page: keys, files, the core. */
+/** Takes up the work of this tab, then runs everything that goes on beside the page: keys, files, the core. */
 export async function start(): Promise<void> {
   followLight();
-  await takeUpLastWork();
+  await beginWithFiles();
   listenToKeys();
   listenToDrops();
   followDocument(core());

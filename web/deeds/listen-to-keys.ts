@@ -1,7 +1,9 @@
+import { useFiles } from "../files/index.ts";
 import { useView } from "../stores/index.ts";
 import { allDeeds } from "./all-deeds.ts";
 import type { Deed } from "./deed.ts";
 import { nameOfKey } from "./name-of-key.ts";
+import { trayDeeds } from "./tray-deeds.ts";
 import { isPossibleNow } from "./use-possible.ts";
 
 /**
@@ -19,7 +21,9 @@ export function listenToKeys(): void {
   });
 }
 
+/** On the start page nothing is shown that a key could be about, save what opens a file. */
 function isHeard(deed: Deed, event: KeyboardEvent): boolean {
+  if (useFiles.getState().place === "start") return deed === trayDeeds.open;
   if (deed.heard === "everywhere") return true;
   if (isElsewhere(event)) return false;
   return deed.heard === "page" || useView.getState().stage === "draw";

@@ -4,6 +4,7 @@ import {
   FilePlus2,
   FolderOpen,
   History,
+  LayoutGrid,
   ListTodo,
   Redo2,
   Shapes,
@@ -11,7 +12,7 @@ import {
   Waypoints,
 } from "lucide-react";
 import { nameOfRedo, nameOfUndo } from "../../core/project/index.ts";
-import { askForFile, openExample, saveAsFile, startNew } from "../files/index.ts";
+import { askForFile, openExample, saveAsFile, showStartPage, startNew } from "../files/index.ts";
 import { toggleSteps } from "../history/index.ts";
 import { useDocument, useView } from "../stores/index.ts";
 import type { Deed } from "./deed.ts";
@@ -51,6 +52,15 @@ export const trayDeeds = {
     icon: History,
     keys: ["G"],
     run: toggleSteps,
+  },
+  start: {
+    ...tray,
+    name: "start",
+    word: "Start page",
+    explains: "Go to the other trays on this device and to new beginnings; this one stays open",
+    icon: LayoutGrid,
+    keys: [],
+    run: showStartPage,
   },
   new: {
     ...tray,

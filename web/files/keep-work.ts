@@ -1,82 +1,121 @@
-import { writeProject } from "../../core/project/index.ts";
-import { useDocument } from "../stores/index.ts";
-import { holdWork } from "./editing-lock.ts";
+import { type Project, writeProject } from "../../core/project/index.ts";
+import { trayPicture } from "../drawings/index.ts";
+import { type DocumentStore, useDocument } from "../stores/index.ts";
 import { useFiles } from "./file-store.ts";
-import { openExample, takeUpKept } from "./open-work.ts";
-import { type KeptWork, keepWork, keptWorks } from "./work-database.ts";
+import type { KeptWork } from "./kept-work.ts";
+import { tellNotKept } from "./tell-not-kept.ts";
+import { forgetWork, keepWork } from "./work-database.ts";
+import { listWorks, refreshWorks } from "./works-list.ts";
 
-/** How long changes gather before they are written: a drag is written once, not a hundred times. */
+/** How long changes gather before they are written. */
 const GATHER_MS = 250;
+/** How long until what could not be written is tried again. */
+const AGAIN_MS = 5000;
+
+/** A document on its way into its slot. */
+interface Waiting {
+  readonly slot: string;
+  readonly project: Project;
+  readonly isOwn: boolean;
+}
 
 /**
- * Takes up the work that was in hand when the page was last open, or the demo on the very first start, and from
- * then on keeps every change on this device. Only one tab does; another one looks on until that one is closed.
+ * Keeps every finished change on this device from now on. What a gesture is still doing is not written, so that a
+ * reload in the middle of it finds the work as it was before.
  */
-export async function takeUpLastWork(): Promise<void> {
-  try {
-    await openLast();
-  } catch {
-    useFiles.getState().tell({
-      title: "Your work is not kept on this device",
-      text: "The browser gives this page no storage. Save the tray as a file before you close it.",
-    });
-    await openExample("hill-climb-floor");
-  }
-  holdWork({
-    onHeldElsewhere: () => useDocument.getState().setReadOnly(true),
-    onHeldLater: async () => {
-      await openLast();
-      useDocument.getState().setReadOnly(false);
-    },
-  });
-  keepChanges();
-}
-
-async function openLast(): Promise<void> {
-  const [last, ...earlier] = await keptWorks();
-  useFiles.setState({ earlier });
-  if (last === undefined || !takeUpKept(last)) await openExample("hill-climb-floor");
-}
-
-function keepChanges(): void {
+export function keepChanges(): void {
   let timer: ReturnType<typeof setTimeout> | undefined;
-  const keepNow = () => {
+  let waiting: Waiting | undefined;
+  let seen = useDocument.getState();
+
+  const writeNow = () => {
     clearTimeout(timer);
-    timer = undefined;
-    if (!useDocument.getState().isReadOnly) void keep();
+    if (waiting) void write(workOf(waiting));
+    waiting = undefined;
   };
-  useDocument.subscribe((state, before) => {
-    if (state.project === before.project) return;
-    if (state.generation === before.generation) useFiles.setState({ isEdited: true });
+  useDocument.subscribe((state) => {
+    if (state.history.gesture !== undefined || state.project === seen.project) return;
+    const isEdit = state.generation === seen.generation;
+    seen = state;
+    if (!isToBeKept(isEdit)) return;
+    if (isEdit) useFiles.setState({ isOwn: true });
+    waiting = waitingNow(state);
     clearTimeout(timer);
-    timer = setTimeout(keepNow, GATHER_MS);
+    timer = setTimeout(writeNow, GATHER_MS);
+  });
+  useFiles.subscribe((state, before) => {
+    if (state.slot === before.slot) return;
+    if (before.isOwn) writeNow();
+    waiting = undefined;
+    if (before.slot !== undefined && !before.isOwn) void forgetWork(before.slot).catch(() => undefined);
   });
   document.addEventListener("visibilitychange", () => {
-    if (document.visibilityState === "hidden" && timer !== undefined) keepNow();
+    if (document.visibilityState === "hidden") writeNow();
   });
-  window.addEventListener("pagehide", () => {
-    if (timer !== undefined) keepNow();
+  window.addEventListener("pagehide", writeNow);
+  window.addEventListener("beforeunload", (event) => {
+    if (isAnythingLost()) event.preventDefault();
   });
-  keepNow();
 }
 
-async function keep(): Promise<void> {
-  const { slot, isEdited } = useFiles.getState();
-  const { project } = useDocument.getState();
-  const work: KeptWork = {
-    slot,
-    title: project.title,
-    text: writeProject(project),
-    keptAtMs: Date.now(),
-    isEdited,
-  };
+/** An edit is; so is a work that was never kept before. One that was just taken up from its slot is there already. */
+function isToBeKept(isEdit: boolean): boolean {
+  const { slot, works } = useFiles.getState();
+  return slot !== undefined && (isEdit || !works.some((work) => work.slot === slot));
+}
+
+function waitingNow({ project }: DocumentStore): Waiting | undefined {
+  const { slot, isOwn } = useFiles.getState();
+  return slot === undefined ? undefined : { slot, project, isOwn };
+}
+
+const workOf = ({ slot, project, isOwn }: Waiting): KeptWork => ({
+  slot,
+  title: project.title,
+  text: writeProject(project),
+  keptAtMs: Date.now(),
+  isOwn,
+  picture: trayPicture(project),
+});
+
+/** Writes a work into its slot; where that fails it stays in the list of this page and is tried again. */
+async function write(work: KeptWork): Promise<void> {
   try {
     await keepWork(work);
-    useFiles.setState({ earlier: (await keptWorks()).filter((other) => other.slot !== slot) });
-  } catch {
-    useFiles.getState().tell({
-      title: "The last change was not kept on this device",
-      text: "The device's storage is full or closed to this page. Save the tray as a file now.",
-    });
+    setUnsaved(work.slot, undefined);
+    if (work.isOwn) askToKeepStorage();
+    await refreshWorks();
+  } catch (error) {
+    setUnsaved(work.slot, work);
+    tellNotKept(error, work.isOwn);
+    setTimeout(() => tryAgain(work), AGAIN_MS);
   }
+}
+
+/** Unless something newer of it has been written, or has failed, meanwhile. */
+function tryAgain(work: KeptWork): void {
+  if (useFiles.getState().unsaved.includes(work)) void write(work);
+}
+
+function setUnsaved(slot: string, work: KeptWork | undefined): void {
+  const { unsaved, works } = useFiles.getState();
+  const others = unsaved.filter((other) => other.slot !== slot);
+  useFiles.setState({ unsaved: work ? [...others, work] : others });
+  if (work) listWorks(works);
+  else if (others.length === 0) useFiles.setState({ keeping: "kept", hasToldNotKept: false });
+}
+
+/** Whether closing the page loses anything that no file holds either. */
+function isAnythingLost(): boolean {
+  const { unsaved, inFile } = useFiles.getState();
+  return unsaved.some((work) => work.isOwn && (inFile === undefined || work.text !== writeProject(inFile)));
+}
+
+let hasAsked = false;
+
+/** Asks the browser once not to clear this page's storage of its own accord; what it answers changes nothing here. */
+function askToKeepStorage(): void {
+  if (hasAsked) return;
+  hasAsked = true;
+  void navigator.storage?.persist?.().catch(() => undefined);
 }

@@ -1,34 +1,28 @@
-import type { Project } from "../../core/project/index.ts";
 import { emptyProject, readProject } from "../../core/project/index.ts";
-import { useDocument, useView } from "../stores/index.ts";
+import type { Starter, TypedNumbers } from "../../core/starters/index.ts";
+import { useView } from "../stores/index.ts";
 import { type ExampleName, exampleText } from "./examples.ts";
 import { useFiles } from "./file-store.ts";
-import type { KeptWork } from "./work-database.ts";
-
-/** Puts a project into the builder's hands, in a slot of its own; the work before stays kept in its slot. */
-function takeUp(project: Project, slot: string, isEdited: boolean): void {
-  useFiles.setState({ slot, isEdited });
-  useDocument.getState().replace(project);
-  useView.getState().select(undefined);
-  useView.getState().requestFit();
-}
+import { takeUpNew } from "./take-up.ts";
 
 /** Starts a tray with nothing drawn. */
 export function startNew(): void {
-  const now = new Date();
-  const issuedOn = now.toISOString().slice(0, 10);
-  takeUp(
-    emptyProject({ id: `tray-${now.getTime().toString(36)}`, title: "New tray", issuedOn }),
-    newSlot(),
-    false,
-  );
+  takeUpNew(emptyProject({ ...freshStart(), title: "New tray" }), false);
+  useView.getState().setStage("draw");
+}
+
+/** Makes the tray of a starter from its numbers. Does nothing where a number is out of its range. */
+export function makeFromStarter(starter: Starter, typed: TypedNumbers): void {
+  const made = starter.make(typed, freshStart());
+  if (!made.ok) return;
+  takeUpNew(made.value, true);
   useView.getState().setStage("draw");
 }
 
 /** Opens the text of a project file. If it is none, says why and leaves the work in hand as it is. */
 export function openText(text: string, fileName: string): void {
   const read = readProject(text);
-  if (read.ok) takeUp(read.project, newSlot(), false);
+  if (read.ok) takeUpNew(read.project, true);
   else useFiles.getState().tell({ title: `${fileName} was not opened`, text: read.message });
 }
 
@@ -47,7 +41,9 @@ export async function openFile(file: File): Promise<void> {
 /** Opens one of the trays that come with the program; where it cannot be fetched, the work in hand stays. */
 export async function openExample(name: ExampleName): Promise<void> {
   try {
-    openText(await exampleText(name), name);
+    const read = readProject(await exampleText(name));
+    if (!read.ok) throw new Error(read.message);
+    takeUpNew(read.project, false);
     useView.getState().setStage("draw");
   } catch {
     useFiles.getState().tell({
@@ -57,12 +53,8 @@ export async function openExample(name: ExampleName): Promise<void> {
   }
 }
 
-/** Takes a kept work up again in its own slot. Returns whether it could be read. */
-export function takeUpKept(work: KeptWork): boolean {
-  const read = readProject(work.text);
-  if (read.ok) takeUp(read.project, work.slot, work.isEdited);
-  else useFiles.getState().tell({ title: `${work.title} was not opened`, text: read.message });
-  return read.ok;
+/** Name and date of a tray that begins now. */
+function freshStart(): { readonly id: string; readonly issuedOn: string } {
+  const now = new Date();
+  return { id: `tray-${now.getTime().toString(36)}`, issuedOn: now.toISOString().slice(0, 10) };
 }
-
-const newSlot = (): string => `work-${Date.now().toString(36)}`;

@@ -1,5 +1,6 @@
 import { writeProject } from "../../core/project/index.ts";
 import { useDocument } from "../stores/index.ts";
+import { useFiles } from "./file-store.ts";
 
 /** Hands the tray over as a project file, named after it. */
 export function saveAsFile(): void {
@@ -8,6 +9,7 @@ export function saveAsFile(): void {
     new Blob([writeProject(project)], { type: "application/json" }),
     `${fileNameOf(project.title)}.json`,
   );
+  useFiles.setState({ inFile: project });
 }
 
 /** Gives the builder a file. */

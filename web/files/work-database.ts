@@ -1,46 +1,70 @@
 import { type DBSchema, type IDBPDatabase, openDB } from "idb";
-
-/** One tray as it is kept on this device. */
-export interface KeptWork {
-  /** Names the place it is kept in, not the project: two copies of one file are two works. */
-  readonly slot: string;
-  readonly title: string;
-  /** The project file's own text. */
-  readonly text: string;
-  readonly keptAtMs: number;
-  /** Whether the builder has changed anything in it. */
-  readonly isEdited: boolean;
-}
+import type { KeptWork } from "./kept-work.ts";
 
 interface WorkSchema extends DBSchema {
   works: { key: string; value: KeptWork };
 }
 
-/** How many works are kept besides the one in hand. */
-const MOST_EARLIER = 12;
+/** A work as the first version kept it. */
+type FirstWork = Omit<KeptWork, "isOwn" | "picture" | "deletedAtMs">;
 
 let opened: Promise<IDBPDatabase<WorkSchema>> | undefined;
 
+/** The works on this device; an earlier version's are taken over, all as the builder's own. */
 function database(): Promise<IDBPDatabase<WorkSchema>> {
-  opened ??= openDB<WorkSchema>("traywright", 1, {
-    upgrade: (fresh) => {
-      fresh.createObjectStore("works", { keyPath: "slot" });
-    },
+  opened ??= open().catch((error: unknown) => {
+    opened = undefined;
+    throw error;
   });
   return opened;
 }
 
-/** All works kept on this device, the one kept last first. */
+function open(): Promise<IDBPDatabase<WorkSchema>> {
+  return new Promise((resolve, reject) => {
+    openDB<WorkSchema>("traywright", 2, {
+      upgrade: async (store, before, _after, change) => {
+        if (before < 1) store.createObjectStore("works", { keyPath: "slot" });
+        if (before !== 1) return;
+        const works = change.objectStore("works");
+        for (const work of await works.getAll()) await works.put(fromFirst(work));
+      },
+      blocked: () => reject(new Error("An older page of this program holds the storage.")),
+      blocking: (_before, _after, event) => {
+        if (event.target instanceof IDBDatabase) event.target.close();
+        opened = undefined;
+      },
+      terminated: () => {
+        opened = undefined;
+      },
+    }).then(resolve, reject);
+  });
+}
+
+const fromFirst = ({ slot, title, text, keptAtMs }: FirstWork): KeptWork => ({
+  slot,
+  title,
+  text,
+  keptAtMs,
+  isOwn: true,
+});
+
+/** All works kept on this device, deleted ones too, the one kept last first. */
 export async function keptWorks(): Promise<readonly KeptWork[]> {
   const works = await (await database()).getAll("works");
   return works.sort((a, b) => b.keptAtMs - a.keptAtMs);
 }
 
-/** Keeps a work in its slot, and forgets others that were never edited or are too many. */
+/** The work in a slot; undefined where nothing is kept there. */
+export async function keptWork(slot: string): Promise<KeptWork | undefined> {
+  return (await database()).get("works", slot);
+}
+
+/** Keeps a work in its slot, in place of what was there. */
 export async function keepWork(work: KeptWork): Promise<void> {
-  const store = await database();
-  await store.put("works", work);
-  const others = (await keptWorks()).filter((other) => other.slot !== work.slot);
-  const forgotten = others.filter((other, index) => !other.isEdited || index >= MOST_EARLIER);
-  for (const { slot } of forgotten) await store.delete("works", slot);
+  await (await database()).put("works", work);
+}
+
+/** Empties a slot for good. */
+export async function forgetWork(slot: string): Promise<void> {
+  await (await database()).delete("works", slot);
 }

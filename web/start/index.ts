@@ -1,0 +1,2 @@
+export { StandingLines } from "./StandingLines.tsx";
+export { StartPage } from "./StartPage.tsx";
