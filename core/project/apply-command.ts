@@ -12,6 +12,7 @@ import {
   deleteUnderlay,
 } from "./edit-remarks.ts";
 import { followEdge } from "./follow-edge.ts";
+import { joinItems } from "./join-items.ts";
 import { moveNodes } from "./move-nodes.ts";
 import { offsetInPlace } from "./offset-line.ts";
 import { keepPins } from "./pin-place.ts";
@@ -26,6 +27,7 @@ import type {
   SpaceNode,
 } from "./schema.ts";
 import { setStanding } from "./set-standing.ts";
+import { splitItem } from "./split-item.ts";
 import { splitLine } from "./split-line.ts";
 import { transformThings } from "./transform-things.ts";
 import { unfollowEdge, unfollowItem } from "./unfollow-edge.ts";
@@ -136,6 +138,12 @@ function carryOut(project: Project, command: Command): Project {
       return addCopies(project, command.copies);
     case "offset-line":
       return offsetInPlace(project, command.line, command.distanceMm);
+    case "split-item":
+      return splitItem(project, command.itemId, command.nodeIds, command.half);
+    case "join-items": {
+      const joined = joinItems(project, command.firstId, command.secondId);
+      return joined.ok ? joined.project : project;
+    }
     case "change-settings":
       return withChanges(project, command.changes, []);
     default:

@@ -160,4 +160,13 @@ export type Command =
   | { readonly kind: "add-copies"; readonly copies: Copies }
   /** Moves an outline or a fence's line to its parallel: outward, or outboard, where the distance is positive. */
   | { readonly kind: "offset-line"; readonly line: LineRef; readonly distanceMm: number }
+  /** A fence at one node of it, or a section from node to node along a straight cut, made two. */
+  | {
+      readonly kind: "split-item";
+      readonly itemId: string;
+      readonly nodeIds: readonly string[];
+      readonly half: { readonly id: string; readonly number: number; readonly name: string };
+    }
+  /** Two fences end to end, or two sections that share an edge, made one. */
+  | { readonly kind: "join-items"; readonly firstId: string; readonly secondId: string }
   | { readonly kind: "change-settings"; readonly changes: Partial<Settings> };

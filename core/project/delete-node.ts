@@ -26,7 +26,7 @@ export function moveReferences(earlier: Project, later: Project, itemId: string)
   const elements = elementsOf(earlier, itemId);
   const kept = new Set(elementsOf(later, itemId).map((element) => element.id));
   const items = mapKept(later.items, (item) =>
-    moveInItem(item, (edge) => movedReference(edge, itemId, elements, kept)),
+    mapEdges(item, (edge) => movedReference(edge, itemId, elements, kept)),
   );
   return items === later.items ? later : { ...later, items };
 }
@@ -64,7 +64,8 @@ function piecesOf(item: Item): readonly { readonly id: string; readonly edge: Ed
   return planLineOf(item).elements.flatMap((element) => (element.kind === "follow" ? [element] : []));
 }
 
-function moveInItem(item: Item, move: (edge: EdgeRef) => EdgeRef): Item {
+/** The item with its references to edges changed; the same item when none changes. */
+export function mapEdges(item: Item, move: (edge: EdgeRef) => EdgeRef): Item {
   if (item.kind === "transition") {
     const [first, second] = [moveInEdge(item.first, move), moveInEdge(item.second, move)];
     return first === item.first && second === item.second ? item : { ...item, first, second };

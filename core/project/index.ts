@@ -51,6 +51,7 @@ export {
   redoHistory,
   undoHistory,
 } from "./history.ts";
+export { type JoinRefusal, type JoinResult, joinItems } from "./join-items.ts";
 export { type Lock, lockedSectionOf, locksAgainst } from "./locks.ts";
 export { coreOf, foamOf, glueOf, metalOf, ribBoardOf } from "./lookups.ts";
 export type { Motion } from "./motion.ts";
@@ -110,6 +111,7 @@ export type {
   Wing,
 } from "./schema.ts";
 export { CURRENT_VERSION, PaperNames, ProjectSchema } from "./schema.ts";
+export { coversWhole } from "./split-item.ts";
 export {
   allThings,
   hiddenThings,

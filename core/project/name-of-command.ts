@@ -80,6 +80,10 @@ export function nameOfCommand(project: Project, command: Command): string {
       return `Add ${nameOfCopies(command.copies)}`;
     case "offset-line":
       return `Move ${lineName(project, command.line)} to its parallel`;
+    case "split-item":
+      return `Split ${itemName(project, command.itemId)}`;
+    case "join-items":
+      return `Join ${itemName(project, command.firstId)} and ${itemName(project, command.secondId)}`;
     case "change-settings":
       return `Change ${settingNames(Object.keys(command.changes))}`;
   }

@@ -31,6 +31,7 @@ export function ChosenDeeds() {
       ) : null}
       <DeedButton deed={lineDeeds.delete} />
       {isNothing ? null : <DeedButton deed={editDeeds.place} />}
+      {hasNodes ? <DeedButton deed={editDeeds.split} /> : null}
       {hasWholes ? (
         <>
           <DeedButton deed={editDeeds.duplicate} />

@@ -4,10 +4,12 @@ import {
   Copy,
   CopyPlus,
   FlipVertical2,
+  Merge,
   Move,
   Rows3,
   Scissors,
   SquareDashed,
+  SquareSplitHorizontal,
 } from "lucide-react";
 import {
   beginTask,
@@ -17,7 +19,9 @@ import {
   copyChosen,
   cutChosen,
   duplicateChosen,
+  joinChosen,
   pasteCopied,
+  splitChosen,
 } from "../edit/index.ts";
 import { useDocument, useView } from "../stores/index.ts";
 import type { Deed } from "./deed.ts";
@@ -117,6 +121,26 @@ export const editDeeds = {
     keys: ["R"],
     isPossible: isWholeChosen,
     run: () => beginTask("repeat"),
+  },
+  split: {
+    ...edit,
+    name: "split",
+    word: "Split",
+    explains: "Split a fence at the chosen node or edge, or a section from one chosen node to the other",
+    icon: SquareSplitHorizontal,
+    keys: ["X"],
+    isPossible: isAnyChosen,
+    run: splitChosen,
+  },
+  join: {
+    ...edit,
+    name: "join",
+    word: "Join",
+    explains: "Make one of two fences, or of two sections that share an edge",
+    icon: Merge,
+    keys: ["J"],
+    isPossible: () => isChoosing() && chosenWholes().length === 2,
+    run: joinChosen,
   },
   parallel: {
     ...edit,

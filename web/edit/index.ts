@@ -14,3 +14,4 @@ export {
 export { type EditTask, useEdit } from "./edit-store.ts";
 export { planEdit } from "./plan-edit.ts";
 export { SeveralSwitch } from "./SeveralSwitch.tsx";
+export { joinChosen, planJoin, planSplit, splitChosen } from "./split-and-join.ts";

@@ -8,7 +8,7 @@ export { elementsOfLine } from "./elements-of-line.ts";
 export { depthAtStation } from "./fence/index.ts";
 export { flattenForScreen } from "./flatten-for-screen.ts";
 export { type FollowOffer, followOffers } from "./follow-offers.ts";
-export { idsOf, newId, takenIds } from "./new-id.ts";
+export { idsOf, itemIdsOf, newId, takenIds } from "./new-id.ts";
 export {
   isBlock,
   type NodeColumn,
@@ -30,7 +30,7 @@ export {
   type SceneNode,
 } from "./scene.ts";
 export { sceneLinesOf, sceneOf, sceneOfLines, sceneOfOpening, sceneOfProfile } from "./scene-lines.ts";
-export { heightRule, moveNodeCommands } from "./select/index.ts";
+export { heightRule, insertIntoEdge, moveNodeCommands } from "./select/index.ts";
 export {
   chosenEdgeId,
   chosenNodeId,

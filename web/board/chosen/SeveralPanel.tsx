@@ -26,6 +26,8 @@ export function SeveralPanel({ grips }: { readonly grips: readonly Grip[] }) {
         <DeedButton deed={editDeeds.duplicate} testId="several-duplicate" />
         <DeedButton deed={editDeeds.mirror} testId="several-mirror" />
         <DeedButton deed={editDeeds.repeat} testId="several-repeat" />
+        <DeedButton deed={editDeeds.join} testId="several-join" />
+        <DeedButton deed={editDeeds.split} testId="several-split" />
         <DeedButton deed={lineDeeds.delete} testId="several-delete" />
       </p>
       <ul className="several-list">

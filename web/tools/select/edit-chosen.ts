@@ -1,5 +1,5 @@
 import { add2, type Vec2 } from "../../../core/foundation/index.ts";
-import type { Command, Grip, LineRef } from "../../../core/project/index.ts";
+import type { Command, Grip, LineRef, Project } from "../../../core/project/index.ts";
 import { newId, takenIds } from "../new-id.ts";
 import { findLine, isSameLine, ownerKey, type Scene, type SceneEdge, type SceneLine } from "../scene.ts";
 import { chosenEdgeId, chosenNodeId, lineOfSelection, selectLine } from "../selected-line.ts";
@@ -98,6 +98,16 @@ export function insertNode(context: ToolContext, target: Extract<Target, { on: "
     commands: [{ kind: "split-segment", line, afterNodeId: edgeId, t, newNodeId }],
     selection: { ...selectLine(line), nodeId: newNodeId },
   };
+}
+
+/** The command that puts a node into the middle of an edge, and the node's id. */
+export function insertIntoEdge(
+  project: Project,
+  line: LineRef,
+  edgeId: string,
+): { readonly command: Command; readonly newNodeId: string } {
+  const newNodeId = newId("n", takenIds(project, line));
+  return { command: { kind: "split-segment", line, afterNodeId: edgeId, t: 0.5, newNodeId }, newNodeId };
 }
 
 const hasOwnNodes = (edge: SceneEdge): boolean => edge.kind === "line" || edge.kind === "curve";
