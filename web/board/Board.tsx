@@ -3,6 +3,7 @@ import { roundTo, type Vec2 } from "../../core/foundation/index.ts";
 import { useLengths, useSize } from "../controls/index.ts";
 import { DeedButton, viewDeeds } from "../deeds/index.ts";
 import { hear, sceneFor, useSight } from "../hand/index.ts";
+import { Notes } from "../notes/index.ts";
 import { useDocument, useView } from "../stores/index.ts";
 import { usePictureEntry } from "../underlay/index.ts";
 import { BoardCanvas } from "./BoardCanvas.tsx";
@@ -67,6 +68,11 @@ export function Board() {
         <ShapeLayer {...{ layout, plan, side }} />
         <CutHandles {...{ layout, heightFactor }} />
         <DimensionLayer {...{ layout, plan, side }} />
+        <Notes
+          plan={{ box: layout.plan, transform: plan }}
+          side={{ box: layout.side, transform: side }}
+          {...{ sight, hear }}
+        />
         <HairlineSlider layout={layout} />
       </div>
       <div className="board-buttons" role="group" aria-label="How the drawing is seen">

@@ -1,6 +1,7 @@
 import { assertNever } from "../../core/foundation/index.ts";
 import { type Item, thingName } from "../../core/project/index.ts";
 import { itemOfPart, useDrawnSelection } from "../hand/index.ts";
+import { NotePanel } from "../notes/index.ts";
 import { chosenThing, StandingLine } from "../standing/index.ts";
 import { useDesign, useDocument, useView } from "../stores/index.ts";
 import { UnderlayPanel } from "../underlay/index.ts";
@@ -39,6 +40,10 @@ function Chosen() {
   if (selection?.kind === "profile") {
     const profile = project.profiles.find((other) => other.id === selection.profileId);
     return profile ? <ProfilePanel profile={profile} /> : <NothingChosen />;
+  }
+  if (selection?.kind === "note") {
+    const note = project.notes.find((other) => other.id === selection.noteId);
+    return note ? <NotePanel key={note.id} note={note} /> : <NothingChosen />;
   }
   if (selection?.kind === "underlay") {
     const underlay = project.underlays.find((other) => other.id === selection.underlayId);

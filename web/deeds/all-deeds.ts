@@ -4,6 +4,7 @@ import type { Deed } from "./deed.ts";
 import { editDeeds } from "./edit-deeds.ts";
 import { lineDeeds, pushDeeds } from "./line-deeds.ts";
 import { stageDeeds, stageSteps } from "./stage-deeds.ts";
+import { standingDeeds } from "./standing-deeds.ts";
 import { toolDeeds } from "./tool-deeds.ts";
 import { trayDeeds } from "./tray-deeds.ts";
 import { viewDeeds } from "./view-deeds.ts";
@@ -15,6 +16,7 @@ export const allDeeds: readonly Deed[] = [
   ...pushDeeds,
   ...Object.values(toolDeeds),
   ...Object.values(viewDeeds),
+  ...Object.values(standingDeeds),
   ...Object.values(aidDeeds),
   ...Object.values(accessDeeds),
   ...Object.values(trayDeeds),

@@ -1,5 +1,6 @@
 import {
   nameOfItem,
+  nameOfNote,
   nameOfOpening,
   nameOfProfile,
   nameOfUnderlay,
@@ -13,8 +14,8 @@ import { type Selection, useDocument, useView } from "../../stores/index.ts";
 /** Everything that can be chosen, by name; what is drawn can be locked and hidden from here. */
 export function NothingChosen() {
   const project = useDocument((state) => state.project);
-  const { items, openings, profiles, underlays } = project;
-  if (items.length === 0 && underlays.length === 0) {
+  const { items, openings, profiles, notes, underlays } = project;
+  if (items.length === 0 && underlays.length === 0 && notes.length === 0) {
     return (
       <p>
         Nothing is drawn yet. Draw the outline of a section in the plan.{" "}
@@ -57,6 +58,18 @@ export function NothingChosen() {
             name={nameOfProfile(profile)}
             selection={{ kind: "profile", profileId: profile.id }}
           />
+        ))}
+        {notes.map((note) => (
+          <li key={note.id}>
+            <button
+              type="button"
+              className="plain"
+              data-testid={`choose-${note.id}`}
+              onClick={() => useView.getState().select({ kind: "note", noteId: note.id })}
+            >
+              {nameOfNote(note)}
+            </button>
+          </li>
         ))}
         {underlays.map((underlay) => (
           <Thing

@@ -30,7 +30,8 @@ function step(state: NoteState, event: ToolEvent, context: ToolContext): Step<No
       const { view } = event.place;
       return { state: { ...state, view, pointer: snapPlace({ place: event.place, context }) }, commands: [] };
     }
-    case "press":
+    // Not at the press: what is pressed takes the keys away from the words that are to be typed.
+    case "release":
       return { state: begin(event.place, context), commands: [] };
     case "write":
       return write(state, event.text, context);

@@ -1,0 +1,2 @@
+export { NotePanel } from "./NotePanel.tsx";
+export { Notes } from "./Notes.tsx";
