@@ -31,6 +31,7 @@ const isNodeChosen = (): boolean => chosenNodeId(useView.getState().selection) !
 const areSeveralChosen = (): boolean => useView.getState().selection?.kind === "several";
 const isPictureInHand = (): boolean =>
   useView.getState().tool === "underlay" && useView.getState().selection?.kind === "underlay";
+const isNoteChosen = (): boolean => useView.getState().selection?.kind === "note";
 const isEdgeChosen = (): boolean =>
   isNodeChosen() || areSeveralChosen() || chosenEdgeId(useView.getState().selection) !== undefined;
 
@@ -114,7 +115,7 @@ export const lineDeeds = {
     icon: Trash2,
     keys: ["Delete", "Backspace"],
     wordNow: () => (isChoosing() && isNodeChosen() ? "Delete node" : "Delete"),
-    isPossible: () => !isChoosing() || isLineChosen() || areSeveralChosen(),
+    isPossible: () => isNoteChosen() || !isChoosing() || isLineChosen() || areSeveralChosen(),
     run: () => hear({ kind: "delete" }),
   },
 } satisfies Record<string, Deed>;

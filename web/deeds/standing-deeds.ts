@@ -1,4 +1,4 @@
-import { Eye, EyeOff, Lock, StickyNote } from "lucide-react";
+import { Eye, EyeOff, Lock } from "lucide-react";
 import {
   canStandOtherwise,
   hideChosen,
@@ -6,15 +6,9 @@ import {
   lockChosen,
   showEverything,
 } from "../standing/index.ts";
-import { useDocument, useView } from "../stores/index.ts";
 import type { Deed } from "./deed.ts";
 
-const chosenNoteId = (): string | undefined => {
-  const { selection } = useView.getState();
-  return selection?.kind === "note" ? selection.noteId : undefined;
-};
-
-/** Locking, hiding, showing again, and taking a chosen note away. */
+/** Locking, hiding, and showing again. */
 export const standingDeeds = {
   lock: {
     name: "lock",
@@ -48,21 +42,5 @@ export const standingDeeds = {
     keys: ["Shift+H"],
     isPossible: isAnythingHidden,
     run: showEverything,
-  },
-  deleteNote: {
-    name: "delete-note",
-    word: "Delete note",
-    explains: "Take the chosen note away",
-    icon: StickyNote,
-    group: "line",
-    heard: "board",
-    keys: ["Delete", "Backspace"],
-    isPossible: () => useView.getState().tool === "select" && chosenNoteId() !== undefined,
-    run: () => {
-      const noteId = chosenNoteId();
-      if (noteId === undefined) return;
-      useDocument.getState().dispatch({ kind: "delete-note", noteId });
-      useView.getState().select(undefined);
-    },
   },
 } satisfies Record<string, Deed>;

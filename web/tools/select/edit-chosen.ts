@@ -16,6 +16,8 @@ interface Edit {
 
 /** Takes away the chosen node, else the chosen item, opening or profile. */
 export function deleteChosen({ project, selection }: ToolContext): Edit {
+  if (selection?.kind === "note")
+    return { commands: [{ kind: "delete-note", noteId: selection.noteId }], selection: null };
   if (selection?.kind === "several")
     return { commands: deleteSeveral(project, selection.grips), selection: null };
   const line = lineOfSelection(selection);
