@@ -139,14 +139,15 @@ function Numbers({
     <>
       {spots.map(({ at, text, stands }) => {
         const [xPx, yPx] = toPx(transform, at);
-        const leftPx = leftOfNumber(xPx, stands, box);
+        const side = sideOfNumber({ text, stands }, xPx, box);
+        const leftPx = leftOfNumber(xPx, side, box);
         return (
           <Text
             key={`${text}/${xPx}`}
             x={leftPx}
             y={stands === "over" ? yPx - clearPx : yPx - 13}
             width={NUMBER_PX}
-            align={stands === "over" ? "center" : stands === "right" ? "left" : "right"}
+            align={side === "over" ? "center" : side === "right" ? "left" : "right"}
             text={text}
             fontFamily={paint.mono}
             fontSize={sizes.caption}
@@ -163,6 +164,19 @@ function Numbers({
 }
 
 const NUMBER_PX = 72;
+
+const LETTER_PX = 7.3;
+
+/** A number that would run out of the view on the right stands on the left. */
+function sideOfNumber(
+  { text, stands }: Pick<Spot, "text" | "stands">,
+  xPx: number,
+  box: Box,
+): Spot["stands"] {
+  const longest = Math.max(...text.split("\n").map((line) => line.length));
+  const runsOut = xPx + 6 + longest * LETTER_PX > box.leftPx + box.widthPx;
+  return stands === "right" && runsOut ? "left" : stands;
+}
 
 function leftOfNumber(xPx: number, stands: Spot["stands"], box: Box): number {
   if (stands === "right") return xPx + 6;

@@ -37,6 +37,7 @@ export const OtherView = memo(function OtherView(props: OtherViewProps) {
 });
 
 const GLOW_PX = 7;
+const LABEL_PX = 150;
 
 /** A broad soft line under what is pointed at, and under what belongs to it in this view. */
 function Lit({ view, transform, paint }: OtherViewProps) {
@@ -80,6 +81,8 @@ function NodeMark({ view, transform, box, paint }: OtherViewProps) {
   const zMm = view === "side" ? drawnHeight(at) : undefined;
   const [xPx] = toPx(transform, [at[0], 0]);
   const zPx = zMm === undefined ? undefined : toPx(transform, [0, zMm])[1];
+  const text = `x ${show(at[0])}${zMm === undefined ? "" : `  z ${show(zMm)}`}`;
+  const runsOut = xPx + 8 + LABEL_PX > box.leftPx + box.widthPx;
   return (
     <>
       <Line
@@ -93,8 +96,10 @@ function NodeMark({ view, transform, box, paint }: OtherViewProps) {
         <Circle x={xPx} y={zPx} radius={5} stroke={paint.mark} strokeWidth={pens.handle} fill={paint.sheet} />
       )}
       <Text
-        text={`x ${show(at[0])}${zMm === undefined ? "" : `  z ${show(zMm)}`}`}
-        x={xPx + 8}
+        text={text}
+        x={runsOut ? xPx - 8 - LABEL_PX : xPx + 8}
+        width={LABEL_PX}
+        align={runsOut ? "right" : "left"}
         y={zPx === undefined ? box.topPx + box.heightPx - 22 : zPx - 26}
         fontFamily={paint.mono}
         fontSize={sizes.caption}

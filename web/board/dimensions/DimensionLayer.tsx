@@ -3,10 +3,10 @@ import { useLengths, useMedia } from "../../controls/index.ts";
 import { contextNow, useDrawnSelection, useScene } from "../../hand/index.ts";
 import { useDesign, useDocument, useDrawingAids, useView } from "../../stores/index.ts";
 import { type Dimension, dimensionsOf, findLine, lineOfSelection, totalLength } from "../../tools/index.ts";
-import { type Layout, type Transform, toPx } from "../viewport.ts";
+import { type Box, type Layout, type Transform, toPx } from "../viewport.ts";
 import { DimensionLabel } from "./DimensionLabel.tsx";
 import { DimensionLines } from "./DimensionLines.tsx";
-import { type DimensionToPlace, placeDimensions } from "./place-dimensions.ts";
+import { boxOfNode, type DimensionToPlace, placeDimensions } from "./place-dimensions.ts";
 import { wordDimension } from "./word-dimension.ts";
 import "./dimensions.css";
 
@@ -49,7 +49,9 @@ function ShownDimensions({ layout, plan, side }: DimensionLayerProps) {
         const placed = placeDimensions(
           own.map((one) => inPx(one, transform, { text: wordDimension(one, lengths), isFinger })),
           box,
-          view === viewOf(line) ? nodes.map(({ at }) => toPx(transform, at)) : [],
+          view === viewOf(line)
+            ? [...nodes.map(({ at }) => boxOfNode(toPx(transform, at))), boxOfButtons(layout)]
+            : [boxOfButtons(layout)],
         );
         return (
           <div key={view}>
@@ -73,6 +75,15 @@ function ShownDimensions({ layout, plan, side }: DimensionLayerProps) {
     </div>
   );
 }
+
+/** The buttons in the upper right corner of the board. */
+const boxOfButtons = ({ plan }: Layout): Box => ({
+  leftPx: plan.leftPx + plan.widthPx - BUTTONS_PX.width,
+  topPx: plan.topPx,
+  widthPx: BUTTONS_PX.width,
+  heightPx: BUTTONS_PX.height,
+});
+const BUTTONS_PX = { width: 300, height: 42 };
 
 const viewOf = (line: ReturnType<typeof lineOfSelection>) =>
   line?.of === "profile" || line?.of === "lower-edge" ? "side" : line?.of === "edge" ? line.view : "plan";

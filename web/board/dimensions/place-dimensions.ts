@@ -45,15 +45,15 @@ const PAST_PX = 5;
 const LEAST_PX = 16;
 
 /**
- * Gives every dimension of a view a place where its number covers no other and no node, and stays on the view. What finds
+ * Gives every dimension of a view a place where its number covers no other and nothing reserved (`boxOfNode`), and stays on the view. What finds
  * none is left out: closer up it has room. The order is that of importance.
  */
 export function placeDimensions(
   dimensions: readonly DimensionToPlace[],
   view: Box,
-  nodes: readonly Vec2[],
+  reserved: readonly Box[],
 ): readonly PlacedDimension[] {
-  const taken: Box[] = nodes.map(([x, y]) => ({ leftPx: x - 7, topPx: y - 7, widthPx: 14, heightPx: 14 }));
+  const taken: Box[] = [...reserved];
   return dimensions.flatMap((dimension) => {
     const placed = candidatesFor(dimension, view).find(
       ({ box }) => isWithin(box, view) && !taken.some((other) => overlaps(box, other)),
@@ -63,6 +63,9 @@ export function placeDimensions(
     return [placed];
   });
 }
+
+/** What the handle of a node takes of the view. */
+export const boxOfNode = ([x, y]: Vec2): Box => ({ leftPx: x - 7, topPx: y - 7, widthPx: 14, heightPx: 14 });
 
 export const overlaps = (a: Box, b: Box): boolean =>
   a.leftPx < b.leftPx + b.widthPx + CLEAR_PX &&

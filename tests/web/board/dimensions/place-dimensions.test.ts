@@ -1,7 +1,11 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { clipToBox } from "../../../../web/board/dimensions/clip-to-box.ts";
-import { type DimensionToPlace, placeDimensions } from "../../../../web/board/dimensions/place-dimensions.ts";
+import {
+  boxOfNode,
+  type DimensionToPlace,
+  placeDimensions,
+} from "../../../../web/board/dimensions/place-dimensions.ts";
 
 const VIEW = { leftPx: 0, topPx: 0, widthPx: 800, heightPx: 500 };
 const SEED = 20261125;
@@ -28,7 +32,7 @@ describe("numbers of dimensions", () => {
     fc.assert(
       fc.property(many, fc.array(place, { maxLength: 8 }), (dimensions, nodes) => {
         const named = dimensions.map((one, index): DimensionToPlace => ({ ...one, id: `d${index}` }));
-        const boxes = placeDimensions(named, VIEW, nodes).map(({ box }) => box);
+        const boxes = placeDimensions(named, VIEW, nodes.map(boxOfNode)).map(({ box }) => box);
         boxes.forEach((one, index) => {
           expect(one.leftPx >= 0 && one.leftPx + one.widthPx <= 800).toBe(true);
           expect(one.topPx >= 0 && one.topPx + one.heightPx <= 500).toBe(true);
