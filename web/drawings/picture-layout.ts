@@ -12,7 +12,7 @@ export interface PictureLayout {
   readonly widthPx: number;
   readonly heightPx: number;
   readonly lines: readonly DrawnLine[];
-  /** The centre line of a plan, or the ground of a side view; empty where the picture does not reach it. */
+  /** The centre line of a plan, or the ground of a side view; empty where a plan has none. */
   readonly datum: string;
 }
 
@@ -22,6 +22,9 @@ interface Room {
   readonly heightPx: number;
   readonly marginPx: number;
 }
+
+/** A room with the scale that was found for it. */
+type Frame = Room & { readonly pixelsPerMm: number };
 
 /** Plan and side view one above the other: the same scale, the same x under each other. */
 export interface PairLayout {
@@ -33,7 +36,7 @@ export interface PairLayout {
 export function layOutPlan({ plan }: TrayPicture, room: Room): PictureLayout | undefined {
   const bounds = pictureBounds(plan);
   if (!bounds) return undefined;
-  return laidOut(plan, bounds, { ...room, pixelsPerMm: scaleFor([bounds], room) });
+  return planLaidOut(plan, bounds, { ...room, pixelsPerMm: scaleFor([bounds], room) });
 }
 
 /** Plan and side view at one scale in one room, x under x; undefined where one of them shows nothing. */
@@ -46,7 +49,13 @@ export function layOutPair({ plan, side }: TrayPicture, room: Room): PairLayout 
     { ...sideBounds, left, right },
   ];
   const frame = { ...room, pixelsPerMm: scaleFor([upper, lower], room) };
-  return { plan: laidOut(plan, upper, frame), side: laidOut(side, lower, frame) };
+  return { plan: planLaidOut(plan, upper, frame), side: laidOut(side, lower, frame) };
+}
+
+/** A plan shows a centre line where it lies on both sides of it. */
+function planLaidOut(plan: readonly PictureLine[], bounds: Bounds, frame: Frame): PictureLayout {
+  const layout = laidOut(plan, bounds, frame);
+  return bounds.bottom < 0 && bounds.top > 0 ? layout : { ...layout, datum: "" };
 }
 
 /** The ground, so that the side view reaches down to it. */
@@ -65,7 +74,7 @@ function scaleFor(boxes: readonly Bounds[], { widthPx, heightPx, marginPx }: Roo
 function laidOut(
   lines: readonly PictureLine[],
   bounds: Bounds,
-  { widthPx, marginPx, pixelsPerMm }: Room & { readonly pixelsPerMm: number },
+  { widthPx, marginPx, pixelsPerMm }: Frame,
 ): PictureLayout {
   const spareMm = Math.max((widthPx - 2 * marginPx) / pixelsPerMm - widthOf(bounds), 0) / 2;
   const wide = { ...bounds, left: bounds.left - spareMm, right: bounds.right + spareMm };
@@ -77,7 +86,7 @@ function laidOut(
       kind,
       path: pathOf(points, scale, kind === "sheet" || kind === "opening" ? "closed" : "open"),
     })),
-    datum: bounds.bottom <= 0 ? pathOf(datumOf(bounds), scale, "open") : "",
+    datum: pathOf(datumOf(bounds), scale, "open"),
   };
 }
 

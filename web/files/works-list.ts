@@ -51,8 +51,14 @@ export async function putBack(work: KeptWork): Promise<void> {
 
 /** Deletes works for good: there is no way back from this. */
 export async function deleteForGood(works: readonly KeptWork[]): Promise<void> {
-  for (const { slot } of works) await whileFree(slot, () => forgetWork(slot));
-  await refreshWorks();
+  try {
+    for (const { slot } of works) await whileFree(slot, () => forgetWork(slot));
+    await refreshWorks();
+  } catch {
+    useFiles
+      .getState()
+      .tell({ title: "Nothing was deleted", text: "The device's storage is closed to this page." });
+  }
 }
 
 /** Forgets examples that were looked at in tabs which are closed by now. */

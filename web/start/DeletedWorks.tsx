@@ -1,9 +1,12 @@
 import { Undo2 } from "lucide-react";
+import { useState } from "react";
 import { deleteForGood, type KeptWork, putBack } from "../files/index.ts";
 import { wordDate } from "./word-date.ts";
 
 /** What the builder deleted, to be put back or to be deleted for good; nothing of it goes by itself. */
 export function DeletedWorks({ works }: { readonly works: readonly KeptWork[] }) {
+  const [isAsking, setAsking] = useState(false);
+  const words = works.length === 1 ? "this tray" : `these ${works.length} trays`;
   return (
     <details className="deleted-works" data-testid="deleted-works" open>
       <summary className="caption">{`Deleted (${works.length})`}</summary>
@@ -21,14 +24,28 @@ export function DeletedWorks({ works }: { readonly works: readonly KeptWork[] })
           </li>
         ))}
       </ul>
-      <button
-        type="button"
-        className="plain"
-        data-testid="delete-for-good"
-        onClick={() => void deleteForGood(works)}
-      >
-        Delete for good
-      </button>
+      {isAsking ? (
+        <p className="for-good">
+          {`There is no way back from this. Delete ${words} for good?`}
+          <button type="button" data-testid="keep-deleted" onClick={() => setAsking(false)}>
+            Keep
+          </button>
+          <button
+            type="button"
+            data-testid="delete-for-good-now"
+            onClick={() => {
+              setAsking(false);
+              void deleteForGood(works);
+            }}
+          >
+            Delete for good
+          </button>
+        </p>
+      ) : (
+        <button type="button" className="plain" data-testid="delete-for-good" onClick={() => setAsking(true)}>
+          {`Delete ${words} for good`}
+        </button>
+      )}
     </details>
   );
 }

@@ -22,6 +22,12 @@ describe("the picture of a tray", () => {
     expect(steps.filter(isAlongCentre)).toEqual([]);
   });
 
+  it("shows a centre line where there are two halves, and none beside one piece", () => {
+    expect(layOutPlan(pictureOf("two-tunnels"), ROOM)?.datum).not.toBe("");
+    expect(layOutPlan(pictureOf("practice-piece"), ROOM)?.datum).toBe("");
+    expect(layOutPair(pictureOf("practice-piece"), ROOM)?.side.datum).not.toBe("");
+  });
+
   it("is small enough to be kept beside every work", () => {
     for (const starter of STARTERS)
       expect(JSON.stringify(pictureOf(starter.name)).length).toBeLessThan(20_000);
