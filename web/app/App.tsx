@@ -2,6 +2,7 @@ import { lazy, Suspense } from "react";
 import { DeedList, stageDeeds } from "../deeds/index.ts";
 import { DescribedDialog } from "../describe/index.ts";
 import { HatchPatterns } from "../drawings/index.ts";
+import { ImportDialog } from "../exchange/ImportDialog.tsx";
 import { GuideStrip } from "../guide/index.ts";
 import { HelpCard } from "../help/index.ts";
 import { HistoryPanel } from "../history/index.ts";
@@ -55,6 +56,7 @@ export function App() {
         </FaultBoundary>
       ) : null}
       {overlay === "described" ? <DescribedDialog /> : null}
+      {overlay === "import" ? <ImportDialog /> : null}
       <NoticeDialog />
     </div>
   );

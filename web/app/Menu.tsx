@@ -22,7 +22,7 @@ export function Menu() {
         onChange={(name) => dispatch({ kind: "change-settings", changes: { title: name } })}
       />
       <ul>
-        {[trayDeeds.start, trayDeeds.new, trayDeeds.open, trayDeeds.save].map((deed) => (
+        {[trayDeeds.start, trayDeeds.new, trayDeeds.open, trayDeeds.import, trayDeeds.save].map((deed) => (
           <li key={deed.name}>
             <MenuButton deed={deed} onDone={close} />
           </li>
