@@ -128,6 +128,8 @@ export interface Report {
   readonly baseboard: Baseboard;
   readonly glueUp: readonly ReportGlueStep[];
   readonly totals: Totals;
+  /** The words pinned to the drawing. */
+  readonly notes: readonly { readonly id: string; readonly view: "plan" | "side"; readonly text: string }[];
   readonly problems: readonly ReportProblem[];
 }
 
@@ -151,6 +153,7 @@ export function reportOf(design: Design): Report {
     baseboard: design.jig.baseboard,
     glueUp: reportGlueUp(design),
     totals: design.totals,
+    notes: project.notes.map(({ id, view, text }) => ({ id, view, text })),
     problems: problems.map((problem) => ({
       kind: problem.kind,
       level: levelOf(problem),
