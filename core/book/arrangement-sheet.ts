@@ -4,6 +4,7 @@ import type { Design } from "./design.ts";
 import { dimensionMarks } from "./dimensions.ts";
 import type { Lettering } from "./lettering.ts";
 import { arrowMarks, lineMark, loopMark, paper, textMark } from "./marks.ts";
+import { noteMarks } from "./notes-on-paper.ts";
 import { contentOf, type PaperFormat, type SheetBody } from "./page-frame.ts";
 import {
   centreLineMarks,
@@ -71,6 +72,8 @@ export function arrangementSheet(design: Design, lettering: Lettering): readonly
         ...inSide.flatMap((shape) => sideMarks(shape, sideView)),
         ...ground(sideView),
         ...mainDimensions(planView, sideView, inSide),
+        ...noteMarks(design.project, "plan", planView),
+        ...noteMarks(design.project, "side", sideView),
       ],
     },
   ];

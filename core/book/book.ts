@@ -5,6 +5,7 @@ import type { Design } from "./design.ts";
 import { glueSheets } from "./glue-sheets.ts";
 import { jigSheets } from "./jig-sheets.ts";
 import { type Fonts, readLettering } from "./lettering.ts";
+import { notesSheets } from "./notes-on-paper.ts";
 import { framePages, type SheetBody } from "./page-frame.ts";
 import { partsSheets } from "./parts-sheets.ts";
 import { plateSheets } from "./plate-sheets.ts";
@@ -19,6 +20,7 @@ export function drawBook(design: Design, fonts: Fonts): DrawingSet {
   const marks = edgeMarks(design);
   const sheets: readonly SheetBody[] = [
     ...arrangementSheet(design, lettering),
+    ...notesSheets(design, lettering),
     ...shoppingSheets(design, lettering),
     ...partsSheets(design, lettering),
     ...design.strips.flatMap((strip) => {

@@ -44,6 +44,15 @@ export const boxMark = (corner: PaperPoint, widthMm: number, heightMm: number, s
     style,
   );
 
+/** A circle about a point. */
+export const circleMark = (centre: PaperPoint, radiusMm: number, style: LineStyle, layer?: string): Mark => ({
+  kind: "circle",
+  centre,
+  radiusMm,
+  style,
+  ...(layer === undefined ? {} : { layer }),
+});
+
 /** How a text stands; what is left out is 2.5 mm high, in the running face, from the left, level. */
 export interface TextLook {
   readonly heightMm?: number;
