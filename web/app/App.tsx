@@ -1,8 +1,7 @@
-import { lazy, Suspense } from "react";
+import { BenchMode } from "../bench/index.ts";
 import { DeedList, stageDeeds } from "../deeds/index.ts";
 import { DescribedDialog } from "../describe/index.ts";
 import { HatchPatterns } from "../drawings/index.ts";
-import { ImportDialog } from "../exchange/ImportDialog.tsx";
 import { GuideStrip } from "../guide/index.ts";
 import { HelpCard } from "../help/index.ts";
 import { HistoryPanel } from "../history/index.ts";
@@ -15,9 +14,6 @@ import { KeyList } from "./KeyList.tsx";
 import { NoticeDialog } from "./NoticeDialog.tsx";
 import { TitleBar } from "./TitleBar.tsx";
 import { TruthLine } from "./TruthLine.tsx";
-
-/** Fetched when the work goes to the bench. */
-const BenchMode = lazy(async () => ({ default: (await import("../bench/index.ts")).BenchMode }));
 
 /** The whole page: the title with the stages, the stage that is worked on, and the truth line. */
 export function App() {
@@ -36,9 +32,7 @@ export function App() {
         <main className="stage" aria-label={word} data-testid={`stage-view-${stage}`}>
           <h2 className="visually-hidden">{word}</h2>
           <FaultBoundary key={`${stage}/${generation}`}>
-            <Suspense fallback={null}>
-              <Stage />
-            </Suspense>
+            <Stage />
           </FaultBoundary>
         </main>
         <HistoryPanel />
@@ -48,15 +42,8 @@ export function App() {
       {overlay === "keys" ? <KeyList /> : null}
       {overlay === "deeds" ? <DeedList /> : null}
       <HelpCard />
-      {overlay === "bench" ? (
-        <FaultBoundary>
-          <Suspense fallback={null}>
-            <BenchMode />
-          </Suspense>
-        </FaultBoundary>
-      ) : null}
+      {overlay === "bench" ? <BenchMode /> : null}
       {overlay === "described" ? <DescribedDialog /> : null}
-      {overlay === "import" ? <ImportDialog /> : null}
       <NoticeDialog />
     </div>
   );

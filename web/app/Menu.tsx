@@ -1,6 +1,6 @@
 import { useRef } from "react";
 import { Choice, TextField } from "../controls/index.ts";
-import { accessDeeds, type Deed, trayDeeds, usePossible } from "../deeds/index.ts";
+import { accessDeeds, type Deed, historyDeeds, trayDeeds, usePossible } from "../deeds/index.ts";
 import { type Preferences, useDocument, usePreferences } from "../stores/index.ts";
 
 export const MENU_ID = "tray-menu";
@@ -22,11 +22,13 @@ export function Menu() {
         onChange={(name) => dispatch({ kind: "change-settings", changes: { title: name } })}
       />
       <ul>
-        {[trayDeeds.start, trayDeeds.new, trayDeeds.open, trayDeeds.import, trayDeeds.save].map((deed) => (
-          <li key={deed.name}>
-            <MenuButton deed={deed} onDone={close} />
-          </li>
-        ))}
+        {[trayDeeds.start, trayDeeds.new, trayDeeds.open, trayDeeds.save, historyDeeds.snapshot].map(
+          (deed) => (
+            <li key={deed.name}>
+              <MenuButton deed={deed} onDone={close} />
+            </li>
+          ),
+        )}
       </ul>
       <h2 className="caption">To try</h2>
       <ul>

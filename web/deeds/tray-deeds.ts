@@ -1,7 +1,6 @@
 import {
   CircleQuestionMark,
   FileDown,
-  FileInput,
   FilePlus2,
   FolderOpen,
   History,
@@ -89,15 +88,6 @@ export const trayDeeds = {
     icon: FileDown,
     keys: ["Ctrl+S"],
     run: saveAsFile,
-  },
-  import: {
-    ...tray,
-    name: "import",
-    word: "Import a line",
-    explains: "Take an outline, profile, fence line or opening from an SVG file or a table of points",
-    icon: FileInput,
-    keys: ["Ctrl+I"],
-    run: () => useView.getState().setOverlay("import"),
   },
   demo: {
     ...tray,

@@ -11,11 +11,12 @@ export const isPossibleNow = (deed: Deed): boolean => deed.isPossible?.() ?? tru
 /** The word of a deed as things stand now. */
 export const wordNowOf = (deed: Deed): string => deed.wordNow?.() ?? deed.word;
 
-/** Whether a deed would do something, and its word; both again whenever a store has changed. */
+/** Whether a deed would do something, and its word; both, and what it is about, again whenever a store has changed. */
 export function usePossible(deed: Deed): { readonly isPossible: boolean; readonly word: string } {
   useSight();
   const isPossible = useSyncExternalStore(followStores, () => isPossibleNow(deed));
   const word = useSyncExternalStore(followStores, () => wordNowOf(deed));
+  useSyncExternalStore(followStores, () => deed.about?.());
   return { isPossible, word };
 }
 

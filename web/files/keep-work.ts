@@ -33,18 +33,25 @@ export function keepChanges(): void {
     if (waiting) void write(workOf(waiting));
     waiting = undefined;
   };
+  const writeSoon = (next: Waiting | undefined) => {
+    waiting = next;
+    clearTimeout(timer);
+    timer = setTimeout(writeNow, GATHER_MS);
+  };
   useDocument.subscribe((state) => {
     if (state.history.gesture !== undefined || state.project === seen.project) return;
     const isEdit = state.generation === seen.generation;
     seen = state;
     if (!isToBeKept(isEdit)) return;
     if (isEdit) useFiles.setState({ isOwn: true });
-    waiting = waitingNow(state);
-    clearTimeout(timer);
-    timer = setTimeout(writeNow, GATHER_MS);
+    writeSoon(waitingNow(state));
   });
   useFiles.subscribe((state, before) => {
-    if (state.slot === before.slot) return;
+    if (state.slot === before.slot) {
+      // Taken into the builder's own hands without an edit, as by a snapshot of it.
+      if (state.isOwn && !before.isOwn) writeSoon(waitingNow(useDocument.getState()));
+      return;
+    }
     if (before.isOwn) writeNow();
     waiting = undefined;
     if (before.slot !== undefined && !before.isOwn) void forgetWork(before.slot).catch(() => undefined);

@@ -1,4 +1,5 @@
 import { type DBSchema, type IDBPDatabase, openDB } from "idb";
+import { forgetSnapshotsOf } from "../history/snapshot-database.ts";
 import type { KeptWork } from "./kept-work.ts";
 
 interface WorkSchema extends DBSchema {
@@ -67,4 +68,5 @@ export async function keepWork(work: KeptWork): Promise<void> {
 /** Empties a slot for good. */
 export async function forgetWork(slot: string): Promise<void> {
   await (await database()).delete("works", slot);
+  await forgetSnapshotsOf(slot);
 }

@@ -3,6 +3,7 @@ import type { CSSProperties } from "react";
 import { Splitter } from "../controls/index.ts";
 import { useDocument } from "../stores/index.ts";
 import { useHistoryView } from "./history-view.ts";
+import { SnapshotList } from "./SnapshotList.tsx";
 import { StepList } from "./StepList.tsx";
 import "./history.css";
 
@@ -23,7 +24,7 @@ export function HistoryPanel() {
         onChange={setWidth}
       />
       <div className="history" style={width} data-testid="history">
-        <header>
+        <header className="history-head">
           <h2 className="caption">Steps</h2>
           <StepCount />
           <button type="button" className="plain" data-testid="history-close" onClick={() => show(false)}>
@@ -32,6 +33,7 @@ export function HistoryPanel() {
           </button>
         </header>
         <StepList />
+        <SnapshotList />
       </div>
     </aside>
   );
