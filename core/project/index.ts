@@ -19,6 +19,14 @@ export type {
   UnderlayChanges,
 } from "./command-types.ts";
 export {
+  type Comparison,
+  compareProjects,
+  isDifferent,
+  type NodeChange,
+  type NodePlace,
+  type ThingChange,
+} from "./compare-projects.ts";
+export {
   type Cutting,
   copiesOf,
   cuttingOf,
@@ -121,3 +129,4 @@ export {
   thingOfLine,
 } from "./standing.ts";
 export { leftOfCentreMm } from "./transform-things.ts";
+export { type ComparisonRow, type ComparisonTables, wordComparison } from "./word-comparison.ts";

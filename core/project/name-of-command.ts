@@ -1,5 +1,6 @@
 import { sayNode } from "../foundation/index.ts";
 import type { Command, Copies, LineRef, NodeChanges, Standing } from "./command-types.ts";
+import { fieldWord } from "./field-words.ts";
 import { nameOfItem, nameOfNote, nameOfOpening, nameOfProfile, nameOfUnderlay } from "./names.ts";
 import { ownerKey } from "./owner-key.ts";
 import type { Item, Project, ThingRef } from "./schema.ts";
@@ -96,34 +97,12 @@ const STANDING_VERBS: Readonly<Record<Standing, string>> = {
   shown: "Show",
 };
 
-/** What is changed on a thing, where it is one field that has a word: `Change the tilt of Outer floor`. */
+/** What is changed on a thing, where it is one field: `Change the tilt of Outer floor`. */
 function sayChange(name: string, changes: object): string {
   const [field = "", ...others] = Object.keys(changes);
   if (field === "name" && others.length === 0) return `Rename ${name}`;
-  const word = others.length === 0 ? FIELD_NAMES[field] : undefined;
-  return word === undefined ? `Change ${name}` : `Change ${word} of ${name}`;
+  return field !== "" && others.length === 0 ? `Change the ${fieldWord(field)} of ${name}` : `Change ${name}`;
 }
-
-const FIELD_NAMES: Readonly<Record<string, string>> = {
-  profileId: "the profile",
-  pivotYMm: "the pivot line",
-  headingRad: "the heading",
-  tiltRad: "the tilt",
-  core: "the foam",
-  lowerEdge: "the lower edge",
-  seat: "the seat",
-  first: "the first edge",
-  second: "the second edge",
-  rulings: "the rulings",
-  coreSide: "the side of the core",
-  zMm: "the height",
-  metalId: "the metal",
-  thicknessMm: "the thickness",
-  wings: "the wings",
-  bond: "the bond",
-  outline: "the outline",
-  cut: "the cut",
-};
 
 function sayNodeChange(name: string, changes: NodeChanges): string {
   const keys = Object.keys(changes);

@@ -128,30 +128,6 @@ export const screens: readonly Screen[] = [
     },
     leave: (page) => page.getByTestId("start-back").click(),
   },
-  {
-    name: "the page to start from",
-    open: async (page) => {
-      await page.getByTestId("menu").click();
-      await page.getByTestId("menu-start").click();
-      await page.getByTestId("start-page").waitFor();
-    },
-    leave: (page) => page.getByTestId("start-back").click(),
-  },
-  {
-    name: "guided practice",
-    open: async (page) => {
-      await page.getByTestId("menu").click();
-      await page.getByTestId("menu-guide").click();
-      await page.getByTestId("guide").waitFor();
-    },
-    leave: async (page) => {
-      await page.getByTestId("guide-leave").click();
-      await page.getByTestId("menu").click();
-      await page.getByTestId("menu-demo").click();
-      await page.getByTestId("guide").waitFor({ state: "detached" });
-      await page.getByTestId("choose-s2").first().waitFor({ state: "attached" });
-    },
-  },
 ];
 
 /** The board with one thing chosen, or nothing; on a phone the view of what is chosen. */
