@@ -16,14 +16,14 @@ export const fromInches = (lengthIn: number): number => roundTo(lengthIn * MM_PE
 
 /**
  * A length in mm as inches to the nearest sixteenth, with no unit: `3 5/16`, `−5/16`, `0`. One that lies beside
- * the sixteenth is marked as near to it: `≈ 3 5/16`.
+ * the sixteenth is marked as near to it: `≈3 5/16`.
  */
 export function formatInches(lengthMm: number): string {
   if (!Number.isFinite(lengthMm)) return String(lengthMm);
   const sixteenths = Math.round(toInches(Math.abs(lengthMm)) * PARTS_PER_INCH);
   const missMm = Math.abs(fromInches(sixteenths / PARTS_PER_INCH) - Math.abs(lengthMm));
   const sign = lengthMm < 0 && sixteenths > 0 ? MINUS : "";
-  return `${missMm > ON_A_SIXTEENTH_MM ? "≈ " : ""}${sign}${wordSixteenths(sixteenths)}`;
+  return `${missMm > ON_A_SIXTEENTH_MM ? "≈" : ""}${sign}${wordSixteenths(sixteenths)}`;
 }
 
 /** A length in mm as decimal inches to the thousandth, for what is finer than a tape: thickness, radius of a bend. */

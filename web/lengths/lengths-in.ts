@@ -9,7 +9,7 @@ export interface Lengths {
   readonly unit: "mm" | "in";
   /** The same for labels that are heard. */
   readonly spoken: "mm" | "inches";
-  /** A length to bench accuracy without its unit: `128.4`, or `3 5/16`; `≈ 3 5/16` beside the sixteenth. */
+  /** A length to bench accuracy without its unit: `128.4`, or `3 5/16`; `≈3 5/16` beside the sixteenth. */
   readonly show: (lengthMm: number) => string;
   /** The same for what is finer than a tape, such as the thickness of a metal: `0.25`, or `0.010`. */
   readonly showFine: (lengthMm: number) => string;

@@ -16,10 +16,10 @@ describe("lengths in inches", () => {
     [25.4, "1"],
     [12.7, "1/2"],
     [0, "0"],
-    [84, "≈ 3 5/16"],
-    [0.2, "≈ 0"],
-    [-0.2, "≈ 0"],
-    [100, "≈ 3 15/16"],
+    [84, "≈3 5/16"],
+    [0.2, "≈0"],
+    [-0.2, "≈0"],
+    [100, "≈3 15/16"],
     [Number.NaN, "NaN"],
   ])("%d mm stands as %j", (lengthMm, shown) => {
     expect(inches.show(lengthMm)).toBe(shown);

@@ -48,7 +48,7 @@ export function SheetOfNodes({ line, children }: SheetOfNodesProps) {
   };
   return (
     // biome-ignore lint/a11y/noStaticElementInteractions: it hears what its cells and buttons let through
-    <div className="sheet-of-nodes" onPaste={onPaste} onKeyDown={onKeyDown}>
+    <div className="sheet-of-nodes" data-units={lengths.units} onPaste={onPaste} onKeyDown={onKeyDown}>
       {children}
       {complaints.length > 0 ? (
         <ul className="paste-complaints" role="alert" data-testid="paste-complaints">
