@@ -30,6 +30,7 @@ export const launchChromium = (executablePath: string): Promise<Browser> =>
 export async function visit(browser: Browser, address: string): Promise<Visit> {
   const visitor = await visitStartPage(browser, address);
   await visitor.page.getByTestId("start-demo").click();
+  await visitor.page.getByTestId("shelf-part").first().waitFor();
   await visitor.page.getByTestId("truth-parts").waitFor();
   return visitor;
 }
