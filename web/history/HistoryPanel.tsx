@@ -2,6 +2,7 @@ import { X } from "lucide-react";
 import type { CSSProperties } from "react";
 import { Splitter } from "../controls/index.ts";
 import { useDocument } from "../stores/index.ts";
+import { ComparisonDialog } from "./ComparisonDialog.tsx";
 import { useHistoryView } from "./history-view.ts";
 import { SnapshotList } from "./SnapshotList.tsx";
 import { StepList } from "./StepList.tsx";
@@ -34,6 +35,7 @@ export function HistoryPanel() {
         </header>
         <StepList />
         <SnapshotList />
+        <ComparisonDialog />
       </div>
     </aside>
   );

@@ -1,4 +1,5 @@
 import { useEffect, useRef, useState } from "react";
+import { NOW, useHistoryView } from "./history-view.ts";
 import { saidTime } from "./said-time.ts";
 import { type HeldSnapshot, useSnapshots } from "./snapshot-store.ts";
 import { deleteSnapshot, goBackTo, renameSnapshot } from "./snapshots.ts";
@@ -25,39 +26,57 @@ export function SnapshotRow({ snapshot, isReadOnly }: SnapshotRowProps) {
       )}
       <time dateTime={new Date(takenAtMs).toISOString()}>{saidTime(takenAtMs)}</time>
       {isKept ? null : <UnkeptSign />}
-      {isReadOnly ? null : (
-        <div className="snapshot-deeds">
-          <button
-            type="button"
-            className="plain"
-            aria-label={label("Go back to")}
-            title="Make the tray what it was; one step, which can be taken back"
-            data-testid="snapshot-go-back"
-            onClick={() => goBackTo(snapshot)}
-          >
-            Go back
-          </button>
-          <button
-            type="button"
-            className="plain"
-            aria-label={label("Rename")}
-            data-testid="snapshot-rename"
-            onClick={() => useSnapshots.setState({ namingId: snapshot.id })}
-          >
-            Rename
-          </button>
-          <button
-            type="button"
-            className="plain"
-            aria-label={label("Delete")}
-            data-testid="snapshot-delete"
-            onClick={() => void deleteSnapshot(snapshot)}
-          >
-            Delete
-          </button>
-        </div>
-      )}
+      <div className="snapshot-deeds">
+        <button
+          type="button"
+          className="plain"
+          aria-label={label("Compare")}
+          title="Compare it with the tray as it is now, or with another snapshot"
+          data-testid="snapshot-compare"
+          onClick={() => useHistoryView.getState().compare({ beforeId: snapshot.id, afterId: NOW })}
+        >
+          Compare
+        </button>
+        {isReadOnly ? null : <ChangingDeeds snapshot={snapshot} />}
+      </div>
     </li>
+  );
+}
+
+/** What changes the tray, or the snapshot. */
+function ChangingDeeds({ snapshot }: { readonly snapshot: HeldSnapshot }) {
+  const label = (verb: string) => `${verb} ${snapshot.name}`;
+  return (
+    <>
+      <button
+        type="button"
+        className="plain"
+        aria-label={label("Go back to")}
+        title="Make the tray what it was; one step, which can be taken back"
+        data-testid="snapshot-go-back"
+        onClick={() => goBackTo(snapshot)}
+      >
+        Go back
+      </button>
+      <button
+        type="button"
+        className="plain"
+        aria-label={label("Rename")}
+        data-testid="snapshot-rename"
+        onClick={() => useSnapshots.setState({ namingId: snapshot.id })}
+      >
+        Rename
+      </button>
+      <button
+        type="button"
+        className="plain"
+        aria-label={label("Delete")}
+        data-testid="snapshot-delete"
+        onClick={() => void deleteSnapshot(snapshot)}
+      >
+        Delete
+      </button>
+    </>
   );
 }
 

@@ -5,6 +5,7 @@ import { assert, newMemory, type Problem } from "../../core/foundation/index.ts"
 import type { Project } from "../../core/project/index.ts";
 import type { Solid } from "../../core/solids/index.ts";
 import type { EaseLimits, Easing } from "../../core/surfaces/index.ts";
+import { measureTray, type TrayMeasures } from "../../core/totals/index.ts";
 import type { Pen } from "../../core/writers/index.ts";
 import { shapesForScreen, workForScreen } from "./design-for-screen.ts";
 import { easeIn } from "./ease.ts";
@@ -37,6 +38,9 @@ const doors = {
     assert(shaped !== undefined, "a tray is shaped before its work is planned");
     return workForScreen(planWork(shaped, memory));
   },
+
+  /** The tray in figures, to be compared with another. */
+  measures: (project: Project): TrayMeasures => measureTray(designTray(project)),
 
   /** How the free edge of a transition can be eased. */
   ease: (project: Project, itemId: string, limits: EaseLimits): Easing | undefined =>
