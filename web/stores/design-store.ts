@@ -31,15 +31,20 @@ const PLAN_EVERY_MS = 250;
 /**
  * Computes the design now and again after every change of the document, also inside gestures. One computation
  * runs at a time; while it runs only the newest document waits. The shapes are shown as soon as they are there; the
- * work that follows from them waits while newer shapes do. Returns what stops it.
+ * work that follows from them waits while newer shapes do. Of a document that has taken the place of another nothing is
+ * shown until it is computed itself. Returns what stops it.
  */
 export function followDocument(core: DesignCore): () => void {
   let plannedAtMs = Number.NEGATIVE_INFINITY;
   const compute = async (project: Project, isOld: () => boolean): Promise<Design | undefined> => {
+    const { generation } = useDocument.getState();
+    const isOfBefore = () => useDocument.getState().generation !== generation;
     const shapes = await core.shape(project);
+    if (isOfBefore()) return undefined;
     showShapes(shapes);
     if (isOld() && performance.now() - plannedAtMs < PLAN_EVERY_MS) return undefined;
     const work = await core.plan();
+    if (isOfBefore()) return undefined;
     plannedAtMs = performance.now();
     return { ...shapes, ...work };
   };
@@ -58,7 +63,9 @@ export function followDocument(core: DesignCore): () => void {
   };
   ask(useDocument.getState().project);
   return useDocument.subscribe((state, previous) => {
-    if (state.project !== previous.project) ask(state.project);
+    const isAnother = state.generation !== previous.generation;
+    if (isAnother) useDesign.setState({ design: undefined });
+    if (isAnother || state.project !== previous.project) ask(state.project);
   });
 }
 

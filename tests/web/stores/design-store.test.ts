@@ -89,3 +89,25 @@ it("shows new shapes at once, and plans their work only when no newer ones wait"
   useDocument.getState().endGesture();
   stop();
 });
+
+it("shows nothing of the tray before once another has taken its place, not even what was being computed", async () => {
+  const answers: (() => void)[] = [];
+  const shape = (project: Project) =>
+    new Promise<Shapes>((resolve) => {
+      answers.push(() => resolve({ ...sampleDesign, project }));
+    });
+  const answerNext = async () => {
+    answers.shift()?.();
+    await new Promise((resolve) => setTimeout(resolve));
+  };
+  useDesign.setState({ design: sampleDesign, failure: undefined });
+  useDocument.getState().replace({ ...sampleProject, title: "before" });
+  const stop = followDocument({ shape, plan: async () => sampleWork });
+  useDocument.getState().replace({ ...sampleProject, title: "after" });
+  expect(useDesign.getState().design).toBeUndefined();
+  await answerNext();
+  expect(useDesign.getState().design).toBeUndefined();
+  await answerNext();
+  expect(useDesign.getState().design?.project.title).toBe("after");
+  stop();
+});
