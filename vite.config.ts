@@ -27,6 +27,8 @@ export default defineConfig({
           root: ".",
           environment: "node",
           include: ["tests/{core,web,sources}/**/*.test.ts"],
+          // A machine that does much else at once takes longer.
+          testTimeout: 60_000,
         },
       },
       {

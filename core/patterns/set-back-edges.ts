@@ -22,13 +22,12 @@ export function setBackEdges(loop: LaidLoop): {
   readonly loop: LaidLoop;
   readonly failed: readonly string[];
 } {
-  const drawn = new Map(loop.edges.map((edge) => [edge.edgeId, edge]));
-  let edges = loop.edges;
+  let edges: readonly MovingEdge[] = loop.edges.map((edge) => ({ ...edge, drawn: edge }));
   const failed: string[] = [];
   for (let i = 0; i < edges.length; i++) {
     const edge = at(edges, i);
     if (edge.setBackMm.every((amount) => Math.abs(amount) <= STILL_MM)) continue;
-    const joined = joinNeighbours(edges, i, drawn.get(edge.edgeId) ?? edge);
+    const joined = joinNeighbours(edges, i);
     if (joined) {
       edges = joined.edges;
       i = joined.index;
@@ -36,7 +35,12 @@ export function setBackEdges(loop: LaidLoop): {
       failed.push(edge.edgeId);
     }
   }
-  return { loop: { edges }, failed };
+  return { loop: { edges: edges.map(({ drawn: _, ...edge }) => edge) }, failed };
+}
+
+/** An edge while its loop is set back, with itself as it was drawn: two pieces of an edge may share its id. */
+interface MovingEdge extends LaidEdge {
+  readonly drawn: LaidEdge;
 }
 
 /**
@@ -44,10 +48,11 @@ export function setBackEdges(loop: LaidLoop): {
  * from where it was drawn: what a neighbour that moved before did to its ends is done anew.
  */
 function joinNeighbours(
-  edges: readonly LaidEdge[],
+  edges: readonly MovingEdge[],
   index: number,
-  edge: LaidEdge,
-): { readonly edges: readonly LaidEdge[]; readonly index: number } | undefined {
+): { readonly edges: readonly MovingEdge[]; readonly index: number } | undefined {
+  const { drawn } = at(edges, index);
+  const edge = { ...drawn, drawn };
   const swallowedMm = SWALLOWED * Math.max(...edge.setBackMm.map(Math.abs));
   const isSwallowed = ({ points }: LaidEdge) => flatLengthMm(points) <= swallowedMm;
   const whole = moveInward(edge.points, edge.setBackMm);
@@ -86,7 +91,11 @@ function joinNeighbours(
  * An edge with new points made of `before`, whose points its amounts and bevels belong to: what was kept keeps its own,
  * a new end takes those of the kept point beside it.
  */
-function withPoints(edge: LaidEdge, points: readonly FlatPoint[], before: readonly FlatPoint[]): LaidEdge {
+function withPoints(
+  edge: MovingEdge,
+  points: readonly FlatPoint[],
+  before: readonly FlatPoint[],
+): MovingEdge {
   if (points === before) return { ...edge, points };
   const places = new Map(before.map((point, i) => [point, i]));
   const known = points.map((point) => places.get(point));
