@@ -108,7 +108,7 @@ describe("the tray in 3D", () => {
       await picture.focus();
       for (const key of ["ArrowLeft", "ArrowUp", "-", "0"]) await page.keyboard.press(key);
       expect(await textOf(page, "truth-parts")).toBe(parts);
-      expect(await page.getByTestId("action-undo").isDisabled()).toBe(true);
+      expect(await page.getByTestId("deed-undo").isDisabled()).toBe(true);
     }));
 
   it("stands beside the list of parts, too, and in the dark", () =>
