@@ -7,3 +7,4 @@ export { isSvg, readDrawing } from "./read-drawing.ts";
 export type { Drawn } from "./read-svg.ts";
 export { type RightHalf, rightHalf } from "./right-half.ts";
 export { type Separator, separatorOf, splitTable, type TableRow } from "./split-table.ts";
+export { linesAsCsv, linesAsSvg, type OutgoingLine } from "./write-lines.ts";

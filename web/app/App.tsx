@@ -1,7 +1,8 @@
-import { BenchMode } from "../bench/index.ts";
+import { lazy, Suspense } from "react";
 import { DeedList, stageDeeds } from "../deeds/index.ts";
 import { DescribedDialog } from "../describe/index.ts";
 import { HatchPatterns } from "../drawings/index.ts";
+import { ImportDialog } from "../exchange/ImportDialog.tsx";
 import { GuideStrip } from "../guide/index.ts";
 import { HelpCard } from "../help/index.ts";
 import { HistoryPanel } from "../history/index.ts";
@@ -14,6 +15,9 @@ import { KeyList } from "./KeyList.tsx";
 import { NoticeDialog } from "./NoticeDialog.tsx";
 import { TitleBar } from "./TitleBar.tsx";
 import { TruthLine } from "./TruthLine.tsx";
+
+/** Fetched when the work goes to the bench. */
+const BenchMode = lazy(async () => ({ default: (await import("../bench/index.ts")).BenchMode }));
 
 /** The whole page: the title with the stages, the stage that is worked on, and the truth line. */
 export function App() {
@@ -32,7 +36,9 @@ export function App() {
         <main className="stage" aria-label={word} data-testid={`stage-view-${stage}`}>
           <h2 className="visually-hidden">{word}</h2>
           <FaultBoundary key={`${stage}/${generation}`}>
-            <Stage />
+            <Suspense fallback={null}>
+              <Stage />
+            </Suspense>
           </FaultBoundary>
         </main>
         <HistoryPanel />
@@ -42,8 +48,15 @@ export function App() {
       {overlay === "keys" ? <KeyList /> : null}
       {overlay === "deeds" ? <DeedList /> : null}
       <HelpCard />
-      {overlay === "bench" ? <BenchMode /> : null}
+      {overlay === "bench" ? (
+        <FaultBoundary>
+          <Suspense fallback={null}>
+            <BenchMode />
+          </Suspense>
+        </FaultBoundary>
+      ) : null}
       {overlay === "described" ? <DescribedDialog /> : null}
+      {overlay === "import" ? <ImportDialog /> : null}
       <NoticeDialog />
     </div>
   );

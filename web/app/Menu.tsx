@@ -1,9 +1,25 @@
 import { useRef } from "react";
 import { Choice, TextField } from "../controls/index.ts";
-import { accessDeeds, type Deed, historyDeeds, trayDeeds, usePossible } from "../deeds/index.ts";
+import {
+  accessDeeds,
+  type Deed,
+  exchangeDeeds,
+  historyDeeds,
+  trayDeeds,
+  usePossible,
+} from "../deeds/index.ts";
 import { type Preferences, useDocument, usePreferences } from "../stores/index.ts";
 
 export const MENU_ID = "tray-menu";
+
+const MENU_DEEDS: readonly Deed[] = [
+  trayDeeds.start,
+  trayDeeds.new,
+  trayDeeds.open,
+  exchangeDeeds.import,
+  trayDeeds.save,
+  historyDeeds.snapshot,
+];
 
 /** Everything about the tray as a whole: its name, files, the way to the other trays, and how the page looks. */
 export function Menu() {
@@ -22,13 +38,11 @@ export function Menu() {
         onChange={(name) => dispatch({ kind: "change-settings", changes: { title: name } })}
       />
       <ul>
-        {[trayDeeds.start, trayDeeds.new, trayDeeds.open, trayDeeds.save, historyDeeds.snapshot].map(
-          (deed) => (
-            <li key={deed.name}>
-              <MenuButton deed={deed} onDone={close} />
-            </li>
-          ),
-        )}
+        {MENU_DEEDS.map((deed) => (
+          <li key={deed.name}>
+            <MenuButton deed={deed} onDone={close} />
+          </li>
+        ))}
       </ul>
       <h2 className="caption">To try</h2>
       <ul>

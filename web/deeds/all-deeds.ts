@@ -2,6 +2,7 @@ import { accessDeeds } from "./access-deeds.ts";
 import { aidDeeds } from "./aid-deeds.ts";
 import type { Deed } from "./deed.ts";
 import { editDeeds } from "./edit-deeds.ts";
+import { exchangeDeeds } from "./exchange-deeds.ts";
 import { historyDeeds } from "./history-deeds.ts";
 import { lineDeeds, pushDeeds } from "./line-deeds.ts";
 import { stageDeeds, stageSteps } from "./stage-deeds.ts";
@@ -20,6 +21,7 @@ export const allDeeds: readonly Deed[] = [
   ...Object.values(standingDeeds),
   ...Object.values(aidDeeds),
   ...Object.values(accessDeeds),
+  ...Object.values(exchangeDeeds),
   ...Object.values(trayDeeds),
   ...Object.values(historyDeeds),
   ...Object.values(stageDeeds),

@@ -5,6 +5,7 @@ export { DeedButton, hintOf } from "./DeedButton.tsx";
 export { DeedList } from "./DeedList.tsx";
 export { type Deed, type DeedGroup, DeedGroups } from "./deed.ts";
 export { editDeeds } from "./edit-deeds.ts";
+export { exchangeDeeds } from "./exchange-deeds.ts";
 export { historyDeeds } from "./history-deeds.ts";
 export { KeyNames } from "./KeyNames.tsx";
 export { lineDeeds } from "./line-deeds.ts";

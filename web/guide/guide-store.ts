@@ -21,7 +21,10 @@ function seenNow(): Seen {
 
 const follow = (): void => {
   const { guide } = useGuide.getState();
-  const next = guide && followGuide(guide, seenNow());
+  const seen = seenNow();
+  // Another tray was taken in hand: the practice ends with its piece.
+  const isOther = guide !== undefined && seen.project.id !== guide.before.project.id;
+  const next = guide === undefined || isOther ? undefined : followGuide(guide, seen);
   if (next !== guide) useGuide.setState({ guide: next });
 };
 useView.subscribe(follow);

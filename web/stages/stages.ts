@@ -1,18 +1,13 @@
-import type { ComponentType } from "react";
+import { type ComponentType, lazy } from "react";
 import type { StageName } from "../stores/index.ts";
 import { DrawStage } from "./draw/DrawStage.tsx";
-import { GlueStage } from "./glue/GlueStage.tsx";
-import { JigStage } from "./jig/JigStage.tsx";
-import { PrintStage } from "./print/PrintStage.tsx";
-import { SheetsStage } from "./sheets/SheetsStage.tsx";
-import { StockStage } from "./stock/StockStage.tsx";
 
-/** The screen of each stage of the work. */
+/** The screen of each stage of the work. The board is there at once; the others are fetched when first gone to. */
 export const stages: Readonly<Record<StageName, ComponentType>> = {
   draw: DrawStage,
-  sheets: SheetsStage,
-  stock: StockStage,
-  jig: JigStage,
-  glue: GlueStage,
-  print: PrintStage,
+  sheets: lazy(async () => ({ default: (await import("./sheets/SheetsStage.tsx")).SheetsStage })),
+  stock: lazy(async () => ({ default: (await import("./stock/StockStage.tsx")).StockStage })),
+  jig: lazy(async () => ({ default: (await import("./jig/JigStage.tsx")).JigStage })),
+  glue: lazy(async () => ({ default: (await import("./glue/GlueStage.tsx")).GlueStage })),
+  print: lazy(async () => ({ default: (await import("./print/PrintStage.tsx")).PrintStage })),
 };

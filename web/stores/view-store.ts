@@ -20,7 +20,7 @@ export interface Viewport {
 export const ScaleLimits = { least: 0.02, most: 20 } as const;
 
 /** Dialogs and panels over the work; one at a time. */
-export type Overlay = "keys" | "deeds" | "problems" | "menu" | "bench" | "described";
+export type Overlay = "import" | "keys" | "deeds" | "problems" | "menu" | "bench" | "described";
 
 /** What a phone shows in the Draw stage: one view at a time. */
 export type PhoneView = "drawing" | "parts" | "chosen";

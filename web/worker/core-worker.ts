@@ -7,6 +7,7 @@ import type { Solid } from "../../core/solids/index.ts";
 import type { EaseLimits, Easing } from "../../core/surfaces/index.ts";
 import { measureTray, type TrayMeasures } from "../../core/totals/index.ts";
 import type { Pen } from "../../core/writers/index.ts";
+import { planImport } from "../exchange/plan-import.ts";
 import { shapesForScreen, workForScreen } from "./design-for-screen.ts";
 import { easeIn } from "./ease.ts";
 import { pageFonts } from "./fonts.ts";
@@ -45,6 +46,9 @@ const doors = {
   /** How the free edge of a transition can be eased. */
   ease: (project: Project, itemId: string, limits: EaseLimits): Easing | undefined =>
     easeIn(project, itemId, limits),
+
+  /** What a file from elsewhere would give. */
+  planImport,
 
   /** Every strip in space, for pictures of the tray as it is put together. */
   async shapes(project: Project): Promise<readonly SpaceShape[]> {

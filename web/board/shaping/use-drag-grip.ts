@@ -1,4 +1,4 @@
-import { type PointerEvent, useRef } from "react";
+import { type KeyboardEvent, type PointerEvent, useEffect, useRef } from "react";
 import type { Vec2 } from "../../../core/foundation/index.ts";
 import type { Command } from "../../../core/project/index.ts";
 import { useDocument } from "../../stores/index.ts";
@@ -22,6 +22,19 @@ export function useDragGrip(transform: Transform, { pull, click }: GripDrag) {
     const box = event.currentTarget.closest(".drawing")?.getBoundingClientRect();
     return toMm(transform, [event.clientX - (box?.left ?? 0), event.clientY - (box?.top ?? 0)]);
   };
+  const takeBack = (): boolean => {
+    const wasHeld = pressed.current !== undefined && isDragged.current;
+    if (wasHeld) useDocument.getState().cancelGesture();
+    pressed.current = undefined;
+    return wasHeld;
+  };
+  // A grip that goes away while it is held leaves no step half open.
+  useEffect(
+    () => () => {
+      if (pressed.current && isDragged.current) useDocument.getState().endGesture();
+    },
+    [],
+  );
   return {
     onPointerDown: (event: PointerEvent<HTMLElement>) => {
       event.stopPropagation();
@@ -46,8 +59,13 @@ export function useDragGrip(transform: Transform, { pull, click }: GripDrag) {
       pressed.current = undefined;
     },
     onPointerCancel: () => {
-      if (isDragged.current) useDocument.getState().cancelGesture();
-      pressed.current = undefined;
+      takeBack();
+    },
+    /** Escape while it is held puts back what was there. */
+    onKeyDownCapture: (event: KeyboardEvent) => {
+      if (event.key !== "Escape" || !takeBack()) return;
+      event.preventDefault();
+      event.stopPropagation();
     },
     onClick: () => {
       if (!isDragged.current) click();
