@@ -26,8 +26,10 @@ describe("every screen", () => {
             await open(page);
             const inLight = await findBarriers(page, "all");
             await page.emulateMedia({ colorScheme: "dark" });
+            await page.locator("html[data-light=dark]").waitFor({ state: "attached" });
             const inDark = await findBarriers(page, "colours only");
             await page.emulateMedia({ colorScheme: "light" });
+            await page.locator("html[data-light=light]").waitFor({ state: "attached" });
             await leave?.(page);
             const found = [...inLight, ...inDark.map((line) => `dark: ${line}`)];
             barriers.push(...found.map((line) => `${size.width} px, ${name}: ${line}`));

@@ -1,8 +1,12 @@
+import { gzipSync } from "node:zlib";
 import { describe, expect, it } from "vitest";
 import { partsOnShelf, textOf } from "./board.ts";
 import { visitorOf } from "./visitor-of.ts";
 
 const asVisitor = visitorOf();
+
+/** Of script, gzipped, before the board can be drawn on. */
+const MOST_SCRIPT_KB = 400;
 
 describe("a first visit", () => {
   it("opens the demo tray, computed, without a problem", () =>
@@ -10,6 +14,27 @@ describe("a first visit", () => {
       expect((await partsOnShelf(page)).length).toBeGreaterThan(4);
       expect(await textOf(page, "problems")).toMatch(/nothing open/i);
       expect(await page.title()).toContain("Traywright");
+    }));
+
+  it("fetches little before the board can be drawn on", () =>
+    asVisitor(async ({ page }) => {
+      await page.reload();
+      await page.getByTestId("drawing").waitFor();
+      // The core computes in a worker beside the page, with scripts of its own: the board does not wait for it.
+      const own = await page.evaluate(() =>
+        [...document.querySelectorAll("script[src], link[rel=modulepreload]")].map((element) =>
+          element instanceof HTMLScriptElement
+            ? element.src
+            : element instanceof HTMLLinkElement
+              ? element.href
+              : "",
+        ),
+      );
+      const bodies = await Promise.all(own.map(async (url) => (await page.request.get(url)).body()));
+      const kB = bodies.reduce((sum, body) => sum + gzipSync(body).length, 0) / 1000;
+      process.stdout.write(`  ${own.length} scripts of ${kB.toFixed(0)} kB gzipped before the board\n`);
+      expect(own.length).toBeGreaterThan(0);
+      expect(kB).toBeLessThan(MOST_SCRIPT_KB);
     }));
 
   it("asks no other address for anything", () =>

@@ -128,6 +128,30 @@ export const screens: readonly Screen[] = [
     },
     leave: (page) => page.getByTestId("start-back").click(),
   },
+  {
+    name: "importing a line",
+    open: async (page) => {
+      await page.keyboard.press("Control+i");
+      await page.getByTestId("import-text").fill("x,y\n0,0\n600,0\n600,300\n12,4,7\n");
+      await page.getByTestId("import-remarks").waitFor();
+    },
+    leave: (page) => page.keyboard.press("Escape"),
+  },
+  {
+    name: "guided practice",
+    open: async (page) => {
+      await page.getByTestId("menu").click();
+      await page.getByTestId("menu-guide").click();
+      await page.getByTestId("guide").waitFor();
+    },
+    leave: async (page) => {
+      await page.getByTestId("guide-leave").click();
+      await page.getByTestId("menu").click();
+      await page.getByTestId("menu-demo").click();
+      await page.getByTestId("guide").waitFor({ state: "detached" });
+      await page.getByTestId("choose-s2").first().waitFor({ state: "attached" });
+    },
+  },
 ];
 
 /** The board with one thing chosen, or nothing; on a phone the view of what is chosen. */
