@@ -2,10 +2,9 @@ import { lazy, Suspense } from "react";
 import { DeedList, stageDeeds } from "../deeds/index.ts";
 import { DescribedDialog } from "../describe/index.ts";
 import { HatchPatterns } from "../drawings/index.ts";
-import { ImportDialog } from "../exchange/ImportDialog.tsx";
 import { GuideStrip } from "../guide/index.ts";
 import { HelpCard } from "../help/index.ts";
-import { HistoryPanel } from "../history/index.ts";
+import { useHistoryView } from "../history/index.ts";
 import { stages } from "../stages/index.ts";
 import { RefusalLine } from "../standing/index.ts";
 import { StandingLines } from "../start/index.ts";
@@ -16,6 +15,16 @@ import { NoticeDialog } from "./NoticeDialog.tsx";
 import { TitleBar } from "./TitleBar.tsx";
 import { TruthLine } from "./TruthLine.tsx";
 
+/** Fetched when the steps are first looked at. */
+const HistoryPanel = lazy(async () => ({
+  default: (await import("../history/HistoryPanel.tsx")).HistoryPanel,
+}));
+
+/** Fetched when a line is first imported. */
+const ImportDialog = lazy(async () => ({
+  default: (await import("../exchange/ImportDialog.tsx")).ImportDialog,
+}));
+
 /** Fetched when the work goes to the bench. */
 const BenchMode = lazy(async () => ({ default: (await import("../bench/index.ts")).BenchMode }));
 
@@ -23,6 +32,7 @@ const BenchMode = lazy(async () => ({ default: (await import("../bench/index.ts"
 export function App() {
   const stage = useView((view) => view.stage);
   const overlay = useView((view) => view.overlay);
+  const isHistoryShown = useHistoryView((view) => view.isShown);
   const generation = useDocument((state) => state.generation);
   const Stage = stages[stage];
   const { word } = stageDeeds[stage];
@@ -41,7 +51,11 @@ export function App() {
             </Suspense>
           </FaultBoundary>
         </main>
-        <HistoryPanel />
+        {isHistoryShown ? (
+          <Suspense fallback={null}>
+            <HistoryPanel />
+          </Suspense>
+        ) : null}
       </div>
       <RefusalLine />
       <TruthLine />
@@ -56,7 +70,11 @@ export function App() {
         </FaultBoundary>
       ) : null}
       {overlay === "described" ? <DescribedDialog /> : null}
-      {overlay === "import" ? <ImportDialog /> : null}
+      {overlay === "import" ? (
+        <Suspense fallback={null}>
+          <ImportDialog />
+        </Suspense>
+      ) : null}
       <NoticeDialog />
     </div>
   );

@@ -8,10 +8,9 @@ import { SnapshotList } from "./SnapshotList.tsx";
 import { StepList } from "./StepList.tsx";
 import "./history.css";
 
-/** Beside the work: every step that led to the tray as it stands, to be gone back to. Nothing until it is asked for. */
+/** Beside the work: every step that led to the tray as it stands, to be gone back to. */
 export function HistoryPanel() {
-  const { isShown, widthPx, show, setWidth } = useHistoryView();
-  if (!isShown) return null;
+  const { widthPx, show, setWidth } = useHistoryView();
   const width: CSSProperties & Record<`--${string}`, string> = { "--history-width": `${widthPx}px` };
   return (
     <aside className="history-place" aria-label="Steps">

@@ -1,3 +1,2 @@
-export { HistoryPanel } from "./HistoryPanel.tsx";
 export { toggleSteps, useHistoryView } from "./history-view.ts";
 export { takeSnapshot } from "./snapshots.ts";
