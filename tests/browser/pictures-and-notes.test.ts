@@ -55,17 +55,18 @@ it("lays a picture under the plan to scale, pins a note, and holds what is locke
 
     await page.getByTestId("tool-note").click();
     await clickAt(page, "plan", [700, 450]);
+    await page.getByTestId("note-words").waitFor();
     await page.keyboard.type("Keep clear of the exhaust");
-    await page.keyboard.press("Escape");
+    await page.keyboard.press("Control+Enter");
 
     await page.getByTestId("tool-select").click();
-    await clickAt(page, "plan", [900, 560]);
+    await clickAt(page, "plan", [600, 563]);
     await page.getByTestId("chosen-panel").getByRole("button", { name: /^Lock/ }).click();
     const locked = await savedProject(page);
     const lockedItem = locked.items.find((item) => item.locked === true);
     await drag(page, "plan", [
-      [900, 560],
-      [900, 620],
+      [600, 563],
+      [600, 620],
     ]);
     expect((await savedProject(page)).items).toEqual(locked.items);
     const parts = await partsOnShelf(page);

@@ -206,11 +206,13 @@ function Preview({ plan, words }: { readonly plan: ImportPlan; readonly words: s
       ) : null}
       <p data-testid="import-size">{words}</p>
       {plan.remarks.length > 0 ? (
-        <ul className="import-remarks" role="alert" data-testid="import-remarks">
-          {plan.remarks.slice(0, 12).map((remark) => (
-            <li key={remark}>{remark}</li>
-          ))}
-        </ul>
+        <div role="alert" data-testid="import-remarks">
+          <ul className="import-remarks">
+            {plan.remarks.slice(0, 12).map((remark) => (
+              <li key={remark}>{remark}</li>
+            ))}
+          </ul>
+        </div>
       ) : null}
     </>
   );

@@ -7,7 +7,7 @@ import { tellNotKept } from "./tell-not-kept.ts";
 import { forgetWork, keepWork } from "./work-database.ts";
 import { listWorks, refreshWorks } from "./works-list.ts";
 
-/** How long changes gather before they are written. */
+/** A change is written at once; those that follow it within this time are written together. */
 const GATHER_MS = 250;
 /** How long until what could not be written is tried again. */
 const AGAIN_MS = 5000;
@@ -30,13 +30,15 @@ export function keepChanges(): void {
 
   const writeNow = () => {
     clearTimeout(timer);
-    if (waiting) void write(workOf(waiting));
+    timer = undefined;
+    if (!waiting) return;
+    void write(workOf(waiting));
     waiting = undefined;
+    timer = setTimeout(writeNow, GATHER_MS);
   };
   const writeSoon = (next: Waiting | undefined) => {
     waiting = next;
-    clearTimeout(timer);
-    timer = setTimeout(writeNow, GATHER_MS);
+    if (timer === undefined) writeNow();
   };
   useDocument.subscribe((state) => {
     if (state.history.gesture !== undefined || state.project === seen.project) return;
