@@ -75,6 +75,8 @@ it("lays a picture under the plan to scale, pins a note, and holds what is locke
     expect(await partsOnShelf(page)).toEqual(parts);
     expect(lockedItem).toBeDefined();
 
+    // Changes gather for a quarter of a second before they are written.
+    await page.waitForTimeout(1000);
     await page.reload();
     await page.getByTestId("truth-parts").waitFor();
     const after = await savedProject(page);

@@ -7,7 +7,7 @@ import { tellNotKept } from "./tell-not-kept.ts";
 import { forgetWork, keepWork } from "./work-database.ts";
 import { listWorks, refreshWorks } from "./works-list.ts";
 
-/** A change is written at once; those that follow it within this time are written together. */
+/** How long changes gather before they are written. */
 const GATHER_MS = 250;
 /** How long until what could not be written is tried again. */
 const AGAIN_MS = 5000;
@@ -30,15 +30,13 @@ export function keepChanges(): void {
 
   const writeNow = () => {
     clearTimeout(timer);
-    timer = undefined;
-    if (!waiting) return;
-    void write(workOf(waiting));
+    if (waiting) void write(workOf(waiting));
     waiting = undefined;
-    timer = setTimeout(writeNow, GATHER_MS);
   };
   const writeSoon = (next: Waiting | undefined) => {
     waiting = next;
-    if (timer === undefined) writeNow();
+    clearTimeout(timer);
+    timer = setTimeout(writeNow, GATHER_MS);
   };
   useDocument.subscribe((state) => {
     if (state.history.gesture !== undefined || state.project === seen.project) return;
