@@ -33,16 +33,17 @@ function keepEntries<Entry>(before: readonly Entry[], now: readonly Entry[]): re
   return isWhole ? before : kept;
 }
 
-/** Whether two pieces of plain data say the same. */
+/**
+ * Whether two pieces of plain data say the same. It looks at every point of the tray at every
+ * move of the hand, so it makes no lists of keys.
+ */
 function isEqual(one: unknown, other: unknown): boolean {
   if (Object.is(one, other)) return true;
-  if (!isRecord(one) || !isRecord(other)) return false;
-  const keys = Object.keys(one);
-  return (
-    keys.length === Object.keys(other).length &&
-    Array.isArray(one) === Array.isArray(other) &&
-    keys.every((key) => key in other && isEqual(one[key], other[key]))
-  );
+  if (!isRecord(one) || !isRecord(other) || Array.isArray(one) !== Array.isArray(other)) return false;
+  if (Array.isArray(one) && Array.isArray(other) && one.length !== other.length) return false;
+  for (const key in one) if (!(key in other) || !isEqual(one[key], other[key])) return false;
+  for (const key in other) if (!(key in one)) return false;
+  return true;
 }
 
 const isRecord = (value: unknown): value is Readonly<Record<string, unknown>> =>
