@@ -39,9 +39,9 @@ export function followDocument(core: DesignCore): () => void {
   const compute = async (project: Project, isOld: () => boolean): Promise<Design | undefined> => {
     const { generation } = useDocument.getState();
     const isOfBefore = () => useDocument.getState().generation !== generation;
-    const shapes = await core.shape(project);
+    const shaped = await core.shape(project);
     if (isOfBefore()) return undefined;
-    showShapes(shapes);
+    const shapes = showShapes(shaped);
     if (isOld() && performance.now() - plannedAtMs < PLAN_EVERY_MS) return undefined;
     const work = await core.plan();
     if (isOfBefore()) return undefined;
@@ -70,9 +70,14 @@ export function followDocument(core: DesignCore): () => void {
 }
 
 /** New shapes among the work of before, until that follows. */
-function showShapes({ problems: _ofShapes, ...shapes }: Shapes): void {
+function showShapes(shapes: Shapes): Shapes {
   const { design } = useDesign.getState();
-  if (design) useDesign.setState({ design: keepUnchanged(design, { ...design, ...shapes }) });
+  if (design === undefined) return shapes;
+  const { problems, ...shown } = shapes;
+  const next = keepUnchanged(design, { ...design, ...shown });
+  useDesign.setState({ design: next });
+  // What stands shown is told by identity when its work comes: it is not compared point by point again.
+  return { ...next, project: shapes.project, problems };
 }
 
 /** What is computed does not look into the pictures under the drawing: they are not copied to the worker. */
