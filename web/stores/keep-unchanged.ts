@@ -34,17 +34,25 @@ function keepEntries<Entry>(before: readonly Entry[], now: readonly Entry[]): re
 }
 
 /**
- * Whether two pieces of plain data say the same. It looks at every point of the tray at every
- * move of the hand, so it makes no lists of keys.
+ * Whether two pieces of plain data say the same. It looks at every point of the tray at every move of the hand, so
+ * lists are walked by index and no lists of keys are made.
  */
 function isEqual(one: unknown, other: unknown): boolean {
   if (Object.is(one, other)) return true;
-  if (!isRecord(one) || !isRecord(other) || Array.isArray(one) !== Array.isArray(other)) return false;
-  if (Array.isArray(one) && Array.isArray(other) && one.length !== other.length) return false;
+  if (isList(one)) return isList(other) && areEqualLists(one, other);
+  if (!isRecord(one) || !isRecord(other) || isList(other)) return false;
   for (const key in one) if (!(key in other) || !isEqual(one[key], other[key])) return false;
   for (const key in other) if (!(key in one)) return false;
   return true;
 }
+
+function areEqualLists(one: readonly unknown[], other: readonly unknown[]): boolean {
+  if (one.length !== other.length) return false;
+  for (let i = 0; i < one.length; i += 1) if (!isEqual(one[i], other[i])) return false;
+  return true;
+}
+
+const isList = (value: unknown): value is readonly unknown[] => Array.isArray(value);
 
 const isRecord = (value: unknown): value is Readonly<Record<string, unknown>> =>
   typeof value === "object" && value !== null;
