@@ -44,6 +44,7 @@ export {
   newTransition,
 } from "./defaults.ts";
 export { movedReferences } from "./delete-node.ts";
+export { depthAlong } from "./depth-along.ts";
 export { planLineOf } from "./edit-lines.ts";
 export {
   cancelGesture,

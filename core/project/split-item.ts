@@ -1,19 +1,13 @@
-import {
-  type Curve,
-  compilePath,
-  enclosedAreaMm2,
-  frameOnPiece,
-  nodePlace,
-  pieceLengthMm,
-  pointOnPiece,
-} from "../curves/index.ts";
-import { COINCIDENT_POINTS_MM } from "../foundation/index.ts";
+import { type Curve, enclosedAreaMm2, nodePlace, pieceLengthMm, pointOnPiece } from "../curves/index.ts";
 import { compileItems } from "./compile-items.ts";
 import { mapEdges } from "./delete-node.ts";
+import { directionAtNode } from "./direction-at-node.ts";
 import { planLineOf } from "./edit-lines.ts";
-import { followEndNode, followStartNode, sidePath } from "./paths.ts";
-import type { EdgeRef, Fence, Item, PlanElement, PlanNode, Project, Section, SideNode } from "./schema.ts";
+import { freshId } from "./fresh-id.ts";
+import { followEndNode, followStartNode } from "./paths.ts";
+import type { EdgeRef, Fence, Item, PlanElement, PlanNode, Project, Section } from "./schema.ts";
 import { splitLine } from "./split-line.ts";
+import { splitLowerEdge } from "./split-lower-edge.ts";
 import { unfollowEdge } from "./unfollow-edge.ts";
 
 /** What the second half is called. */
@@ -122,12 +116,16 @@ function splitSection(
     if (element.kind !== "node" || !prepared.isHeld(element)) return element;
     const { knotSpacingMm: _spacing, ...node } = element;
     return element === elements[to + 1]
-      ? { ...element, meets: "corner", ...tangent("tangentOutRad", directionAt(curve, element.id, "out")) }
+      ? {
+          ...element,
+          meets: "corner",
+          ...tangent("tangentOutRad", directionAtNode(curve, element.id, "out")),
+        }
       : {
           ...node,
           next: "line",
           meets: "corner",
-          ...tangent("tangentInRad", directionAt(curve, element.id, "in")),
+          ...tangent("tangentInRad", directionAtNode(curve, element.id, "in")),
         };
   });
   const pivot = pivotOf(section, curve);
@@ -243,7 +241,7 @@ const nodeIdsOf = (element: PlanElement): readonly string[] =>
 function endingAt(node: PlanNode, before: PlanElement | undefined, curve: Curve): PlanNode {
   const { radiusMm: _radius, knotSpacingMm: _spacing, tangentOutRad: _out, edgeName: _name, ...rest } = node;
   const isCurve = before?.next === "curve";
-  const direction = isCurve ? directionAt(curve, node.id, "in") : undefined;
+  const direction = isCurve ? directionAtNode(curve, node.id, "in") : undefined;
   return {
     ...rest,
     next: "line",
@@ -254,161 +252,11 @@ function endingAt(node: PlanNode, before: PlanElement | undefined, curve: Curve)
 /** The node as the start of an open run. */
 function beginningAt(node: PlanNode, curve: Curve): PlanNode {
   const { radiusMm: _radius, tangentInRad: _in, ...rest } = node;
-  const direction = node.next === "curve" ? directionAt(curve, node.id, "out") : undefined;
+  const direction = node.next === "curve" ? directionAtNode(curve, node.id, "out") : undefined;
   return direction === undefined ? rest : { ...rest, meets: "corner", tangentOutRad: direction };
-}
-
-function directionAt(curve: Curve, nodeId: string, side: "in" | "out"): number | undefined {
-  const piece = curve.pieces.find((one) => (side === "in" ? one.endNodeId : one.startNodeId) === nodeId);
-  if (!piece) return undefined;
-  const [x, y] = frameOnPiece(piece, side === "in" ? 1 : 0).tangent;
-  return Math.atan2(y, x);
 }
 
 function lengthBefore(curve: Curve, nodeId: string): number {
   const index = curve.pieces.findIndex(({ startNodeId }) => startNodeId === nodeId);
   return curve.startsMm[index] ?? curve.lengthMm;
-}
-
-type LowerEdge = Fence["lowerEdge"];
-
-/** The lower edge in front of the cut and behind it, in the direction of the line. */
-function splitLowerEdge(
-  project: Project,
-  fence: Fence,
-  cutXMm: number,
-  cutAlongMm: number,
-): readonly [LowerEdge, LowerEdge] {
-  const edge = fence.lowerEdge;
-  if (edge.kind === "depths") return splitDepths(edge, cutAlongMm);
-  const { nodes, cutId } = heightsWithCut(project, fence, cutXMm);
-  const index = nodes.findIndex(({ id }) => id === cutId);
-  if (index <= 0 || index >= nodes.length - 1) return [edge, edge];
-  const [before, after] = [nodes.slice(0, index + 1), nodes.slice(index)];
-  const ends = fence.line.elements;
-  const [start, end] = [ends[0], ends.at(-1)];
-  const goesRearward =
-    start?.kind !== "node" || end?.kind !== "node" || (end.x - start.x) * goesIn(nodes) >= 0;
-  const halves = [withFreeEnd(before, "last", nodes), withFreeEnd(after, "first", nodes)] as const;
-  const [first, second] = goesRearward ? halves : [halves[1], halves[0]];
-  return [
-    { kind: "heights", nodes: first },
-    { kind: "heights", nodes: second },
-  ];
-}
-
-const goesIn = (nodes: readonly SideNode[]): number =>
-  (nodes.at(-1)?.x ?? 0) - (nodes[0]?.x ?? 0) >= 0 ? 1 : -1;
-
-/** The heights with a node where the cut is: one that is there, or one that keeps the shape. */
-function heightsWithCut(
-  project: Project,
-  fence: Fence,
-  cutXMm: number,
-): { readonly nodes: readonly SideNode[]; readonly cutId: string | undefined } {
-  const edge = fence.lowerEdge;
-  if (edge.kind === "depths") return { nodes: [], cutId: undefined };
-  const there = edge.nodes.find(({ x }) => Math.abs(x - cutXMm) <= COINCIDENT_POINTS_MM);
-  if (there) return { nodes: edge.nodes, cutId: there.id };
-  const index = edge.nodes.findIndex((node, i) => {
-    const next = edge.nodes[i + 1];
-    return next !== undefined && (node.x - cutXMm) * (next.x - cutXMm) < 0;
-  });
-  const [from, to] = [edge.nodes[index], edge.nodes[index + 1]];
-  if (!from || !to) return { nodes: edge.nodes, cutId: undefined };
-  const newNodeId = freshId("c", edge.nodes);
-  const t =
-    from.next === "line" ? (cutXMm - from.x) / (to.x - from.x) : parameterAt(edge.nodes, from.id, cutXMm);
-  const split = splitLine(
-    project,
-    { of: "lower-edge", itemId: fence.id },
-    { afterNodeId: from.id, t, newNodeId },
-  );
-  const item = split.items.find(({ id }) => id === fence.id);
-  const nodes =
-    item?.kind === "fence" && item.lowerEdge.kind === "heights" ? item.lowerEdge.nodes : edge.nodes;
-  return { nodes, cutId: newNodeId };
-}
-
-const HALVINGS = 60;
-
-/** Where a curve of the side view passes a station, by halving: its x goes one way only. */
-function parameterAt(nodes: readonly SideNode[], edgeId: string, xMm: number): number {
-  const compiled = compilePath(sidePath(nodes));
-  const piece = compiled.ok ? compiled.value.pieces.find((one) => one.edgeId === edgeId) : undefined;
-  if (!piece) return 0.5;
-  const rises = pointOnPiece(piece, 1)[0] > pointOnPiece(piece, 0)[0];
-  let [low, high] = [0, 1];
-  for (let round = 0; round < HALVINGS; round++) {
-    const middle = (low + high) / 2;
-    if (pointOnPiece(piece, middle)[0] < xMm === rises) low = middle;
-    else high = middle;
-  }
-  return (low + high) / 2;
-}
-
-/** The half of a curve keeps its direction at the cut. */
-function withFreeEnd(
-  half: readonly SideNode[],
-  end: "first" | "last",
-  all: readonly SideNode[],
-): readonly SideNode[] {
-  const compiled = compilePath(sidePath(all));
-  return half.map((node, index): SideNode => {
-    const isEnd = index === (end === "first" ? 0 : half.length - 1);
-    if (!isEnd) return node;
-    const { radiusMm: _radius, ...bare } = node;
-    const isCurve = (end === "first" ? node.next : half[index - 1]?.next) === "curve";
-    const direction =
-      isCurve && compiled.ok
-        ? directionAt(compiled.value, node.id, end === "first" ? "out" : "in")
-        : undefined;
-    const rest: SideNode = end === "last" ? { ...bare, next: "line" } : bare;
-    if (direction === undefined) return rest;
-    return {
-      ...rest,
-      meets: "corner",
-      ...(end === "first" ? { tangentOutRad: direction } : { tangentInRad: direction }),
-    };
-  });
-}
-
-function splitDepths(
-  edge: Extract<LowerEdge, { kind: "depths" }>,
-  cutMm: number,
-): readonly [LowerEdge, LowerEdge] {
-  const cut = { alongMm: cutMm, depthMm: depthAt(edge.nodes, cutMm) };
-  const id = freshId("c", edge.nodes);
-  const before = edge.nodes.filter(({ alongMm }) => alongMm < cutMm - COINCIDENT_POINTS_MM);
-  const after = edge.nodes.filter(({ alongMm }) => alongMm > cutMm + COINCIDENT_POINTS_MM);
-  return [
-    { kind: "depths", nodes: [...before, { id, ...cut }] },
-    {
-      kind: "depths",
-      nodes: [
-        { id, ...cut, alongMm: 0 },
-        ...after.map((node) => ({ ...node, alongMm: node.alongMm - cutMm })),
-      ],
-    },
-  ];
-}
-
-/** Depth along a fence: straight between its nodes, and the last one's beyond them. */
-function depthAt(
-  nodes: readonly { readonly alongMm: number; readonly depthMm: number }[],
-  alongMm: number,
-): number {
-  const index = nodes.findIndex((node) => node.alongMm >= alongMm);
-  const [before, after] = [nodes[index - 1], nodes[index]];
-  if (!after) return nodes.at(-1)?.depthMm ?? 0;
-  if (!before || after.alongMm === before.alongMm) return after.depthMm;
-  const share = (alongMm - before.alongMm) / (after.alongMm - before.alongMm);
-  return before.depthMm + share * (after.depthMm - before.depthMm);
-}
-
-function freshId(stem: string, taken: readonly { readonly id: string }[]): string {
-  for (let count = 1; ; count++) {
-    const id = count === 1 ? stem : `${stem}${count}`;
-    if (!taken.some((one) => one.id === id)) return id;
-  }
 }

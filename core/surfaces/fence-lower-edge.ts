@@ -1,6 +1,6 @@
 import { type Curve, derivativeOnPiece, pointOnPiece } from "../curves/index.ts";
 import { at, type Problem } from "../foundation/index.ts";
-import type { Fence, Project } from "../project/index.ts";
+import { depthAlong, type Fence, type Project } from "../project/index.ts";
 import { parameterOf } from "./cylinder-chart.ts";
 import { END_GRACE_MM } from "./fence-stretches.ts";
 import type { Above, Walk } from "./look-above.ts";
@@ -20,7 +20,7 @@ export function lowerHeights(
     return {
       heightAt: (s) => {
         const airZMm = above.airAt(s);
-        return airZMm === undefined ? undefined : airZMm - depthAt(nodes, s) + wrapMm;
+        return airZMm === undefined ? undefined : airZMm - depthAlong(nodes, s) + wrapMm;
       },
     };
   }
@@ -40,16 +40,6 @@ export function lowerHeights(
     return { problems: [problem] };
   }
   return { heightAt: (s) => heightOnCurve(lowerEdge, at(walk(s).at, 0)) + wrapMm };
-}
-
-function depthAt(
-  nodes: readonly { readonly alongMm: number; readonly depthMm: number }[],
-  s: number,
-): number {
-  const after = nodes.findIndex(({ alongMm }) => alongMm >= s);
-  if (after <= 0) return (after === 0 ? nodes[0] : nodes.at(-1))?.depthMm ?? 0;
-  const [a, b] = [at(nodes, after - 1), at(nodes, after)];
-  return a.depthMm + ((b.depthMm - a.depthMm) * (s - a.alongMm)) / (b.alongMm - a.alongMm || 1);
 }
 
 /** z of a side-view curve whose x rises, at x; its end heights beyond its ends. */

@@ -144,7 +144,8 @@ export function ImportDialog() {
                 data-testid={`import-${name}`}
                 onChange={(event) => setShift({ ...shift, [name]: event.currentTarget.value })}
               />
-              <span className="unit">{unit}</span>
+              {/* The miss says its own unit: it is a fineness, in mm in both. */}
+              {name === "miss" ? null : <span className="unit">{unit}</span>}
             </span>
           </label>
         ))}
