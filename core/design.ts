@@ -62,7 +62,7 @@ export function shapeTray(typed: Project, memory: Memory = NO_MEMORY): Shapes {
   };
 }
 
-/** The stages from the flat parts to the work on the bench; `memory` is the one that shaped them. */
+/** The stages from the flat parts to the work on the bench; `memory` is the one that shaped them, or one of its own. */
 export function planWork(shapes: Shapes, memory: Memory = NO_MEMORY): Work {
   const { project, plates, sheets, joints, parts } = shapes;
   const cutting = cutStrips(parts, project, memory);

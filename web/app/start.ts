@@ -1,7 +1,7 @@
 import { listenToKeys } from "../deeds/index.ts";
 import { beginWithFiles, listenToDrops } from "../files/index.ts";
 import { followDocument } from "../stores/index.ts";
-import { core } from "../worker/index.ts";
+import { designCore } from "../worker/index.ts";
 import { followLight } from "./light.ts";
 import { keepProgramOnDevice } from "./offline.ts";
 
@@ -11,6 +11,6 @@ export async function start(): Promise<void> {
   await beginWithFiles();
   listenToKeys();
   listenToDrops();
-  followDocument(core());
+  followDocument(designCore());
   keepProgramOnDevice();
 }

@@ -3,7 +3,6 @@ import type { Design, Shapes, Work } from "../../core/design.ts";
 import type { Project } from "../../core/project/index.ts";
 import { latestWins } from "../worker/index.ts";
 import { useDocument } from "./document-store.ts";
-import { keepUnchanged } from "./keep-unchanged.ts";
 
 /** What follows from the document, as the worker last computed it. Never edited, never saved. */
 export interface DesignStore {
@@ -39,9 +38,9 @@ export function followDocument(core: DesignCore): () => void {
   const compute = async (project: Project, isOld: () => boolean): Promise<Design | undefined> => {
     const { generation } = useDocument.getState();
     const isOfBefore = () => useDocument.getState().generation !== generation;
-    const shaped = await core.shape(project);
+    const shapes = await core.shape(project);
     if (isOfBefore()) return undefined;
-    const shapes = showShapes(shaped);
+    showShapes(shapes);
     if (isOld() && performance.now() - plannedAtMs < PLAN_EVERY_MS) return undefined;
     const work = await core.plan();
     if (isOfBefore()) return undefined;
@@ -49,12 +48,7 @@ export function followDocument(core: DesignCore): () => void {
     return { ...shapes, ...work };
   };
   const request = latestWins(compute, {
-    onResult: (design, isLast) =>
-      useDesign.setState((before) => ({
-        design: keepUnchanged(before.design, design),
-        isComputing: !isLast,
-        failure: undefined,
-      })),
+    onResult: (design, isLast) => useDesign.setState({ design, isComputing: !isLast, failure: undefined }),
     onFailure: (error, isLast) => useDesign.setState({ isComputing: !isLast, failure: String(error) }),
   });
   const ask = (project: Project) => {
@@ -70,14 +64,9 @@ export function followDocument(core: DesignCore): () => void {
 }
 
 /** New shapes among the work of before, until that follows. */
-function showShapes(shapes: Shapes): Shapes {
+function showShapes({ problems, ...shown }: Shapes): void {
   const { design } = useDesign.getState();
-  if (design === undefined) return shapes;
-  const { problems, ...shown } = shapes;
-  const next = keepUnchanged(design, { ...design, ...shown });
-  useDesign.setState({ design: next });
-  // What stands shown is told by identity when its work comes: it is not compared point by point again.
-  return { ...next, project: shapes.project, problems };
+  if (design) useDesign.setState({ design: { ...design, ...shown } });
 }
 
 /** What is computed does not look into the pictures under the drawing: they are not copied to the worker. */

@@ -1,5 +1,8 @@
 import { type Remote, wrap } from "comlink";
+import type { Shapes, Work } from "../../core/design.ts";
+import type { Project } from "../../core/project/index.ts";
 import type { CoreDoors } from "./core-worker.ts";
+import { newArrival } from "./crossing.ts";
 
 let running: Remote<CoreDoors> | undefined;
 
@@ -7,6 +10,16 @@ let running: Remote<CoreDoors> | undefined;
 export function core(): Remote<CoreDoors> {
   running ??= wrap<CoreDoors>(newWorker());
   return running;
+}
+
+/** The core as it computes the design of the page, one question at a time; what has not changed keeps its identity. */
+export function designCore() {
+  const takeShapes = newArrival<Shapes>();
+  const takeWork = newArrival<Work>();
+  return {
+    shape: async (project: Project): Promise<Shapes> => takeShapes(await core().shape(project)),
+    plan: async (): Promise<Work> => takeWork(await core().plan()),
+  };
 }
 
 /** A second core for long work such as writing a PDF, so that the drawing goes on; `stop` ends it at once. */

@@ -8,6 +8,7 @@ import type { EaseLimits, Easing } from "../../core/surfaces/index.ts";
 import { measureTray, type TrayMeasures } from "../../core/totals/index.ts";
 import type { Pen } from "../../core/writers/index.ts";
 import { planImport } from "../exchange/plan-import.ts";
+import { type Crossing, newDeparture } from "./crossing.ts";
 import { shapesForScreen, workForScreen } from "./design-for-screen.ts";
 import { easeIn } from "./ease.ts";
 import { pageFonts } from "./fonts.ts";
@@ -22,22 +23,29 @@ export interface PagesAhead {
   readonly problems: readonly Problem[];
 }
 
-/** What this worker made last: from one change of the drawing to the next little is made anew. */
+/**
+ * What this worker made last: from one change of the drawing to the next little is made anew. The work has a memory of
+ * its own, since while the hand drags it is planned less often than the tray is shaped.
+ */
 const memory = newMemory();
+const workMemory = newMemory();
 let shaped: Shapes | undefined;
+const sendShapes = newDeparture<Shapes>();
+const sendWork = newDeparture<Work>();
 
 /** The core's doors for the page; everything that crosses is plain data. Book and writers load when first asked. */
 const doors = {
   /** The first half of a design, with lines as fine as the screen shows them: all that the shelf needs. */
-  shape(project: Project): Shapes {
+  shape(project: Project): Crossing<Shapes> {
     shaped = shapeTray(project, memory);
-    return shapesForScreen(shaped);
+    return sendShapes(keepShapes(shapesForScreen(shaped)));
   },
 
   /** The other half, of what was shaped last. */
-  plan(): Work {
+  plan(): Crossing<Work> {
     assert(shaped !== undefined, "a tray is shaped before its work is planned");
-    return workForScreen(planWork(shaped, memory));
+    workMemory.turn();
+    return sendWork(keepWork(workForScreen(planWork(shaped, workMemory))));
   },
 
   /** The tray in figures, to be compared with another. */
@@ -88,6 +96,23 @@ const doors = {
 export type CoreDoors = typeof doors;
 
 expose(doors);
+
+/** The short lists, which are made anew at every change, are kept where they say the same; the long ones are kept by the core. */
+const keepShapes = (shapes: Shapes): Shapes => ({
+  ...shapes,
+  plates: memory.keep("screen plates", shapes.plates),
+  joints: memory.keep("screen joints", shapes.joints),
+  jointOffers: memory.keep("screen joint offers", shapes.jointOffers),
+  problems: memory.keep("screen problems of shapes", shapes.problems),
+});
+
+const keepWork = (work: Work): Work => ({
+  ...work,
+  seams: workMemory.keep("screen seams", work.seams),
+  glueUp: workMemory.keep("screen glue-up", work.glueUp),
+  totals: workMemory.keep("screen totals", work.totals),
+  problems: workMemory.keep("screen problems", work.problems),
+});
 
 const book = () => import("../../core/book/index.ts");
 const solids = () => import("../../core/solids/index.ts");

@@ -1,3 +1,3 @@
-export { core, startCore } from "./core-client.ts";
+export { core, designCore, startCore } from "./core-client.ts";
 export type { PagesAhead, PaperKind } from "./core-worker.ts";
 export { latestWins } from "./latest-wins.ts";
