@@ -2,9 +2,10 @@ import { createHash } from "node:crypto";
 import type { Page } from "playwright-core";
 import { describe, expect, it } from "vitest";
 import { textOf } from "./board.ts";
+import { visit } from "./launch.ts";
 import { visitorOf } from "./visitor-of.ts";
 
-const asVisitor = visitorOf();
+const asVisitor = visitorOf(visit, "in space");
 
 /** Opens the look and waits until the parts stand in it. */
 async function openLook(page: Page): Promise<void> {

@@ -11,7 +11,7 @@ async function main(): Promise<void> {
   const chromium = findChromium((line) => process.stdout.write(`${line}\n`));
   if (!chromium.ok) throw new Error([...chromium.tried, CHROMIUM_ADVICE].join("\n"));
   const app = await buildAndServe();
-  const browser = await launchChromium(chromium.path);
+  const browser = await launchChromium(chromium.path, "in space");
   const { page } = await visit(browser, app.address);
   mkdirSync(FOLDER, { recursive: true });
   await page.screenshot({ path: `${FOLDER}/board.png` });

@@ -1,7 +1,7 @@
 import { mkdirSync } from "node:fs";
 import type { Browser } from "playwright-core";
 import { afterAll, beforeAll, expect, inject } from "vitest";
-import { launchChromium, type Visit, visit } from "./launch.ts";
+import { type Drawing, launchChromium, type Visit, visit } from "./launch.ts";
 
 const FAILURES = "out/browser-failures";
 
@@ -11,10 +11,11 @@ const FAILURES = "out/browser-failures";
  */
 export function visitorOf(
   begin: (browser: Browser, address: string) => Promise<Visit> = visit,
+  draws: Drawing = "on paper",
 ): (work: (visit: Visit) => Promise<void>) => Promise<void> {
   let browser: Browser | undefined;
   beforeAll(async () => {
-    browser = await launchChromium(inject("chromiumPath"));
+    browser = await launchChromium(inject("chromiumPath"), draws);
   });
   afterAll(() => browser?.close());
   return async (work) => {

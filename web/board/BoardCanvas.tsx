@@ -9,6 +9,7 @@ import { OtherView } from "./both-views/OtherView.tsx";
 import { CombDrawing } from "./comb/CombDrawing.tsx";
 import { DraftDrawing } from "./DraftDrawing.tsx";
 import { SegmentFigures } from "./drafting/SegmentFigures.tsx";
+import { drawInTime } from "./draw-in-time.ts";
 import { EditPreview } from "./EditPreview.tsx";
 import { LineHandles } from "./LineHandles.tsx";
 import { Paper } from "./Paper.tsx";
@@ -22,6 +23,8 @@ import { SideDrawing } from "./SideDrawing.tsx";
 import { SnapMark } from "./snaps/SnapMark.tsx";
 import { View } from "./View.tsx";
 import { type Box, type Layout, planTransform, sideTransform, type Transform, toPx } from "./viewport.ts";
+
+drawInTime();
 
 interface BoardCanvasProps {
   readonly widthPx: number;
