@@ -5,7 +5,7 @@ import { clickAt, drag, expectParts, onScreen, partsOnShelf, textOf } from "./bo
 import { listenForComplaints, visitStartPage } from "./launch.ts";
 import { visitorOf } from "./visitor-of.ts";
 
-/** A change is written a moment after it. */
+/** A row of changes is written a moment after the last. */
 const KEPT_AFTER_MS = 1000;
 /** How long the page may take to follow on a busy machine. */
 const FOLLOWS = { timeout: 30_000 };
@@ -151,6 +151,17 @@ describe("the works on this device", () => {
       ]);
       await expect.poll(() => partsOnShelf(page), FOLLOWS).not.toEqual(parts);
     }));
+
+  it("have the change that was made just before a reload", () =>
+    asFirstVisitor(async ({ page }) => {
+      await makeRampedFloor(page);
+      await page.waitForTimeout(KEPT_AFTER_MS);
+      await page.getByTestId("menu").click();
+      await page.getByTestId("tray-title").fill("Changed and left");
+      await page.keyboard.press("Enter");
+      await page.reload();
+      await expect.poll(() => textOf(page, "menu"), FOLLOWS).toContain("Changed and left");
+    }));
 });
 
 describe("where the device keeps nothing", () => {
@@ -169,7 +180,9 @@ describe("where the device keeps nothing", () => {
       await makeRampedFloor(page);
       await page.waitForTimeout(KEPT_AFTER_MS);
       await page.evaluate(() => sessionStorage.setItem("storage-is-full", "yes"));
-      await rename(page, "One change too many");
+      await page.getByTestId("menu").click();
+      await page.getByTestId("tray-title").fill("One change too many");
+      await page.keyboard.press("Enter");
       await saveFromNotice(page);
       expect(await textOf(page, "not-kept")).toContain("storage is full");
       await page.evaluate(() => sessionStorage.setItem("storage-is-full", "no"));

@@ -16,9 +16,16 @@ export function Dialog({ title, testId, children, foot, onClose }: DialogProps) 
   const id = useId();
   useEffect(() => {
     const element = dialog.current;
-    if (element && !element.open) element.showModal();
-    element?.querySelector<HTMLElement>("[data-first]")?.focus();
-    return () => element?.close();
+    const show = () => {
+      if (element && !element.open) element.showModal();
+      element?.querySelector<HTMLElement>("[data-first]")?.focus();
+    };
+    // Once the key that led to it has been dealt with, lest that key press the dialog's first button.
+    const timer = setTimeout(show);
+    return () => {
+      clearTimeout(timer);
+      element?.close();
+    };
   }, []);
   return (
     <dialog

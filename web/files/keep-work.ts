@@ -7,7 +7,7 @@ import { tellNotKept } from "./tell-not-kept.ts";
 import { forgetWork, keepWork } from "./work-database.ts";
 import { listWorks, refreshWorks } from "./works-list.ts";
 
-/** How long changes gather before they are written. */
+/** A change is written at once; what follows it sooner than this gathers until then. */
 const GATHER_MS = 250;
 /** How long until what could not be written is tried again. */
 const AGAIN_MS = 5000;
@@ -30,13 +30,15 @@ export function keepChanges(): void {
 
   const writeNow = () => {
     clearTimeout(timer);
-    if (waiting) void write(workOf(waiting));
+    timer = undefined;
+    if (waiting === undefined) return;
+    void write(workOf(waiting));
     waiting = undefined;
-  };
-  const writeSoon = (next: Waiting | undefined) => {
-    waiting = next;
-    clearTimeout(timer);
     timer = setTimeout(writeNow, GATHER_MS);
+  };
+  const keep = (next: Waiting | undefined) => {
+    waiting = next;
+    if (timer === undefined) writeNow();
   };
   useDocument.subscribe((state) => {
     if (state.history.gesture !== undefined || state.project === seen.project) return;
@@ -44,12 +46,12 @@ export function keepChanges(): void {
     seen = state;
     if (!isToBeKept(isEdit)) return;
     if (isEdit) useFiles.setState({ isOwn: true });
-    writeSoon(waitingNow(state));
+    keep(waitingNow(state));
   });
   useFiles.subscribe((state, before) => {
     if (state.slot === before.slot) {
       // Taken into the builder's own hands without an edit, as by a snapshot of it.
-      if (state.isOwn && !before.isOwn) writeSoon(waitingNow(useDocument.getState()));
+      if (state.isOwn && !before.isOwn) keep(waitingNow(useDocument.getState()));
       return;
     }
     if (before.isOwn) writeNow();
@@ -85,14 +87,23 @@ const workOf = ({ slot, project, isOwn }: Waiting): KeptWork => ({
   picture: trayPicture(project),
 });
 
-/** Writes a work into its slot; where that fails it stays in the list of this page and is tried again. */
+/** What was last to be written into each slot. */
+const newest = new Map<string, KeptWork>();
+
+/**
+ * Writes a work into its slot; where that fails it stays in the list of this page and is tried again. What becomes of
+ * a work that a newer one has followed into its slot says nothing any more.
+ */
 async function write(work: KeptWork): Promise<void> {
+  newest.set(work.slot, work);
+  const isNewest = () => newest.get(work.slot) === work;
   try {
     await keepWork(work);
-    setUnsaved(work.slot, undefined);
+    if (isNewest()) setUnsaved(work.slot, undefined);
     if (work.isOwn) askToKeepStorage();
     await refreshWorks();
   } catch (error) {
+    if (!isNewest()) return;
     setUnsaved(work.slot, work);
     tellNotKept(error, work.isOwn);
     setTimeout(() => tryAgain(work), AGAIN_MS);
