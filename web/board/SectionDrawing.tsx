@@ -1,22 +1,18 @@
 import { memo } from "react";
 import { Group, Line, Text } from "react-konva";
 import type { Design } from "../../core/design.ts";
-import type { Vec2 } from "../../core/foundation/index.ts";
 import { useLengths } from "../controls/index.ts";
 import { hatchOfItem } from "../drawings/index.ts";
 import { useDrawnSelection } from "../hand/index.ts";
-import type { Lengths } from "../lengths/index.ts";
 import { chosenOwnersOf } from "../tools/index.ts";
-import { type CrossSection, type CutSheet, crossSection, depthOfCut } from "./cross-section.ts";
+import { type CrossSection, type CutSheet, crossSection } from "./cross-section.ts";
+import { numbersOfCut, placeCutNumbers } from "./cut-numbers.ts";
 import { linePx } from "./draw-line.ts";
 import { extentOfTray } from "./extent-of-tray.ts";
 import { GroundLine } from "./GroundLine.tsx";
 import type { Paint } from "./paint.ts";
 import { pens, sizes } from "./pens.ts";
 import { type Box, sectionTransform, type Transform, toPx } from "./viewport.ts";
-
-/** Foam and skins are seldom thicker. */
-const THICKEST_MM = 12;
 
 interface SectionDrawingProps {
   readonly design: Design;
@@ -114,7 +110,7 @@ const SheetCut = memo(function SheetCut({
   );
 });
 
-/** Half widths and heights above the ground, on the right half where nothing hides them. */
+/** Heights above the ground and depths, on the right half where nothing hides them. */
 function Numbers({
   isChosen,
   cut,
@@ -129,131 +125,31 @@ function Numbers({
   readonly paint: Paint;
 }) {
   const lengths = useLengths();
-  const spots = withoutCrowd(
-    [...spotsOfChosen(cut, isChosen, lengths), ...numberedSpots(cut, lengths)],
-    transform,
-  );
-  // Numbers of the air side stand over the upper face, so that they do not lie on the foam.
-  const clearPx = 20 + THICKEST_MM * transform.pxPerMmUp;
+  const numbers = placeCutNumbers(numbersOfCut(cut, isChosen, lengths), transform, box);
   return (
     <>
-      {spots.map(({ at, text, stands }) => {
-        const [xPx, yPx] = toPx(transform, at);
-        const side = sideOfNumber({ text, stands }, xPx, box);
-        const leftPx = leftOfNumber(xPx, side, box);
-        return (
-          <Text
-            key={`${text}/${xPx}`}
-            x={leftPx}
-            y={stands === "over" ? yPx - clearPx : yPx - 13}
-            width={NUMBER_PX}
-            align={side === "over" ? "center" : side === "right" ? "left" : "right"}
-            text={text}
-            fontFamily={paint.mono}
-            fontSize={sizes.caption}
-            fill={paint.ink}
-            stroke={paint.sheet}
-            strokeWidth={3}
-            fillAfterStrokeEnabled
-          />
-        );
-      })}
+      {numbers.map(({ text, align, leftPx, topPx, widthPx }) => (
+        <Text
+          key={`${text}/${leftPx}/${topPx}`}
+          x={leftPx}
+          y={topPx}
+          width={widthPx}
+          align={align}
+          text={text}
+          fontFamily={paint.mono}
+          fontSize={sizes.caption}
+          fill={paint.ink}
+          stroke={paint.sheet}
+          strokeWidth={3}
+          fillAfterStrokeEnabled
+        />
+      ))}
       <Ordinates cut={cut} box={box} transform={transform} paint={paint} />
     </>
   );
 }
 
 const NUMBER_PX = 72;
-
-const LETTER_PX = 7.3;
-
-/** A number that would run out of the view on the right stands on the left. */
-function sideOfNumber(
-  { text, stands }: Pick<Spot, "text" | "stands">,
-  xPx: number,
-  box: Box,
-): Spot["stands"] {
-  const longest = Math.max(...text.split("\n").map((line) => line.length));
-  const runsOut = xPx + 6 + longest * LETTER_PX > box.leftPx + box.widthPx;
-  return stands === "right" && runsOut ? "left" : stands;
-}
-
-function leftOfNumber(xPx: number, stands: Spot["stands"], box: Box): number {
-  if (stands === "right") return xPx + 6;
-  if (stands === "left") return xPx - 6 - NUMBER_PX;
-  return Math.min(xPx - NUMBER_PX / 2, box.leftPx + box.widthPx - NUMBER_PX - 4);
-}
-
-interface Spot {
-  readonly at: Vec2;
-  readonly text: string;
-  /** A sheet's number stands over its edge; a fence's beside its foot, outward on the outermost. */
-  readonly stands: "over" | "left" | "right";
-}
-
-/** The air side's height at both ends of each sheet, and the fences' lower edges. */
-function numberedSpots(cut: CrossSection, { show }: Lengths): readonly Spot[] {
-  const { sheets, fences } = cut;
-  const onRight = sheets.filter((sheet) => sheet.hand !== "left");
-  const ends = onRight.flatMap((sheet) =>
-    [sheet.air[0], sheet.air.at(-1)].flatMap((at): readonly Spot[] =>
-      at && at[0] >= -0.1 ? [{ at, text: show(at[1]), stands: "over" }] : [],
-    ),
-  );
-  const onRightHand = fences.filter((fence) => fence.hand !== "left");
-  const outermostMm = Math.max(...onRightHand.map((fence) => fence.yMm));
-  const lower = onRightHand.map((fence): Spot => {
-    const depthMm = depthOfCut(cut, fence);
-    return {
-      at: [fence.yMm, fence.finishedZMm],
-      text: `${show(fence.finishedZMm)}${depthMm === undefined ? "" : `\n${show(depthMm)} deep`}`,
-      stands: fence.yMm === outermostMm ? "right" : "left",
-    };
-  });
-  return [...withoutRepeats(ends), ...lower];
-}
-
-/** How thick the chosen sheet is, over its middle. */
-const spotsOfChosen = (
-  { sheets }: CrossSection,
-  isChosen: (itemId: string) => boolean,
-  { showFine }: Lengths,
-): readonly Spot[] =>
-  sheets
-    .filter(({ itemId, hand }) => hand !== "left" && isChosen(itemId))
-    .flatMap(({ air, thicknessMm }): readonly Spot[] => {
-      const at = air[Math.floor(air.length / 2)];
-      return at ? [{ at, text: `t ${showFine(thicknessMm)}`, stands: "over" }] : [];
-    });
-
-/** Numbers over the sheets that would run into the one before are left out. */
-function withoutCrowd(spots: readonly Spot[], transform: Transform): readonly Spot[] {
-  const kept: Spot[] = [];
-  for (const spot of spots) {
-    const isCrowded = kept.some(
-      (other) =>
-        other.stands === "over" &&
-        spot.stands === "over" &&
-        Math.abs(other.at[0] - spot.at[0]) * transform.pxPerMmAcross < LEAST_STEP_PX &&
-        Math.abs(other.at[1] - spot.at[1]) * transform.pxPerMmUp < LEAST_RISE_PX,
-    );
-    if (!isCrowded) kept.push(spot);
-  }
-  return kept;
-}
-
-const LEAST_STEP_PX = 42;
-const LEAST_RISE_PX = 12;
-
-/** Where two sheets meet at one height the number stands once. */
-const withoutRepeats = (spots: readonly Spot[]): readonly Spot[] =>
-  spots.filter(
-    (spot, index) =>
-      !spots
-        .slice(0, index)
-        .some((other) => other.text === spot.text && Math.abs(other.at[0] - spot.at[0]) < 1),
-  );
-
 const TICK_PX = 5;
 const LEAST_ORDINATE_PX = 48;
 
