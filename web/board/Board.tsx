@@ -4,7 +4,7 @@ import { useLengths, useSize } from "../controls/index.ts";
 import { DeedButton, viewDeeds } from "../deeds/index.ts";
 import { hear, sceneFor, useSight } from "../hand/index.ts";
 import { Notes } from "../notes/index.ts";
-import { useDocument, useView } from "../stores/index.ts";
+import { useDocument, useView, type Viewport } from "../stores/index.ts";
 import { usePictureEntry } from "../underlay/index.ts";
 import { BoardCanvas } from "./BoardCanvas.tsx";
 import { boxForPicture } from "./box-for-picture.ts";
@@ -112,14 +112,19 @@ const shownTransform = (transform: ReturnType<typeof planTransform>) => ({
   pixelsPerMmUp: transform.pxPerMmUp,
 });
 
-/** Shows everything: when asked, when another document comes, and when the board first has a size. */
+/**
+ * Shows everything: when asked, when another document comes, and when the board first has a size. When the window
+ * changes its size everything is shown again, unless the hand has gone nearer or elsewhere meanwhile.
+ */
 function useFit(layout: Layout, heightFactor: number): void {
   const requests = useView((view) => view.fitRequests);
   const generation = useDocument((state) => state.generation);
   const hasSize = layout.plan.heightPx > 0;
+  const fitted = useRef<Viewport>(undefined);
   const fitNow = () => {
     const scene = sceneFor(useDocument.getState().project);
-    useView.getState().setViewport(fitViews(layout, planExtent(scene), sideExtent(scene), heightFactor));
+    fitted.current = fitViews(layout, planExtent(scene), sideExtent(scene), heightFactor);
+    useView.getState().setViewport(fitted.current);
   };
   const now = useRef(fitNow);
   now.current = fitNow;
@@ -128,6 +133,11 @@ function useFit(layout: Layout, heightFactor: number): void {
   useEffect(() => {
     if (!wish.endsWith("/false")) now.current();
   }, [wish]);
+  const window = `${innerWidth}/${innerHeight}`;
+  // biome-ignore lint/correctness/useExhaustiveDependencies: it is the window that has changed
+  useEffect(() => {
+    if (fitted.current === useView.getState().viewport) now.current();
+  }, [window]);
 }
 
 /** Another tray whose stations the hairline misses is cut through its middle. */

@@ -6,7 +6,7 @@ import { hatchOfItem } from "../drawings/index.ts";
 import { useDrawnSelection } from "../hand/index.ts";
 import { chosenOwnersOf } from "../tools/index.ts";
 import { type CrossSection, type CutSheet, crossSection } from "./cross-section.ts";
-import { numbersOfCut, placeCutNumbers } from "./cut-numbers.ts";
+import { columnsUnder, LINE_PX, numbersOver } from "./cut-numbers.ts";
 import { linePx } from "./draw-line.ts";
 import { extentOfTray } from "./extent-of-tray.ts";
 import { GroundLine } from "./GroundLine.tsx";
@@ -110,7 +110,7 @@ const SheetCut = memo(function SheetCut({
   );
 });
 
-/** Heights above the ground and depths, on the right half where nothing hides them. */
+/** Heights over the cut, and under it where edges and fences are, on the right half where nothing hides them. */
 function Numbers({
   isChosen,
   cut,
@@ -125,17 +125,17 @@ function Numbers({
   readonly paint: Paint;
 }) {
   const lengths = useLengths();
-  const numbers = placeCutNumbers(numbersOfCut(cut, isChosen, lengths), transform, box);
   return (
     <>
-      {numbers.map(({ text, align, leftPx, topPx, widthPx }) => (
+      {numbersOver(cut, isChosen, lengths, transform, box).map(({ text, leftPx, topPx, widthPx }) => (
         <Text
           key={`${text}/${leftPx}/${topPx}`}
           x={leftPx}
           y={topPx}
           width={widthPx}
-          align={align}
+          align="center"
           text={text}
+          wrap="none"
           fontFamily={paint.mono}
           fontSize={sizes.caption}
           fill={paint.ink}
@@ -144,17 +144,16 @@ function Numbers({
           fillAfterStrokeEnabled
         />
       ))}
-      <Ordinates cut={cut} box={box} transform={transform} paint={paint} />
+      <Columns cut={cut} box={box} transform={transform} paint={paint} />
     </>
   );
 }
 
-const NUMBER_PX = 72;
+const COLUMN_PX = 90;
 const TICK_PX = 5;
-const LEAST_ORDINATE_PX = 48;
 
-/** How far the corners of the cut lie from the centre line, as numbers along one line under the ground. */
-function Ordinates({
+/** Along one line under the ground: how far from the centre line edges and fences are, and each fence's own numbers. */
+function Columns({
   cut,
   box,
   transform,
@@ -165,54 +164,43 @@ function Ordinates({
   readonly transform: Transform;
   readonly paint: Paint;
 }) {
-  const { show } = useLengths();
-  const ys = ordinatesOf(cut, transform);
-  const outerMm = ys.at(-1);
-  if (outerMm === undefined) return null;
-  const yPx = Math.min(toPx(transform, [0, 0])[1] + 20, box.topPx + box.heightPx - 22);
-  const [fromPx] = toPx(transform, [0, 0]);
-  const [endPx] = toPx(transform, [outerMm, 0]);
+  const lengths = useLengths();
+  const [fromPx, groundPx] = toPx(transform, [0, 0]);
+  const bottomPx = box.topPx + box.heightPx;
+  const yPx = Math.min(groundPx + 20, bottomPx - 22);
+  const mostLines = Math.floor((bottomPx - yPx - TICK_PX - 3) / LINE_PX);
+  const columns = columnsUnder(cut, lengths, transform, mostLines);
+  const outer = columns.at(-1);
+  if (outer === undefined || outer.yMm === 0) return null;
+  const [endPx] = toPx(transform, [outer.yMm, 0]);
   return (
     <Group>
       <Line points={[fromPx, yPx, endPx, yPx]} stroke={paint.pencil} strokeWidth={pens.thin} />
-      {[0, ...ys].map((y) => {
-        const [xPx] = toPx(transform, [y, 0]);
+      {columns.map(({ yMm, lines }) => {
+        const [xPx] = toPx(transform, [yMm, 0]);
         return (
-          <Group key={y}>
+          <Group key={yMm}>
             <Line
               points={[xPx, yPx - TICK_PX, xPx, yPx + TICK_PX]}
               stroke={paint.pencil}
               strokeWidth={pens.thin}
             />
-            <Text
-              text={y === 0 ? "y 0" : show(y)}
-              x={Math.min(xPx - NUMBER_PX / 2, box.leftPx + box.widthPx - NUMBER_PX)}
-              y={yPx + TICK_PX + 3}
-              width={NUMBER_PX}
-              align="center"
-              fontFamily={paint.mono}
-              fontSize={sizes.caption}
-              fill={paint.pencil}
-            />
+            {lines.map((text, line) => (
+              <Text
+                key={text}
+                text={text}
+                x={Math.min(xPx - COLUMN_PX / 2, box.leftPx + box.widthPx - COLUMN_PX)}
+                y={yPx + TICK_PX + 3 + line * LINE_PX}
+                width={COLUMN_PX}
+                align="center"
+                fontFamily={paint.mono}
+                fontSize={sizes.caption}
+                fill={line === 0 ? paint.pencil : paint.ink}
+              />
+            ))}
           </Group>
         );
       })}
     </Group>
   );
-}
-
-/** Where corners lie on the right, from the centre line out; the outermost always, others where there is room. */
-function ordinatesOf({ sheets, fences }: CrossSection, transform: Transform): readonly number[] {
-  const ends = sheets.flatMap(({ hand, air }) =>
-    hand === "left" ? [] : [air[0], air.at(-1)].flatMap((at) => (at && at[0] > 0.1 ? [at[0]] : [])),
-  );
-  const feet = fences.flatMap(({ hand, yMm }) => (hand === "left" ? [] : [yMm]));
-  const sorted = [...new Set([...ends, ...feet])].sort((a, b) => b - a);
-  const kept: number[] = [];
-  for (const y of sorted) {
-    const last = kept.at(-1);
-    const hasRoom = (from: number) => Math.abs(from - y) * transform.pxPerMmAcross >= LEAST_ORDINATE_PX;
-    if (hasRoom(0) && (last === undefined || hasRoom(last))) kept.push(y);
-  }
-  return kept.reverse();
 }

@@ -41,6 +41,10 @@ const MOST_SECTION_PX = 460;
 const LEAST_SIDE_PX = 320;
 /** White around what is drawn when everything is fitted. */
 const FIT_MARGIN_PX = 36;
+/** Of a low view the margins take no more than this share on either side. */
+const MOST_MARGIN = 0.2;
+/** Under the cross-section stand three lines of numbers. */
+const SECTION_FOOT_PX = 76;
 const SECTION_MARGIN_PX = 26;
 
 /** Plan over ruler over side view, the cross-section to the right of the side view. */
@@ -81,15 +85,20 @@ export const sideTransform = (viewport: Viewport, layout: Layout, heightFactor: 
 /** The cross-section: y to the right, fitted to its box; z as tall against y as the side view has it against x. */
 export function sectionTransform(box: Box, extent: Extent, heightFactor: number): Transform {
   const across = (box.widthPx - 2 * SECTION_MARGIN_PX) / Math.max(1, extent.right - extent.left);
-  const up = (box.heightPx - 2 * FIT_MARGIN_PX) / Math.max(1, extent.top - extent.bottom);
+  const headPx = marginPx(box.heightPx, FIT_MARGIN_PX);
+  const footPx = marginPx(box.heightPx, SECTION_FOOT_PX);
+  const up = (box.heightPx - headPx - footPx) / Math.max(1, extent.top - extent.bottom);
   const pxPerMm = Math.max(ScaleLimits.least, Math.min(across, up / heightFactor));
   return {
     originXPx: box.leftPx + box.widthPx / 2 - ((extent.left + extent.right) / 2) * pxPerMm,
-    originYPx: middleY(box) + ((extent.bottom + extent.top) / 2) * pxPerMm * heightFactor,
+    originYPx:
+      middleY(box) + (headPx - footPx) / 2 + ((extent.bottom + extent.top) / 2) * pxPerMm * heightFactor,
     pxPerMmAcross: pxPerMm,
     pxPerMmUp: pxPerMm * heightFactor,
   };
 }
+
+const marginPx = (wholePx: number, wantedPx: number): number => Math.min(wantedPx, wholePx * MOST_MARGIN);
 
 const middleY = (box: Box): number => box.topPx + box.heightPx / 2;
 const originXPx = (viewport: Viewport, layout: Layout): number =>
@@ -145,7 +154,7 @@ export function fitViews(layout: Layout, plan: Extent, side: Extent, heightFacto
   const left = Math.min(plan.left, side.left);
   const right = Math.max(plan.right, side.right);
   const room = (box: Box, mm: number, of: "widthPx" | "heightPx") =>
-    Math.max(1, box[of] - 2 * FIT_MARGIN_PX) / Math.max(1, mm);
+    Math.max(1, box[of] - 2 * marginPx(box[of], FIT_MARGIN_PX)) / Math.max(1, mm);
   const pixelsPerMm = Math.min(
     room(layout.side, right - left, "widthPx"),
     room(layout.plan, plan.top - plan.bottom, "heightPx"),

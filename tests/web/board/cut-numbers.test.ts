@@ -1,64 +1,68 @@
 import { describe, expect, it } from "vitest";
-import { type CutNumber, type PlacedNumber, placeCutNumbers } from "../../../web/board/cut-numbers.ts";
+import { designTray } from "../../../core/design.ts";
+import { crossSection } from "../../../web/board/cross-section.ts";
+import { columnsUnder, numbersOver } from "../../../web/board/cut-numbers.ts";
 import type { Box, Transform } from "../../../web/board/viewport.ts";
+import { lengthsIn } from "../../../web/lengths/index.ts";
+import { readExample } from "../../read-example.ts";
 
-const box: Box = { leftPx: 0, topPx: 0, widthPx: 400, heightPx: 300 };
-/** One pixel a mm, y 0 at the left, the ground at 250 px. */
-const transform: Transform = { originXPx: 0, originYPx: 250, pxPerMmAcross: 1, pxPerMmUp: 1 };
-
-const fence = (y: number, z: number, text: string, stands: "left" | "right" = "left"): CutNumber => ({
-  at: [y, z],
-  text,
-  stands,
+const box: Box = { leftPx: 0, topPx: 0, widthPx: 1000, heightPx: 300 };
+const lengths = lengthsIn("mm");
+const scale = (pxPerMm: number): Transform => ({
+  originXPx: 0,
+  originYPx: 250,
+  pxPerMmAcross: pxPerMm,
+  pxPerMmUp: pxPerMm,
 });
-
-const place = (numbers: readonly CutNumber[]) => placeCutNumbers(numbers, transform, box);
-
-function overlap(one: PlacedNumber, other: PlacedNumber): boolean {
-  const heightOf = ({ text }: PlacedNumber) => text.split("\n").length * 12;
-  return (
-    one.leftPx < other.leftPx + other.widthPx &&
-    other.leftPx < one.leftPx + one.widthPx &&
-    one.topPx < other.topPx + heightOf(other) &&
-    other.topPx < one.topPx + heightOf(one)
-  );
-}
+const cut = crossSection(designTray(readExample("hill-climb-floor")), 1000);
+const widthOf = (lines: readonly string[]) => Math.max(...lines.map(({ length }) => length)) * 7.3;
 
 describe("numbers of the cross-section", () => {
-  it("a fence alone has its number on the side that is asked for, inside the view", () => {
-    expect(place([fence(100, 40, "40.0\n20.0 deep", "right")])[0]).toMatchObject({
-      align: "left",
-      leftPx: 108,
-    });
-    expect(place([fence(100, 40, "40.0\n20.0 deep")])[0]).toMatchObject({ align: "right" });
-    expect(place([fence(395, 40, "40.0\n20.0 deep", "right")])[0]).toMatchObject({ align: "right" });
-  });
-
-  it("fences near each other never have their numbers over one another, nor over a foot", () => {
-    for (let apart = 4; apart < 120; apart += 4) {
-      const numbers = [
-        fence(250, 24, "24.0\n26.0 deep", "right"),
-        fence(250 - apart, 26, "26.0\n24.0 deep"),
-        fence(250 - 2 * apart, 14, "14.0\n36.0 deep"),
-      ];
-      const placed = place(numbers);
-      placed.forEach((one, i) => {
-        for (const other of placed.slice(i + 1)) expect(overlap(one, other)).toBe(false);
-        for (const { at } of numbers) {
-          const [x, y] = [at[0], 250 - at[1]];
-          const isOver =
-            x > one.leftPx && x < one.leftPx + one.widthPx && y > one.topPx && y < one.topPx + 12;
-          expect(isOver).toBe(false);
-        }
-      });
-      expect(placed.length).toBeGreaterThan(0);
+  it("under each fence stands how far out it is, its lower edge, and its depth, which add up to the sheet's height", () => {
+    const columns = columnsUnder(cut, lengths, scale(1), 3);
+    expect(columns[0]?.lines).toEqual(["y 0", "z", "deep"]);
+    const fences = columns.filter(({ yMm, lines }) => yMm > 0 && lines.length === 3);
+    expect(fences).toHaveLength(2);
+    for (const { yMm, lines } of fences) {
+      expect(Number(lines[0])).toBeCloseTo(yMm, 1);
+      expect(Number(lines[1]) + Number(lines[2])).toBeCloseTo(60, 0);
     }
   });
 
-  it("where there is no room for both lines the height alone stands", () => {
-    const crowded = [200, 206, 212, 218, 224].map((y) => fence(y, 30, `30.0\n${y} deep`));
-    const texts = place(crowded).map(({ text }) => text);
-    expect(texts.length).toBeLessThan(crowded.length);
-    expect(texts[0]).toBe("30.0\n200 deep");
+  it("columns never cover one another; fences stay longer than the ends of sheets, the outermost longest", () => {
+    for (let pxPerMm = 1; pxPerMm > 0.05; pxPerMm *= 0.8) {
+      const columns = columnsUnder(cut, lengths, scale(pxPerMm), 3);
+      columns.slice(1).forEach((column, i) => {
+        const before = columns[i] ?? column;
+        const apartPx = (column.yMm - before.yMm) * pxPerMm;
+        expect(apartPx).toBeGreaterThanOrEqual((widthOf(column.lines) + widthOf(before.lines)) / 2);
+      });
+      expect(columns[0]?.yMm).toBe(0);
+      if (columns.length > 1) expect(columns.at(-1)?.lines.length).toBeGreaterThan(0);
+    }
+    const few = columnsUnder(cut, lengths, scale(0.15), 3);
+    expect(few.some(({ lines }) => lines.length === 3)).toBe(true);
+  });
+
+  it("where the view is low only as many lines stand as there is height for, one at least", () => {
+    expect(columnsUnder(cut, lengths, scale(1), 2).every(({ lines }) => lines.length <= 2)).toBe(true);
+    expect(columnsUnder(cut, lengths, scale(1), 0).every(({ lines }) => lines.length === 1)).toBe(true);
+  });
+
+  it("numbers over the cut never cover one another, and stay inside the view", () => {
+    for (let pxPerMm = 1; pxPerMm > 0.05; pxPerMm *= 0.8) {
+      const numbers = numbersOver(cut, () => true, lengths, scale(pxPerMm), box);
+      expect(numbers.length).toBeGreaterThan(0);
+      numbers.forEach((one, i) => {
+        expect(one.leftPx + one.widthPx).toBeLessThanOrEqual(box.widthPx);
+        for (const other of numbers.slice(i + 1)) {
+          const isApart =
+            one.leftPx >= other.leftPx + other.widthPx ||
+            other.leftPx >= one.leftPx + one.widthPx ||
+            Math.abs(one.topPx - other.topPx) >= 12;
+          expect(isApart).toBe(true);
+        }
+      });
+    }
   });
 });
