@@ -1,6 +1,7 @@
 import type { Strip } from "../cutting/index.ts";
 import { formatAngle, formatMm, formatNumber } from "../foundation/index.ts";
 import type { Part } from "../patterns/index.ts";
+import { foamOf, leastBendRatioOf } from "../project/index.ts";
 import { rulingAt, type TwistJudgement } from "../rulings/index.ts";
 import type { Design } from "./design.ts";
 
@@ -40,7 +41,8 @@ function placeWords(design: Design, part: Part, { atSMm, maxTwistRad }: TwistJud
 }
 
 function bendWords({ project }: Design, part: Part, twist: TwistJudgement): string {
-  const ratio = project.materials.foams.find(({ id }) => id === part.foamId)?.leastBendRatio ?? 0;
+  const foam = foamOf(project, part.foamId);
+  const ratio = foam ? leastBendRatioOf(foam) : 0;
   const percent = (strain: number) => `${formatNumber(strain * 100, 2)}\u2009%`;
   const limit = ratio > 0 ? ` of the ${percent(1 / (2 * ratio))} that the foam takes` : "";
   const radius =

@@ -1,7 +1,7 @@
 import { bendZones } from "../bending/index.ts";
 import { at, distanceFlat, type Memory, NO_MEMORY, type Problem } from "../foundation/index.ts";
 import type { SetBack } from "../joints/index.ts";
-import { foamOf, type Project } from "../project/index.ts";
+import { foamOf, leastBendRatioOf, type Project } from "../project/index.ts";
 import {
   areaInSpace,
   bordersOf,
@@ -82,7 +82,8 @@ function layPart(project: PartGround, sheet: Sheet, own: readonly SetBack[]): La
     moved.map(({ loop }) => loop),
   );
   if (part.verdict === "too tight" && part.minRadiusMm !== undefined) {
-    const ratio = foamOf(project, sheet.foamId)?.leastBendRatio ?? 0;
+    const foam = foamOf(project, sheet.foamId);
+    const ratio = foam ? leastBendRatioOf(foam) : 0;
     problems.push({
       kind: "bend-too-tight",
       place: { itemId: sheet.itemId, partId: part.id },
@@ -136,7 +137,8 @@ function partOf(
   const loops = largestFirst(moved.map(plainLoop));
   const flatAreaMm2 = loopsAreaMm2(loops);
   const [fromU, toU] = uSpan(loops);
-  const ratio = foamOf(project, sheet.foamId)?.leastBendRatio ?? 0;
+  const foam = foamOf(project, sheet.foamId);
+  const ratio = foam ? leastBendRatioOf(foam) : 0;
   const zones = bendZones(sheet, ratio)
     .filter((zone) => zone.toUMm > fromU + 1e-6 && zone.fromUMm < toU - 1e-6)
     .map((zone) => ({ ...zone, fromUMm: Math.max(zone.fromUMm, fromU), toUMm: Math.min(zone.toUMm, toU) }));

@@ -66,11 +66,11 @@ function carryOut(project: Project, command: Command): Project {
       return deleteProfile(project, command.profileId);
     case "change-section":
       return editItem(project, command.itemId, (item) =>
-        item.kind === "section" ? withChanges(item, command.changes, ["pivotYMm", "core"]) : item,
+        item.kind === "section" ? withChanges(item, command.changes, ["pivotYMm", "bends", "core"]) : item,
       );
     case "change-fence":
       return editItem(project, command.itemId, (item) =>
-        item.kind === "fence" ? withChanges(item, command.changes, ["core"]) : item,
+        item.kind === "fence" ? withChanges(item, command.changes, ["bends", "core"]) : item,
       );
     case "change-transition":
       return editItem(project, command.itemId, (item) =>

@@ -159,6 +159,9 @@ function checkNumbers(project: Project, item: Item): readonly Problem[] {
     check("Thickness", item.core.thicknessMm, RANGES.thicknessMm);
     refer("foam", item.core.foamId, project.materials.foams);
   }
+  if (item.kind === "section" || item.kind === "fence")
+    for (const { atMm } of item.bends ?? [])
+      check("Place of a bend", atMm, { least: -LARGEST_COORDINATE_MM, most: LARGEST_COORDINATE_MM });
   switch (item.kind) {
     case "section":
       checkSection(item, project, check, refer);

@@ -9,7 +9,7 @@ import {
   DEFAULT_METALS,
   DEFAULT_RESINS,
 } from "./materials.ts";
-import type { Project, Stock } from "./schema.ts";
+import type { Foam, Project, Stock } from "./schema.ts";
 
 /**
  * The materials and the stock of a project: a number out of its range is replaced by that of the default
@@ -20,7 +20,9 @@ export function checkMaterials(project: Project): Checked<Project> {
   const problems: Problem[] = [];
   const { foams, cloths, resins, glues, boards, metals } = project.materials;
   const materials: Project["materials"] = {
-    foams: checkList(orDefaults(foams, DEFAULT_FOAMS), "foams", DEFAULT_FOAMS, FOAM_FIELDS, problems),
+    foams: checkList(orDefaults(foams, DEFAULT_FOAMS), "foams", DEFAULT_FOAMS, FOAM_FIELDS, problems).map(
+      (foam) => withSoundTest(foam, problems),
+    ),
     cloths: checkList(cloths, "cloths", DEFAULT_CLOTHS, CLOTH_FIELDS, problems),
     resins: checkList(resins, "resins", DEFAULT_RESINS, RESIN_FIELDS, problems),
     glues: checkList(orDefaults(glues, DEFAULT_GLUES), "glues", DEFAULT_GLUES, GLUE_FIELDS, problems),
@@ -177,6 +179,33 @@ function checkField<T extends { readonly name: string }>(
     used,
   });
   return entry.put(material, used);
+}
+
+/** A foam whose test on scrap has a figure out of its range goes by its ratio. */
+function withSoundTest(foam: Foam, problems: Problem[]): Foam {
+  const { bendTest, ...untested } = foam;
+  if (!bendTest) return foam;
+  const faults = (
+    [
+      ["thicknessMm", "Thickness of the bent scrap", RANGES.thicknessMm],
+      ["radiusMm", "Radius that a scrap was bent to", RANGES.bendRadiusMm],
+    ] as const
+  ).flatMap(([key, field, range]): Problem[] =>
+    isWithin(bendTest[key], range)
+      ? []
+      : [
+          {
+            kind: "number-out-of-range",
+            place: { setting: `materials.foams.${foam.id}.bendTest.${key}` },
+            name: foam.name,
+            field,
+            value: bendTest[key],
+            ...range,
+          },
+        ],
+  );
+  problems.push(...faults);
+  return faults.length > 0 ? untested : foam;
 }
 
 function checkStock(

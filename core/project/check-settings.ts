@@ -1,5 +1,6 @@
 import type { Problem } from "../foundation/index.ts";
 import { LARGEST_COORDINATE_MM } from "../foundation/index.ts";
+import { type Label, soundBending } from "./check-bending.ts";
 import { emptyProject } from "./defaults.ts";
 import { isWithin, RANGES, type Range } from "./limits.ts";
 import type { Project, RibPlaces } from "./schema.ts";
@@ -77,6 +78,7 @@ export function checkSettings(project: Project): Checked<Project> {
         DEFAULTS.cutting.seamStaggerMm,
       ),
     },
+    bending: soundBending(project.bending, number, DEFAULTS.bending),
     marking: {
       intervalMm: number(
         marking.intervalMm,
@@ -191,8 +193,6 @@ export function checkSettings(project: Project): Checked<Project> {
   };
   return { sound, problems };
 }
-
-type Label = readonly [setting: string, field: string, of: string];
 
 const numberInto =
   (problems: Problem[]) =>

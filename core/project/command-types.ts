@@ -49,12 +49,12 @@ export type Settings = Omit<
 
 /** What may be changed on a section or fence besides its nodes; `undefined` takes an optional field away. */
 export type SectionChanges = {
-  readonly [Key in "name" | "profileId" | "pivotYMm" | "headingRad" | "tiltRad" | "core"]?:
+  readonly [Key in "name" | "profileId" | "pivotYMm" | "headingRad" | "tiltRad" | "bends" | "core"]?:
     | Section[Key]
     | undefined;
 };
 export type FenceChanges = {
-  readonly [Key in "name" | "lowerEdge" | "seat" | "standsFirst" | "core"]?: Fence[Key] | undefined;
+  readonly [Key in "name" | "lowerEdge" | "seat" | "standsFirst" | "bends" | "core"]?: Fence[Key] | undefined;
 };
 export type TransitionChanges = {
   readonly [Key in "name" | "first" | "second" | "rulings" | "coreSide" | "core"]?:

@@ -7,6 +7,7 @@ const WORDS: Readonly<Record<string, string>> = {
   headingRad: "heading",
   tiltRad: "tilt",
   core: "foam",
+  bends: "bending",
   coreSide: "side of the core",
   first: "first edge",
   second: "second edge",

@@ -62,7 +62,7 @@ export {
 } from "./history.ts";
 export { type JoinRefusal, type JoinResult, joinItems } from "./join-items.ts";
 export { type Lock, lockedSectionOf, locksAgainst } from "./locks.ts";
-export { coreOf, foamOf, glueOf, metalOf, ribBoardOf } from "./lookups.ts";
+export { coreOf, foamOf, glueOf, leastBendRatioOf, metalOf, ribBoardOf } from "./lookups.ts";
 export type { Motion } from "./motion.ts";
 export { nameOfCommand, thingName } from "./name-of-command.ts";
 export { type CommandWords, nameOfGesture, wordsOfCommand } from "./name-of-gesture.ts";
@@ -86,6 +86,8 @@ export { type ReadResult, readProject, writeProject } from "./read-project.ts";
 export { resolveLines } from "./resolve-lines.ts";
 export type { ResolvedEdge, ResolvedLines, TransitionEdges } from "./resolved-lines.ts";
 export type {
+  BendChoice,
+  BendMethod,
   Board,
   Cloth,
   EdgeRef,

@@ -156,7 +156,12 @@ function joinFences(project: Project, first: Fence, second: Fence): JoinResult {
     const old = placed.rear[0]?.id;
     if (old !== undefined) names.set(old, last.id);
   }
-  const fence: Fence = { ...first, line: { ...first.line, elements }, lowerEdge };
+  const fence: Fence = {
+    ...first,
+    line: { ...first.line, elements },
+    lowerEdge,
+    ...joinedBends(project, first, second, { ...placed, gapMm }),
+  };
   return withJoined(project, fence, second.id, (edge) =>
     edge.itemId === second.id
       ? {
@@ -264,6 +269,26 @@ function joinLowerEdges(
     ...(start.tangentOutRad === undefined ? {} : { tangentOutRad: start.tangentOutRad, meets: "corner" }),
   };
   return { kind: "heights", nodes: renamed([...front.slice(0, -1), met], rear.slice(1)) };
+}
+
+/** The methods chosen for bends of both fences, by their lengths along the joined line. */
+function joinedBends(
+  project: Project,
+  first: Fence,
+  second: Fence,
+  { isFrontTurned, isRearTurned, gapMm }: EndToEnd & { readonly gapMm: number },
+): Pick<Fence, "bends"> {
+  if (!first.bends && !second.bends) return {};
+  const lines = compileItems(project);
+  const lengthOf = ({ id }: Fence) => lines.get(id)?.curve?.lengthMm ?? 0;
+  const placed = (fence: Fence, isTurned: boolean, fromMm: number) =>
+    (fence.bends ?? []).map((bend) => ({
+      ...bend,
+      atMm: fromMm + (isTurned ? lengthOf(fence) - bend.atMm : bend.atMm),
+    }));
+  return {
+    bends: [...placed(first, isFrontTurned, 0), ...placed(second, isRearTurned, lengthOf(first) + gapMm)],
+  };
 }
 
 const rearward = (nodes: readonly SideNode[]): readonly SideNode[] =>

@@ -22,3 +22,10 @@ export const glueOf = (project: Pick<Project, "materials" | "glue">): Glue | und
 /** The board that ribs are cut from; undefined when the project has none such. */
 export const ribBoardOf = (project: Pick<Project, "materials" | "jig">): Board | undefined =>
   project.materials.boards.find((board) => board.id === project.jig.boardId);
+
+/**
+ * The least radius of a cold bend at mid-thickness, as a multiple of the thickness: of a test on scrap where there is one
+ * (bent over a thing of radius r, a scrap t thick has r + t/2 in its middle), else as it is typed.
+ */
+export const leastBendRatioOf = ({ leastBendRatio, bendTest }: Foam): number =>
+  bendTest ? bendTest.radiusMm / bendTest.thicknessMm + 0.5 : leastBendRatio;

@@ -9,6 +9,7 @@ export const MIGRATIONS: readonly ((document: RawDocument) => RawDocument)[] = [
   fromVersion0,
   fromVersion1,
   fromVersion2,
+  fromVersion3,
 ];
 
 /**
@@ -49,6 +50,28 @@ function fromVersion1(document: RawDocument): RawDocument {
 function fromVersion2(document: RawDocument): RawDocument {
   return { ...document, version: 3, notes: [], underlays: [] };
 }
+
+/** Version 3 knew one way to bend: cold, whole. */
+function fromVersion3(document: RawDocument): RawDocument {
+  return { ...document, version: 4, bending: BENDING_OF_VERSION_4 };
+}
+
+const BENDING_OF_VERSION_4 = {
+  slotKerfMm: 3,
+  slotWebMm: 3,
+  slotSide: "closing",
+  slotFilling: "glued",
+  fillingKgPerM3: 1100,
+  sagittaMm: 1,
+  skinModulusMPa: 15000,
+  holdBy: "sandbags",
+  sandbagKg: 5,
+  strapN: 200,
+  washerMm: 40,
+  crushMPa: 0.06,
+  pinN: 0,
+  overBend: "none",
+};
 
 const METALS_OF_VERSION_2 = [
   {

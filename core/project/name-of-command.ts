@@ -130,6 +130,7 @@ const SETTING_NAMES: Readonly<Record<string, string>> = {
   materials: "the materials",
   stock: "the stock",
   cutting: "the cutting",
+  bending: "the bending",
   marking: "the marking out",
   jig: "the jig",
   glue: "the glue",

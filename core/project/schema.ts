@@ -1,13 +1,14 @@
 import * as v from "valibot";
+import { BendChoiceSchema, BendingSchema, type BendMethodSchema, BendTestSchema } from "./bending-schemas.ts";
 import { type LineRefSchema, NoteSchema, UnderlaySchema } from "./remark-schemas.ts";
 import { Id, Name, standingFields, Typed } from "./typed-fields.ts";
 
 /**
- * The project document, version 3: only what the builder gave. Lengths in mm, angles in rad, masses in kg.
+ * The project document, version 4: only what the builder gave. Lengths in mm, angles in rad, masses in kg.
  * Numbers are taken as typed, however odd; `checkDocument` turns odd ones into problems that name them, so that
  * the rest of the tray still computes.
  */
-export const CURRENT_VERSION = 3;
+export const CURRENT_VERSION = 4;
 
 /** Where a default comes from (facts of the trade without a source are common practice). */
 export const OriginSchema = v.picklist(["published", "published-weak", "common-practice", "memory", "typed"]);
@@ -89,6 +90,8 @@ export const SectionSchema = v.strictObject({
   headingRad: Typed,
   /** τ: the rulings rise by tan τ per unit y. */
   tiltRad: Typed,
+  /** Methods chosen for single bends, by the profile's x. */
+  bends: v.exactOptional(v.array(BendChoiceSchema)),
   core: v.exactOptional(CoreSchema),
 });
 
@@ -113,6 +116,8 @@ export const FenceSchema = v.strictObject({
   seat: v.picklist(["core", "skin"]),
   /** The fence stands in the jig before the sheets (upright jigs only). */
   standsFirst: v.boolean(),
+  /** Methods chosen for single bends, by the length along the line. */
+  bends: v.exactOptional(v.array(BendChoiceSchema)),
   core: v.exactOptional(CoreSchema),
 });
 
@@ -222,6 +227,8 @@ export const FoamSchema = v.strictObject({
   densityKgPerM3: Typed,
   /** Least radius of a cold bend at mid-thickness, as a multiple of the thickness. */
   leastBendRatio: Typed,
+  /** A test on scrap in place of that ratio. */
+  bendTest: v.exactOptional(BendTestSchema),
   /** Compression modulus along the sheet. */
   modulusMPa: Typed,
   mostCelsius: Typed,
@@ -350,6 +357,7 @@ export const ProjectSchema = v.strictObject({
     /** Least distance between a cross seam and its neighbour's. */
     seamStaggerMm: Typed,
   }),
+  bending: BendingSchema,
   marking: v.strictObject({ intervalMm: Typed, toleranceMm: Typed }),
   jig: v.strictObject({
     attitude: v.picklist(["upright", "inverted"]),
@@ -403,6 +411,8 @@ type DeepReadonly<T> = T extends readonly (infer Element)[]
 export type Origin = DeepReadonly<v.InferOutput<typeof OriginSchema>>;
 export type PlanNode = DeepReadonly<v.InferOutput<typeof PlanNodeSchema>>;
 export type SideNode = DeepReadonly<v.InferOutput<typeof SideNodeSchema>>;
+export type BendMethod = DeepReadonly<v.InferOutput<typeof BendMethodSchema>>;
+export type BendChoice = DeepReadonly<v.InferOutput<typeof BendChoiceSchema>>;
 export type EdgeRef = DeepReadonly<v.InferOutput<typeof EdgeRefSchema>>;
 export type FollowPiece = DeepReadonly<v.InferOutput<typeof FollowSchema>>;
 export type PlanElement = PlanNode | FollowPiece;

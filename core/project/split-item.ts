@@ -65,11 +65,13 @@ function splitFence(project: Project, fence: Fence, nodeId: string, half: NewHal
   const front = [...elements.slice(0, index), endingAt(node, elements[index - 1], curve)];
   const rear = [beginningAt(node, curve), ...elements.slice(index + 1)];
   const first: Fence = { ...fence, line: { ...fence.line, elements: front }, lowerEdge: lowerEdges[0] };
+  const cutMm = lengthBefore(curve, nodeId);
   const second: Fence = {
     ...fence,
     ...half,
     line: { ...fence.line, elements: rear },
     lowerEdge: lowerEdges[1],
+    ...(fence.bends && { bends: fence.bends.map((bend) => ({ ...bend, atMm: bend.atMm - cutMm })) }),
   };
   const inRear = new Set(rear.flatMap(nodeIdsOf));
   const inFront = new Set(front.flatMap(nodeIdsOf));

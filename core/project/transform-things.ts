@@ -122,10 +122,14 @@ function xOfEdgeInPlan(
 /** What goes with the nodes of a whole: radii, tangents, lower edge, wings, pivot and heights. */
 function transformRest(done: Project, line: LineRef, before: Project, motion: Motion): Project {
   if (line.of === "profile")
-    return editProfile(done, line.profileId, (profile) => {
-      const nodes = mapKept(profile.nodes, (node) => withOwnAngles(node, motion, sideDirection));
-      return nodes === profile.nodes ? profile : { ...profile, nodes };
-    });
+    return withBendsOfProfile(
+      editProfile(done, line.profileId, (profile) => {
+        const nodes = mapKept(profile.nodes, (node) => withOwnAngles(node, motion, sideDirection));
+        return nodes === profile.nodes ? profile : { ...profile, nodes };
+      }),
+      line.profileId,
+      motion,
+    );
   if (line.of === "opening")
     return editOpening(done, line.openingId, (opening) => {
       const elements = mapKept(opening.outline.elements, (element) => withAngles(element, motion));
@@ -135,6 +139,16 @@ function transformRest(done: Project, line: LineRef, before: Project, motion: Mo
     });
   const old = before.items.find(({ id }) => id === line.itemId);
   return old === undefined ? done : editItem(done, line.itemId, (item) => transformItem(item, old, motion));
+}
+
+/** The bends that sections have chosen a method for go with their profile. */
+function withBendsOfProfile(done: Project, profileId: string, motion: Motion): Project {
+  const items = mapKept(done.items, (item): Item => {
+    if (item.kind !== "section" || item.profileId !== profileId || !item.bends) return item;
+    const bends = item.bends.map((bend) => ({ ...bend, atMm: moveInSide([bend.atMm, 0], motion)[0] }));
+    return { ...item, bends };
+  });
+  return items === done.items ? done : { ...done, items };
 }
 
 function transformItem(item: Item, old: Item, motion: Motion): Item {
@@ -152,7 +166,13 @@ function transformItem(item: Item, old: Item, motion: Motion): Item {
           : {}),
       };
     case "fence":
-      return { ...angled, lowerEdge: lowerEdgeOf(angled, old.kind === "fence" ? old : angled, motion) };
+      return {
+        ...angled,
+        lowerEdge: lowerEdgeOf(angled, old.kind === "fence" ? old : angled, motion),
+        ...(angled.bends && {
+          bends: angled.bends.map((bend) => ({ ...bend, atMm: bend.atMm * stretchOf(motion) })),
+        }),
+      };
     case "plate":
       return transformPlate(angled, motion);
     case "transition":

@@ -3,6 +3,7 @@ import { addSpace, at, crossSpace, distanceSpace, dotSpace, type SpacePoint } fr
 import {
   coreOf,
   foamOf,
+  leastBendRatioOf,
   type Project,
   type ResolvedEdge,
   type ResolvedLines,
@@ -157,7 +158,8 @@ interface Bench {
 
 function benchOf(project: Project, item: Transition, side: "first" | "second", fixed: SpaceEdge): Bench {
   const core = coreOf(project, item);
-  const ratio = foamOf(project, core.foamId)?.leastBendRatio ?? 1;
+  const foam = foamOf(project, core.foamId);
+  const ratio = foam ? leastBendRatioOf(foam) : 1;
   const settings = {
     thicknessMm: core.thicknessMm,
     leastRadiusMm: ratio * core.thicknessMm,

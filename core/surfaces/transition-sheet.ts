@@ -11,6 +11,7 @@ import { faceDepths } from "../laminate/index.ts";
 import {
   coreOf,
   foamOf,
+  leastBendRatioOf,
   nameOfItem,
   type Project,
   type Transition,
@@ -71,7 +72,7 @@ export function transitionSheet(
     return notMade({ kind: "followed-line-missing", ...named, otherName: "another item" });
   const core = coreOf(project, item);
   const foam = foamOf(project, core.foamId);
-  const leastRadiusMm = (foam?.leastBendRatio ?? 0) * core.thicknessMm;
+  const leastRadiusMm = (foam ? leastBendRatioOf(foam) : 0) * core.thicknessMm;
   const settings = {
     thicknessMm: core.thicknessMm,
     leastRadiusMm,
@@ -81,7 +82,7 @@ export function transitionSheet(
   const surface = pairEdges(compileEdge(first), compileEdge(second), settings);
   if (surface.lengthSMm < COINCIDENT_POINTS_MM || areaOfRuled(surface, 0) < LEAST_AREA_MM2)
     return notMade({ kind: "transition-has-no-area", ...named });
-  const strainLimit = foam ? 1 / (2 * foam.leastBendRatio) : Number.POSITIVE_INFINITY;
+  const strainLimit = foam ? 1 / (2 * leastBendRatioOf(foam)) : Number.POSITIVE_INFINITY;
   const judgement = judgeTwist(surface, { ...settings, strainLimit });
   const depths = faceDepths(project.drawnFace, project.skins, core.thicknessMm);
   const shares = Array.from(

@@ -1,10 +1,10 @@
-import type { Project } from "../../../core/project/index.ts";
+import { CURRENT_VERSION, emptyProject, type Project } from "../../../core/project/index.ts";
 
 /** A bare project of 10 mm foam from 1250 × 600 stock, for tests that need settings and nothing drawn. */
 export function plainProject(changes: Partial<Project> = {}): Project {
   return {
     format: "traywright",
-    version: 3,
+    version: CURRENT_VERSION,
     id: "plain",
     title: "Plain",
     titleBlock: { owner: "", creator: "", approver: "", issuedOn: "2026-01-01", revision: "A" },
@@ -68,6 +68,7 @@ export function plainProject(changes: Partial<Project> = {}): Project {
       stockEdgeMm: 0,
       seamStaggerMm: 100,
     },
+    bending: emptyProject({ id: "plain", title: "", issuedOn: "2026-01-01" }).bending,
     marking: { intervalMm: 100, toleranceMm: 0.5 },
     jig: {
       attitude: "upright",

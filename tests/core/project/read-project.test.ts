@@ -72,6 +72,16 @@ describe("a project file", () => {
     expect(old.project.items.some((item) => "locked" in item || "hidden" in item)).toBe(false);
   });
 
+  it("of version 3 reads as its twin of version 4, with every bend as its curvature asks", () => {
+    const old = readProject(frozen(3));
+    const twin = readProject(frozen(4));
+    expect(twin.ok).toBe(true);
+    expect(old).toEqual(twin);
+    if (!old.ok) throw new Error(old.message);
+    expect(old.project.bending).toEqual(empty.bending);
+    expect(old.project.items.some((item) => "bends" in item)).toBe(false);
+  });
+
   it("of version 0 carries its degrees, its thickness and its rib spacing over", () => {
     const old = readProject(frozen(0));
     if (!old.ok) throw new Error(old.message);
@@ -107,9 +117,9 @@ describe("a file that is no project", () => {
   });
 
   it("says so when it comes from a newer version, and names both", () => {
-    const { reason, message } = refusal('{"format":"traywright","version":4}');
+    const { reason, message } = refusal('{"format":"traywright","version":5}');
     expect(reason).toBe("newer-version");
-    expect(message).toContain("file version 4, this one reads up to 3");
+    expect(message).toContain("file version 5, this one reads up to 4");
   });
 
   it.each([

@@ -10,7 +10,7 @@ import {
   tightestPlace,
 } from "../../../core/curves/index.ts";
 import { distance2, toRadians, type Vec2 } from "../../../core/foundation/index.ts";
-import { coreOf, foamOf, type Item, type Project } from "../../../core/project/index.ts";
+import { coreOf, foamOf, type Item, leastBendRatioOf, type Project } from "../../../core/project/index.ts";
 import { chosenProfile } from "../chosen-profile.ts";
 import type { DrawingView } from "../drawing-view.ts";
 import { findLine, type Scene, type SceneLine } from "../scene.ts";
@@ -95,5 +95,5 @@ function limitOfItem(project: Project, item: Item): readonly NonNullable<Comb["l
   if (item.kind === "plate") return [];
   const { foamId, thicknessMm } = coreOf(project, item);
   const foam = foamOf(project, foamId);
-  return foam ? [{ foam: foam.name, thicknessMm, radiusMm: foam.leastBendRatio * thicknessMm }] : [];
+  return foam ? [{ foam: foam.name, thicknessMm, radiusMm: leastBendRatioOf(foam) * thicknessMm }] : [];
 }
