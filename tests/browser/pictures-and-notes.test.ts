@@ -2,7 +2,7 @@ import { readFileSync } from "node:fs";
 import type { Page } from "playwright-core";
 import { expect, it } from "vitest";
 import type { Project } from "../../core/project/index.ts";
-import { clickAt, drag, partsOnShelf, textOf } from "./board.ts";
+import { clickAt, drag, onScreen, partsOnShelf, textOf } from "./board.ts";
 import { visitorOf } from "./visitor-of.ts";
 
 const asVisitor = visitorOf();
@@ -85,3 +85,74 @@ it("lays a picture under the plan to scale, pins a note, and holds what is locke
     expect(after.items.filter((item) => item.hidden === true).map(({ id }) => id)).toEqual([lockedItem?.id]);
     await page.screenshot({ path: "out/noted.png" });
   }));
+
+it("takes pictures that are pasted and dropped where the pointer is, and turns and levels them", () =>
+  asVisitor(async ({ page, context }) => {
+    await context.grantPermissions(["clipboard-read", "clipboard-write"]);
+    const laid = async () => (await savedProject(page)).underlays;
+    const [sideX, sideY] = await onScreen(page, "side", [900, 60]);
+    await page.mouse.move(sideX, sideY);
+    await page.evaluate(copyPicture);
+    await page.keyboard.press("Control+v");
+    await page.getByTestId("picture-size").waitFor();
+    expect((await laid()).map(({ view }) => view)).toEqual(["side"]);
+
+    const [planX, planY] = await onScreen(page, "plan", [900, 100]);
+    await page.evaluate(dropPicture, { x: planX, y: planY });
+    await expect.poll(async () => (await laid()).map(({ view }) => view)).toEqual(["side", "plan"]);
+
+    // A line that falls by a fifth on the picture is levelled: the picture turns by that angle.
+    const { origin, mmPerPx } = (await laid())[1] ?? { origin: { x: 0, up: 0 }, mmPerPx: 1 };
+    const onPicture = (xPx: number, downPx: number) =>
+      [origin.x + xPx * mmPerPx, origin.up - downPx * mmPerPx] as const;
+    await page.getByTestId("picture-level").click();
+    await page.keyboard.down("Alt");
+    await clickAt(page, "plan", onPicture(40, 40));
+    await clickAt(page, "plan", onPicture(140, 60));
+    await page.keyboard.up("Alt");
+    await expect.poll(async () => (await laid())[1]?.turnRad).toBeCloseTo(Math.atan(0.2), 1);
+    await page.getByLabel("Turned").fill("180/2");
+    await page.keyboard.press("Enter");
+    await expect.poll(async () => (await laid())[1]?.turnRad).toBeCloseTo(Math.PI / 2, 6);
+    await page.screenshot({ path: "out/pasted.png" });
+
+    // Text that is no part of a drawing is answered in words, and a part of one is set down by the same key.
+    await page.getByTestId("tool-select").click();
+    await page.evaluate(() => navigator.clipboard.writeText("x,y"));
+    await page.keyboard.press("Control+v");
+    await page.getByText("not part of a drawing").waitFor();
+    const before = (await savedProject(page)).items.length;
+    await page.getByTestId("drawing").focus();
+    await page.keyboard.press("Escape");
+    await page.getByTestId("choose-f1").first().click();
+    await page.getByTestId("drawing").focus();
+    await page.keyboard.press("Control+c");
+    await page.keyboard.press("Control+v");
+    await expect.poll(async () => (await savedProject(page)).items.length).toBe(before + 1);
+  }));
+
+/** In the page: a picture of 200 by 160 px on the clipboard. */
+async function copyPicture(): Promise<void> {
+  const canvas = Object.assign(document.createElement("canvas"), { width: 200, height: 160 });
+  canvas.getContext("2d")?.fillRect(20, 20, 100, 100);
+  const blob = await new Promise<Blob | null>((resolve) => canvas.toBlob(resolve, "image/png"));
+  if (blob) await navigator.clipboard.write([new ClipboardItem({ "image/png": blob })]);
+}
+
+/** In the page: a picture file let go over the board. */
+async function dropPicture({ x, y }: { readonly x: number; readonly y: number }): Promise<void> {
+  const canvas = Object.assign(document.createElement("canvas"), { width: 200, height: 160 });
+  canvas.getContext("2d")?.fillRect(20, 20, 100, 100);
+  const blob = await new Promise<Blob | null>((resolve) => canvas.toBlob(resolve, "image/png"));
+  if (!blob) return;
+  const dataTransfer = new DataTransfer();
+  dataTransfer.items.add(new File([blob], "photo.png", { type: "image/png" }));
+  const drop = new DragEvent("drop", {
+    bubbles: true,
+    cancelable: true,
+    clientX: x,
+    clientY: y,
+    dataTransfer,
+  });
+  document.elementFromPoint(x, y)?.dispatchEvent(drop);
+}

@@ -23,6 +23,8 @@ export interface Deed {
   readonly keys: readonly string[];
   /** Where its keys are heard: even while a field is typed into, on the page outside of fields, or on the board. */
   readonly heard: "everywhere" | "page" | "board";
+  /** What the browser's own paste hands over is taken, in place of the key: only so the page is given it unasked. */
+  readonly takesPaste?: (text: string) => void;
   /** Its word as things stand now, where that changes: "Delete node". */
   readonly wordNow?: () => string;
   /** What it would be done to now, beside what it does: "Move node 3 of Outer floor". */

@@ -21,6 +21,7 @@ import {
   duplicateChosen,
   joinChosen,
   pasteCopied,
+  pasteHanded,
   splitChosen,
 } from "../edit/index.ts";
 import { useDocument, useView } from "../stores/index.ts";
@@ -80,6 +81,7 @@ export const editDeeds = {
     explains: "Set down what was copied, here or in another tray",
     icon: ClipboardPaste,
     keys: ["Ctrl+V"],
+    takesPaste: pasteHanded,
     run: pasteCopied,
   },
   duplicate: {

@@ -15,14 +15,23 @@ export function listenToKeys(): void {
     if (event.defaultPrevented || isChangingWords(event) || isCopyingWords(event)) return;
     const key = nameOfKey(event);
     const deed = allDeeds.find((one) => one.keys.includes(key) && isHeard(one, event) && isPossibleNow(one));
-    if (deed === undefined) return;
+    if (deed === undefined || deed.takesPaste) return;
     event.preventDefault();
     deed.run();
+  });
+  window.addEventListener("paste", (event) => {
+    const { clipboardData } = event;
+    // A file is a picture for the board, which listens itself.
+    if (event.defaultPrevented || clipboardData === null || clipboardData.files.length > 0) return;
+    const deed = allDeeds.find((one) => one.takesPaste && isHeard(one, event) && isPossibleNow(one));
+    if (deed === undefined) return;
+    event.preventDefault();
+    deed.takesPaste?.(clipboardData.getData("text/plain"));
   });
 }
 
 /** On the start page nothing is shown that a key could be about, save what opens a file. */
-function isHeard(deed: Deed, event: KeyboardEvent): boolean {
+function isHeard(deed: Deed, event: Event): boolean {
   if (useFiles.getState().place === "start") return deed === trayDeeds.open;
   if (deed.heard === "everywhere") return true;
   if (isElsewhere(event)) return false;
@@ -32,10 +41,11 @@ function isHeard(deed: Deed, event: KeyboardEvent): boolean {
 const ARROW = /^Arrow/;
 
 /** The key belongs to a field, a dialog, or something else that takes it for itself. */
-function isElsewhere(event: KeyboardEvent): boolean {
+function isElsewhere(event: Event): boolean {
   const { target } = event;
   if (!(target instanceof Element)) return false;
   if (target.closest("input, select, textarea, dialog, [popover], [contenteditable]")) return true;
+  if (!(event instanceof KeyboardEvent)) return false;
   if (event.key === "Escape" && document.querySelector(":popover-open") !== null) return true;
   if (ARROW.test(event.key) && target.closest("[role=separator], [role=slider], [role=toolbar]")) return true;
   return (event.key === "Enter" || event.key === " ") && target.closest("button, a, summary") !== null;

@@ -5,8 +5,9 @@ import { selectGrips } from "../tools/index.ts";
 import { chosenWholes, doAll } from "./edit-deeds-of.ts";
 import { useEdit } from "./edit-store.ts";
 
-/** What was copied here last: for browsers that do not let the page read the clipboard. */
+/** What was copied here last, and whether the clipboard took it: a browser may let the page neither write nor read. */
 let copiedHere = "";
+let isOnClipboard = false;
 /** How often it has been pasted since, so that each copy is set down beside the last. */
 let pastedTimes = 0;
 
@@ -18,7 +19,7 @@ export async function copyChosen(): Promise<void> {
   const { project } = useDocument.getState();
   copiedHere = writeCutting(cuttingOf(project, chosenWholes()));
   pastedTimes = 0;
-  await navigator.clipboard?.writeText(copiedHere).catch(() => undefined);
+  isOnClipboard = await writeClipboard(copiedHere);
 }
 
 /** Copies what is chosen, and takes it away. */
@@ -28,12 +29,24 @@ export async function cutChosen(): Promise<void> {
   await copied;
 }
 
-/** Sets down what was copied, here or in another tray; what is no part of a drawing is answered in words. */
+/** Sets down what was copied, here or in another tray, as the clipboard gives it when it is asked. */
 export async function pasteCopied(): Promise<void> {
-  const text = await readClipboard();
+  pasteText(isOnClipboard ? await readClipboard() : copiedHere);
+}
+
+/** Sets down what the browser hands over when its own key for pasting is pressed. */
+export function pasteHanded(text: string): void {
+  pasteText(isOnClipboard || copiedHere === "" ? text : copiedHere);
+}
+
+/** What is no part of a drawing is answered in words. */
+function pasteText(text: string): void {
   const read = readCutting(text);
   const { tell } = useEdit.getState();
-  if (!read.ok) return tell(read.message);
+  if (!read.ok) {
+    tell(read.message);
+    return;
+  }
   const { project } = useDocument.getState();
   if (text === copiedHere) pastedTimes++;
   const isHere = read.cutting.projectId === project.id && isAnyLeft(read.cutting.items);
@@ -58,9 +71,18 @@ export async function pasteCopied(): Promise<void> {
 const isAnyLeft = (items: readonly { readonly id: string }[]): boolean =>
   useDocument.getState().project.items.some(({ id }) => items.some((item) => item.id === id));
 
+async function writeClipboard(text: string): Promise<boolean> {
+  try {
+    await navigator.clipboard.writeText(text);
+    return true;
+  } catch {
+    return false;
+  }
+}
+
 async function readClipboard(): Promise<string> {
   try {
-    return (await navigator.clipboard?.readText()) ?? copiedHere;
+    return await navigator.clipboard.readText();
   } catch {
     return copiedHere;
   }

@@ -1,5 +1,5 @@
 export { ChoosingBox } from "./ChoosingBox.tsx";
-export { copyChosen, cutChosen, pasteCopied } from "./clipboard.ts";
+export { copyChosen, cutChosen, pasteCopied, pasteHanded } from "./clipboard.ts";
 export { countGrips } from "./count-grips.ts";
 export { EditPrompt } from "./EditPrompt.tsx";
 export { EditRow } from "./EditRow.tsx";

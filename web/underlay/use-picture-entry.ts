@@ -10,20 +10,32 @@ export interface BoardOfPictures {
 
 const KINDS = ["image/png", "image/jpeg", "image/svg+xml"];
 
-/** Pictures come onto the board by being dropped on it, pasted, or chosen; gives what the board listens with. */
+/**
+ * Pictures come onto the board by being dropped on it, pasted into the view that is pointed at, or chosen; gives what
+ * the board listens with.
+ */
 export function usePictureEntry(board: BoardOfPictures) {
   const now = useRef(board);
   now.current = board;
   const lay = (file: File, view: DrawingView) => void layPicture(file, view, now.current.boxOf(view));
   useEffect(() => {
+    let pointedView: DrawingView | undefined;
+    const onMove = ({ clientX, clientY }: PointerEvent) => {
+      pointedView = now.current.viewAt(clientX, clientY);
+    };
     const onPaste = (event: ClipboardEvent) => {
       const file = [...(event.clipboardData?.files ?? [])].find(isPicture);
       if (!file || isField(event.target)) return;
       event.preventDefault();
-      void layPicture(file, "plan", now.current.boxOf("plan"));
+      const view = pointedView ?? "plan";
+      void layPicture(file, view, now.current.boxOf(view));
     };
+    window.addEventListener("pointermove", onMove);
     window.addEventListener("paste", onPaste);
-    return () => window.removeEventListener("paste", onPaste);
+    return () => {
+      window.removeEventListener("pointermove", onMove);
+      window.removeEventListener("paste", onPaste);
+    };
   }, []);
   return {
     onDrop: (event: DragEvent) => {
