@@ -7,8 +7,14 @@ import type { SnapRequest } from "./snap-request.ts";
 /** Grid lines nearer together than this are no help to the hand, px. */
 const LEAST_GRID_PX = 2;
 
-/** Decimals of a mm that a place on the grid keeps: steps of an inch have no shorter numbers. */
-const GRID_DECIMALS = 9;
+/** Decimals of a mm that a place in whole steps keeps: steps of an inch have no shorter numbers. */
+const STEP_DECIMALS = 9;
+
+/** A sum of whole steps without the noise of its last digits. */
+export const withoutNoise = (mm: number): number => roundTo(mm, STEP_DECIMALS);
+
+export const inWholeSteps = (value: number, stepMm: number): number =>
+  withoutNoise(Math.round(value / stepMm) * stepMm);
 
 /** A grid that the hand can feel at this scale: the chosen step, or the next wider ones. */
 export function stepOfGrid({ snaps, lengths }: ToolContext, mmPerPx: number): number | undefined {
@@ -21,7 +27,7 @@ export function stepOfGrid({ snaps, lengths }: ToolContext, mmPerPx: number): nu
 export function onGrid({ place, context }: SnapRequest, value: number, axis: Axis): Coordinate | undefined {
   const stepMm = stepOfGrid(context, place.mmPerPx[axis]);
   if (stepMm === undefined) return undefined;
-  const rounded = roundTo(Math.round(value / stepMm) * stepMm, GRID_DECIMALS);
+  const rounded = inWholeSteps(value, stepMm);
   return {
     value: rounded === 0 ? 0 : rounded,
     reason: `grid ${wordGrid(context.lengths, stepMm)}`,

@@ -4,7 +4,7 @@ import { alongChord, awayPx } from "../nearest.ts";
 import type { Place, Snap, SnapSign } from "../types.ts";
 import type { Candidate } from "./candidate.ts";
 import type { Coordinate } from "./coordinate.ts";
-import { stepOfGrid } from "./grid-snap.ts";
+import { inWholeSteps, stepOfGrid, withoutNoise } from "./grid-snap.ts";
 import type { NearEdge } from "./near-edges.ts";
 import { isAhead, type Ray } from "./rays.ts";
 import { ALIGN_PX, type SnapRequest } from "./snap-request.ts";
@@ -89,8 +89,10 @@ function inSteps(ray: Ray, at: Vec2, { context, place }: SnapRequest): Vec2 {
   const stepMm = context.snaps.grid ? stepOfGrid(context, Math.max(...place.mmPerPx)) : undefined;
   if (stepMm === undefined) return at;
   const lengthMm = dot2(subtract2(at, ray.from), ray.direction);
-  const rounded = Math.round(lengthMm / stepMm) * stepMm;
-  return rounded > 0 ? add2(ray.from, scale2(ray.direction, rounded)) : at;
+  const rounded = inWholeSteps(lengthMm, stepMm);
+  if (rounded <= 0) return at;
+  const [x, y] = add2(ray.from, scale2(ray.direction, rounded));
+  return [withoutNoise(x), withoutNoise(y)];
 }
 
 const signOf = ({ kind, from, direction }: Ray, at: Vec2): SnapSign => ({
