@@ -8,12 +8,12 @@ import {
   expectShapeOtherThan,
   RECTANGLE,
   shapeOf,
-  startNew,
   textOf,
 } from "./board.ts";
+import { visitEmptySheet } from "./launch.ts";
 import { visitorOf } from "./visitor-of.ts";
 
-const asVisitor = visitorOf();
+const asVisitor = visitorOf(visitEmptySheet);
 
 const DRAWN = ["S1R 600.0 × 300.0 mm", "S1L 600.0 × 300.0 mm"];
 const DRAGGED = ["S1R 700.0 × 300.0 mm", "S1L 700.0 × 300.0 mm"];
@@ -21,7 +21,6 @@ const DRAGGED = ["S1R 700.0 × 300.0 mm", "S1L 700.0 × 300.0 mm"];
 describe("drawing by hand", () => {
   it("makes a section from nothing: its flat part and the mirror image appear on the shelf", () =>
     asVisitor(async ({ page }) => {
-      await startNew(page);
       await drawSection(page, RECTANGLE);
       await expectParts(page, DRAWN);
       expect(await textOf(page, "truth-parts")).toContain("2");
@@ -29,7 +28,6 @@ describe("drawing by hand", () => {
 
   it("keeps the paper still under the hand while a section is drawn", () =>
     asVisitor(async ({ page }) => {
-      await startNew(page);
       const before = await boardNow(page, "plan");
       await page.getByTestId("tool-section").click();
       for (const corner of RECTANGLE) {
@@ -40,7 +38,6 @@ describe("drawing by hand", () => {
 
   it("reshapes the flat part while a node is dragged, and takes the whole drag back in one step", () =>
     asVisitor(async ({ page }) => {
-      await startNew(page);
       await drawSection(page, RECTANGLE);
       await expectParts(page, DRAWN);
       const before = await shapeOf(page, "S1R");
@@ -59,7 +56,6 @@ describe("drawing by hand", () => {
 
   it("leaves a drag off with Escape, and nothing has happened", () =>
     asVisitor(async ({ page }) => {
-      await startNew(page);
       await drawSection(page, RECTANGLE);
       await expectParts(page, DRAWN);
       await drag(
@@ -76,7 +72,6 @@ describe("drawing by hand", () => {
 
   it("adds a fence under a section, right and left", () =>
     asVisitor(async ({ page }) => {
-      await startNew(page);
       await drawSection(page, RECTANGLE);
       await expectParts(page, DRAWN);
       await page.getByTestId("tool-fence").click();
@@ -90,7 +85,6 @@ describe("drawing by hand", () => {
 
   it("names a crossing outline, keeps the good section, and a click on the problem chooses the bad one", () =>
     asVisitor(async ({ page }) => {
-      await startNew(page);
       await drawSection(page, RECTANGLE);
       await expectParts(page, DRAWN);
       await drawSection(page, [

@@ -1,9 +1,10 @@
 import type { Page } from "playwright-core";
 import { expect, it } from "vitest";
-import { clickAt, drag, drawSection, expectParts, RECTANGLE, startNew, textOf } from "./board.ts";
+import { clickAt, drag, drawSection, expectParts, RECTANGLE, textOf } from "./board.ts";
+import { visitEmptySheet } from "./launch.ts";
 import { visitorOf } from "./visitor-of.ts";
 
-const asVisitor = visitorOf();
+const asVisitor = visitorOf(visitEmptySheet);
 const FOLLOWS = { timeout: 30_000, interval: 50 };
 
 const expectChosen = (page: Page, words: string): Promise<void> =>
@@ -24,7 +25,6 @@ async function endsOf(page: Page, itemId: string): Promise<readonly string[]> {
 
 it("several fences are boxed, repeated, turned, duplicated, mirrored, carried to a new tray, and all is undone", () =>
   asVisitor(async ({ page }) => {
-    await startNew(page);
     await drawSection(page, RECTANGLE);
     await page.getByTestId("tool-fence").click();
     await clickAt(page, "plan", [300, 200]);

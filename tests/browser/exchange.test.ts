@@ -1,14 +1,14 @@
 import { readFileSync } from "node:fs";
 import { expect, test } from "vitest";
-import { startNew, textOf } from "./board.ts";
+import { textOf } from "./board.ts";
+import { visitEmptySheet } from "./launch.ts";
 import { visitorOf } from "./visitor-of.ts";
 
-const asVisitor = visitorOf();
+const asVisitor = visitorOf(visitEmptySheet);
 const FOLLOWS = { timeout: 30_000, interval: 50 };
 
 test("a broken file is refused in words, a good one is imported, and its numbers are typed in inches", () =>
   asVisitor(async ({ page }) => {
-    await startNew(page);
     await page.keyboard.press("Control+i");
     await page.getByTestId("import-text").fill("x,y\n0,0\n12,4,7\n");
     await expect

@@ -2,9 +2,10 @@ import { readFileSync } from "node:fs";
 import type { Page } from "playwright-core";
 import { describe, expect, it } from "vitest";
 import { drawSection, expectParts, partsOnShelf, RECTANGLE, startNew, textOf } from "./board.ts";
+import { visit, visitEmptySheet } from "./launch.ts";
 import { visitorOf } from "./visitor-of.ts";
 
-const asVisitor = visitorOf();
+const asVisitor = visitorOf(visitEmptySheet);
 
 const DRAWN = ["S1R 600.0 × 300.0 mm", "S1L 600.0 × 300.0 mm"];
 
@@ -28,7 +29,6 @@ const KEPT_AFTER_MS = 1000;
 describe("the work", () => {
   it("is back after a reload", () =>
     asVisitor(async ({ page }) => {
-      await startNew(page);
       await drawSection(page, RECTANGLE);
       await expectParts(page, DRAWN);
       await page.waitForTimeout(KEPT_AFTER_MS);
@@ -38,7 +38,6 @@ describe("the work", () => {
 
   it("is saved as a file, and opened from it again the same", () =>
     asVisitor(async ({ page }) => {
-      await startNew(page);
       await drawSection(page, RECTANGLE);
       await expectParts(page, DRAWN);
       const text = await savedText(page);
@@ -49,25 +48,25 @@ describe("the work", () => {
     }));
 
   const broken: readonly (readonly [string, string, RegExp])[] = [
-    ["that is not JSON", "not a project at all", /not JSON/],
-    ["that is cut off", '{"format": "traywright", "version": 1, "items": [', /cut off/],
+    ["no JSON", "not a project at all", /not JSON/],
+    ["cut off", '{"format": "traywright", "version": 1, "items": [', /cut off/],
     ["of another program", '{"name": "something else"}', /not a Traywright project/],
     ["of a newer version", '{"format": "traywright", "version": 999}', /newer/],
     ["with faults", '{"format": "traywright", "version": 1}', /missing/],
   ];
-  it.each(broken)("is untouched by a file %s, which gets a clear message", (_title, text, words) =>
+  it("is untouched by a file that is none of ours, which gets a clear message", () =>
     asVisitor(async ({ page }) => {
-      await startNew(page);
       await drawSection(page, RECTANGLE);
       await expectParts(page, DRAWN);
-      await open(page, "broken.json", text);
-      await page.getByTestId("notice").waitFor();
-      expect(await textOf(page, "notice")).toContain("broken.json");
-      expect(await textOf(page, "notice")).toMatch(words);
-      await page.getByTestId("notice-close").click();
-      await expectParts(page, DRAWN);
-    }),
-  );
+      for (const [name, text, words] of broken) {
+        await open(page, `${name}.json`, text);
+        await page.getByTestId("notice").waitFor();
+        expect(await textOf(page, "notice")).toContain(`${name}.json`);
+        expect(await textOf(page, "notice")).toMatch(words);
+        await page.getByTestId("notice-close").click();
+        await expectParts(page, DRAWN);
+      }
+    }));
 
   it("goes on without a network: reload, change, print", () =>
     asVisitor(async ({ page, context }) => {
@@ -89,5 +88,5 @@ describe("the work", () => {
           .toString(),
       ).toBe("%PDF-");
       await context.setOffline(false);
-    }));
+    }, visit));
 });

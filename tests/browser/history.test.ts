@@ -1,9 +1,10 @@
 import type { Page } from "playwright-core";
 import { expect, it } from "vitest";
-import { drag, drawSection, expectParts, RECTANGLE, startNew, textOf } from "./board.ts";
+import { drag, drawSection, expectParts, RECTANGLE, textOf } from "./board.ts";
+import { visitEmptySheet } from "./launch.ts";
 import { visitorOf } from "./visitor-of.ts";
 
-const asVisitor = visitorOf();
+const asVisitor = visitorOf(visitEmptySheet);
 
 const DRAWN = ["S1R 600.0 × 300.0 mm", "S1L 600.0 × 300.0 mm"];
 const DRAGGED = ["S1R 700.0 × 300.0 mm", "S1L 700.0 × 300.0 mm"];
@@ -13,7 +14,6 @@ const presentStep = (page: Page) => page.locator('.step[data-when="now"] .step-n
 
 it("steps are listed and jumped to; a snapshot is kept, compared by picture and numbers, and gone back to", () =>
   asVisitor(async ({ page }) => {
-    await startNew(page);
     await drawSection(page, RECTANGLE);
     await expectParts(page, DRAWN);
 

@@ -44,6 +44,14 @@ export async function visit(browser: Browser, address: string): Promise<Visit> {
   return visitor;
 }
 
+/** Opens the app as a first visitor would, and begins with an empty sheet. */
+export async function visitEmptySheet(browser: Browser, address: string): Promise<Visit> {
+  const visitor = await visitStartPage(browser, address);
+  await visitor.page.getByTestId("start-new").click();
+  await visitor.page.getByTestId("truth-parts").waitFor();
+  return visitor;
+}
+
 /** Opens the app as a first visitor would; `prepare` is run before the page is. */
 export async function visitStartPage(
   browser: Browser,

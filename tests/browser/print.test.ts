@@ -1,7 +1,8 @@
 import { readFileSync } from "node:fs";
 import type { Download, Page } from "playwright-core";
 import { describe, expect, it } from "vitest";
-import { drawSection, expectParts, RECTANGLE, startNew, textOf } from "./board.ts";
+import { drawSection, expectParts, RECTANGLE, textOf } from "./board.ts";
+import { visitEmptySheet } from "./launch.ts";
 import { readPdf } from "./read-pdf.ts";
 import { visitorOf } from "./visitor-of.ts";
 
@@ -31,7 +32,6 @@ async function promisedPages(page: Page): Promise<number> {
 describe("printing", () => {
   it("makes as many template pages as it promised, each an A4 page, with every part on them", () =>
     asVisitor(async ({ page }) => {
-      await startNew(page);
       await drawSection(page, RECTANGLE);
       await expectParts(page, ["S1R 600.0 × 300.0 mm", "S1L 600.0 × 300.0 mm"]);
       await page.getByTestId("stage-print").click();
@@ -46,7 +46,7 @@ describe("printing", () => {
       const text = pages.map((one) => one.text).join(" ");
       expect(text).toContain("S1R");
       expect(text).toContain("S1L");
-    }));
+    }, visitEmptySheet));
 
   it("makes the build book of the demo tray, with every part in it", () =>
     asVisitor(async ({ page }) => {

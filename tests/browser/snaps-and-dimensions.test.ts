@@ -1,9 +1,10 @@
 import type { Locator, Page } from "playwright-core";
 import { describe, expect, it } from "vitest";
-import { clickAt, expectParts, onScreen, type Place, startNew } from "./board.ts";
+import { clickAt, expectParts, onScreen, type Place } from "./board.ts";
+import { visitEmptySheet } from "./launch.ts";
 import { visitorOf } from "./visitor-of.ts";
 
-const asVisitor = visitorOf();
+const asVisitor = visitorOf(visitEmptySheet);
 const FOLLOWS = { timeout: 30_000, interval: 50 };
 
 /** Types the length and the direction of the segment in hand. */
@@ -45,7 +46,6 @@ const depthNow = async (tip: Locator): Promise<number> => Number(await tip.getAt
 describe("numbers and snaps on the board", () => {
   it("draws by typed segments, types over a dimension, shows a comb, says what it snaps to, and pulls a fence deeper", () =>
     asVisitor(async ({ page }) => {
-      await startNew(page);
       await page.getByTestId("tool-section").click();
       await clickAt(page, "plan", [200, 100]);
       await typeSegment(page, "600", "0");

@@ -1,9 +1,10 @@
 import type { Page } from "playwright-core";
 import { describe, expect, it } from "vitest";
-import { clickAt, drag, drawSection, type Place, startNew, textOf } from "./board.ts";
+import { clickAt, drag, drawSection, type Place, textOf } from "./board.ts";
+import { visitEmptySheet } from "./launch.ts";
 import { visitorOf } from "./visitor-of.ts";
 
-const asVisitor = visitorOf();
+const asVisitor = visitorOf(visitEmptySheet);
 
 /** A centre section that ends on the centre line, and a second one 150 mm outside it. */
 const CENTRE: readonly Place[] = [
@@ -32,7 +33,6 @@ const expectCodes = (page: Page, codes: readonly string[]): Promise<void> =>
   expect.poll(() => codesOnShelf(page), FOLLOWS).toEqual(codes);
 
 async function drawTwoAndTransition(page: Page): Promise<void> {
-  await startNew(page);
   await drawSection(page, CENTRE);
   await drawSection(page, OUTER);
   await expectCodes(page, ["S1", "S2R", "S2L"]);
@@ -87,7 +87,6 @@ describe("transitions, openings and plates by hand", () => {
 
   it("draws a transition to a free edge and lifts it in the side view, in one step back each", () =>
     asVisitor(async ({ page }) => {
-      await startNew(page);
       await drawSection(page, CENTRE);
       await page.getByTestId("tool-transition").click();
       await clickAt(page, "plan", [800, 200]);
@@ -111,7 +110,6 @@ describe("transitions, openings and plates by hand", () => {
 
   it("eases a free edge: twist before and after, and one step back", () =>
     asVisitor(async ({ page }) => {
-      await startNew(page);
       await drawSection(page, CENTRE);
       await page.getByTestId("tool-transition").click();
       await clickAt(page, "plan", [800, 200]);
@@ -145,7 +143,6 @@ describe("transitions, openings and plates by hand", () => {
 
   it("takes both edges by the keys alone", () =>
     asVisitor(async ({ page }) => {
-      await startNew(page);
       await drawSection(page, CENTRE);
       await drawSection(page, OUTER);
       await page.getByTestId("tool-transition").click();

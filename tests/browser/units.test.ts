@@ -2,9 +2,10 @@ import { readFileSync } from "node:fs";
 import type { Page } from "playwright-core";
 import { expect, it } from "vitest";
 import { clickAt, drawSection, RECTANGLE, startNew, textOf } from "./board.ts";
+import { visitEmptySheet } from "./launch.ts";
 import { visitorOf } from "./visitor-of.ts";
 
-const asVisitor = visitorOf();
+const asVisitor = visitorOf(visitEmptySheet);
 const FOLLOWS = { timeout: 30_000, interval: 50 };
 
 /** The same lengths as they are typed by a builder who thinks in either. */

@@ -7,20 +7,20 @@ const FAILURES = "out/browser-failures";
 
 /**
  * One Chromium for a test file. What comes back runs a piece of work as a first visitor, in a fresh profile, before
- * the demo's tray or wherever else `begin` leads, and then expects that the page complained of nothing. A failure leaves a picture in `out/browser-failures`.
+ * the demo's tray or wherever else `begin`, or `beginHere` for this once, leads, and then expects that the page complained of nothing. A failure leaves a picture in `out/browser-failures`.
  */
 export function visitorOf(
   begin: (browser: Browser, address: string) => Promise<Visit> = visit,
   draws: Drawing = "on paper",
-): (work: (visit: Visit) => Promise<void>) => Promise<void> {
+): (work: (visit: Visit) => Promise<void>, beginHere?: typeof begin) => Promise<void> {
   let browser: Browser | undefined;
   beforeAll(async () => {
     browser = await launchChromium(inject("chromiumPath"), draws);
   });
   afterAll(() => browser?.close());
-  return async (work) => {
+  return async (work, beginHere = begin) => {
     if (!browser) throw new Error("Chromium is not running.");
-    const visitor = await begin(browser, inject("address"));
+    const visitor = await beginHere(browser, inject("address"));
     try {
       await work(visitor);
       expect(visitor.complaints).toEqual([]);
