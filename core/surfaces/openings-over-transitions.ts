@@ -1,7 +1,8 @@
-import { pointOnPiece } from "../curves/index.ts";
+import { flattenPiece, pointOnPiece } from "../curves/index.ts";
 import type { PlanPoint } from "../foundation/index.ts";
 import type { DrawnPiece } from "./drawn-loops.ts";
 import { polygonsContain } from "./inside-polygons.ts";
+import { boxOf } from "./plan-polygons.ts";
 
 /** Places along each piece of an opening at which a transition is looked for. */
 const LOOKS = 48;
@@ -25,3 +26,29 @@ export const lieOver = (
       points.some((p) => polygonsContain([polygon], p));
     return inside(outline, edge) || inside(edge, outline);
   });
+
+/** Chords of an opening and of a transition's outline lie nearer to their curves than half of this. */
+const NEAR_MM = 4;
+const BOX_CHORD = { chordErrorMm: NEAR_MM / 4, turnRad: Math.PI };
+
+/** Whether openings may take something from what lies in a box in plan; most lie somewhere else, and are told so soon. */
+export function comeNear(
+  openings: readonly (readonly DrawnPiece[])[],
+  [least, most]: readonly [PlanPoint, PlanPoint],
+): boolean {
+  return openings.some((opening) => {
+    const points = opening.flatMap(({ piece }) =>
+      flattenPiece(piece, BOX_CHORD).map((t): PlanPoint => {
+        const [x, y] = pointOnPiece(piece, t);
+        return { x, y };
+      }),
+    );
+    const [from, to] = boxOf(points);
+    return (
+      from.x <= most.x + NEAR_MM &&
+      to.x >= least.x - NEAR_MM &&
+      from.y <= most.y + NEAR_MM &&
+      to.y >= least.y - NEAR_MM
+    );
+  });
+}

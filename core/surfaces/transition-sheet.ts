@@ -29,7 +29,7 @@ import {
 } from "../rulings/index.ts";
 import { type OpenedStrip, openTransition } from "./open-transition.ts";
 import { openingLoops } from "./opening-loops.ts";
-import { lieOver } from "./openings-over-transitions.ts";
+import { comeNear, lieOver } from "./openings-over-transitions.ts";
 import { boxOf } from "./plan-polygons.ts";
 import { breaksOf, stripBorder } from "./ruled-border.ts";
 import { traceBorder } from "./trace-ruled.ts";
@@ -146,8 +146,9 @@ export function transitionSheet(
     ...strip,
     development: moved(strip.development, at(laid.shifts, k)),
   }));
+  const near = candidates.filter(({ loops }) => comeNear(loops, sheet.planBox));
   const opened = liesOverPlan(surface)
-    ? openTransition(surface, laidStrips, candidates, depths.neutralMm)
+    ? openTransition(surface, laidStrips, near, depths.neutralMm)
     : undefined;
   if (!opened) {
     const uncutIds = liesOverPlan(surface)
