@@ -40,6 +40,7 @@ export const CORE_ORDER: readonly string[] = [
 
 /** Packages that the core may use: none of them needs a browser, a screen or a file system. */
 export const CORE_PACKAGES = [
+  "clipper2-ts",
   "fflate",
   "jspdf",
   "opentype.js",
