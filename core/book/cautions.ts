@@ -11,6 +11,7 @@ export type Hazard =
   | "epoxy"
   | "fire"
   | "saw"
+  | "router"
   | "solvent"
   | "metal dust"
   | "metal edges"
@@ -19,7 +20,7 @@ export type Hazard =
 /**
  * What is said about each hazard: plain words, and who knows better. Sources: published guidance of health and
  * safety bodies for epoxy, isocyanates, dust, hot-wire fume and electrics, foam fire; common practice for knife,
- * saw, solvent and metal.
+ * saw, router, solvent and metal.
  */
 const CAUTIONS: Readonly<Record<Hazard, string>> = {
   knife:
@@ -34,6 +35,8 @@ const CAUTIONS: Readonly<Record<Hazard, string>> = {
     "Epoxy resin, hardener and uncured dust sensitise the skin, more with every contact. Nitrile or butyl gloves, sleeves taped; wash with soap, never with solvent. The supplier's data sheet comes before this page.",
   fire: "Every organic foam burns, whatever its label says; the smoke is black and toxic. No flame, no sparks, no hot work near it. Follow local fire and waste rules.",
   saw: "Saw: goggles, mask, hearing protection; hands behind the blade.",
+  router:
+    "Router: goggles, mask, hearing protection, extraction; clamp the sheet, both hands on the machine, feed against the cutter's turn, and let it stop before it is lifted.",
   solvent:
     "Solvent: flammable, and its vapour creeps along the floor. Fresh air, no flame, no spark, no pilot light; gloves that it does not dissolve; wet rags flat outdoors or in a closed metal can.",
   "metal dust":

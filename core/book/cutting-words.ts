@@ -10,6 +10,7 @@ const TOOLS: Readonly<Record<CuttingSettings["tool"], { readonly name: string; r
   knife: { name: "knife", hazard: "knife" },
   saw: { name: "saw", hazard: "saw" },
   "hot-wire": { name: "hot wire", hazard: "hot wire" },
+  router: { name: "router", hazard: "router" },
 };
 
 /** The hazard of the tool that foam is cut with. */

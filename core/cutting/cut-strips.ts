@@ -5,6 +5,7 @@ import type { StockBox } from "./choose-cuts.ts";
 import { type DivideSettings, divideIsland } from "./divide-island.ts";
 import { divideAlongRulings } from "./divide-transition.ts";
 import { groupIslands, type Island } from "./group-islands.ts";
+import { foamsNotForHotWire } from "./hot-wire.ts";
 import { atLeastZero, kerfOutsideMm } from "./kerf-outside.ts";
 import { boundsOfLoops, boundsOfPoints } from "./loop-measures.ts";
 import { mirrorIsland } from "./mirror-island.ts";
@@ -28,18 +29,19 @@ export interface Cutting {
  * The strips that are cut from stock, the seams between them, and the lines to cut by. A part that fits a
  * stock sheet of its foam and thickness stays whole; others are divided (see `divideIsland`). A part on the left
  * is divided as the mirror image of the one on the right. Problems: no-stock-for-part and
- * part-does-not-fit-stock; their strips are delivered undivided.
+ * part-does-not-fit-stock; their strips are delivered undivided; foam-not-for-hot-wire, once for each foam.
  */
 export function cutStrips(
   parts: readonly Part[],
-  project: CuttingGround,
+  project: CuttingGround & Pick<Project, "materials">,
   memory: Memory = NO_MEMORY,
 ): Cutting {
   const cuttings = bySheet(parts).map((hands) => {
     const from = [...CUTTING_GROUND.map((field) => project[field]), ...hands];
     return memory.recall(`strips of ${hands[0]?.sheetId}`, from, () => cutHands(hands, project));
   });
-  return joined(cuttings);
+  const { strips, seams, problems } = joined(cuttings);
+  return { strips, seams, problems: [...foamsNotForHotWire(parts, project), ...problems] };
 }
 
 /** What of a project the strips of a part follow from, besides the part. */

@@ -153,6 +153,8 @@ export type Problem =
   | (Placed & { readonly kind: "bend-too-tight"; readonly radiusMm: number; readonly leastRadiusMm: number })
   | (Placed & { readonly kind: "edge-cannot-be-set-back"; readonly edgeName: string })
   | (Placed & { readonly kind: "no-stock-for-part"; readonly thicknessMm: number })
+  /** A foam that gives off poison under a hot wire, or of which it is not known; the name is the foam's. */
+  | (Placed & { readonly kind: "foam-not-for-hot-wire" })
   | (Placed & {
       readonly kind: "part-does-not-fit-stock";
       readonly stripWidthMm: number;

@@ -95,6 +95,8 @@ function sentenceFor(problem: Problem): string {
       return `${name} bends to ${formatMm(problem.radiusMm)} mm; this foam bends cold to ${formatMm(problem.leastRadiusMm)} mm. Make the bend wider, the foam thinner, or choose another foam.`;
     case "edge-cannot-be-set-back":
       return `${problem.edgeName} of ${name} cannot be set back for its joint: the edges beside it are too short. Lengthen them.`;
+    case "foam-not-for-hot-wire":
+      return `${name} is not to be cut with a hot wire: only polystyrene is, and the fumes of other foams poison. Choose knife, saw or router under Stock, or foam that may be.`;
     case "no-stock-for-part":
       return `${name} is ${formatMm(problem.thicknessMm)} mm thick and no stock sheet has that thickness and foam. Add one under Stock.`;
     case "part-does-not-fit-stock":

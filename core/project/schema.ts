@@ -343,7 +343,7 @@ export const ProjectSchema = v.strictObject({
   }),
   stock: v.array(StockSchema),
   cutting: v.strictObject({
-    tool: v.picklist(["knife", "saw", "hot-wire"]),
+    tool: v.picklist(["knife", "saw", "hot-wire", "router"]),
     kerfMm: Typed,
     /**
      * Which side of the line to cut by the blade takes: the waste (the line is the finished one), half and half

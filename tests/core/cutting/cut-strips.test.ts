@@ -3,6 +3,8 @@ import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import type { BendZone } from "../../../core/bending/index.ts";
 import { boundsOfPoints, cutStrips, type Strip } from "../../../core/cutting/index.ts";
+import { wordProblem } from "../../../core/foundation/index.ts";
+import { emptyProject } from "../../../core/project/index.ts";
 import { type Corner, flatPart, loopThrough, rectangle, smoothLoop } from "./flat-parts.ts";
 import { plainProject } from "./plain-project.ts";
 
@@ -270,6 +272,31 @@ describe("hands", () => {
         a.mostVMm,
       ]);
     }
+  });
+});
+
+describe("a hot wire", () => {
+  const { materials } = emptyProject({ id: "p", title: "", issuedOn: "2026-11-30" });
+  const withWire = (foamId: string) => {
+    const part = flatPart([rectangle(300, 200)], { foamId });
+    const settings = plainProject({ materials, cutting: { ...cutting, tool: "hot-wire", kerfMm: 1 } });
+    return cutStrips([part, part], settings).problems.filter(({ kind }) => kind === "foam-not-for-hot-wire");
+  };
+
+  it("is refused once for a foam whose fumes poison, with what to do", () => {
+    const refused = withWire("pvc-80");
+    expect(refused).toHaveLength(1);
+    const words = refused.map(wordProblem).join();
+    expect(words).toContain("Cross-linked PVC 80 is not to be cut with a hot wire");
+    expect(words).toContain("knife, saw or router");
+  });
+
+  it("cuts polystyrene, and a saw cuts anything", () => {
+    expect(withWire("xps")).toEqual([]);
+    const part = flatPart([rectangle(300, 200)], { foamId: "pvc-80" });
+    const settings = plainProject({ materials, cutting: { ...cutting, tool: "saw", kerfMm: 1 } });
+    const kinds = cutStrips([part], settings).problems.map(({ kind }) => kind);
+    expect(kinds).not.toContain("foam-not-for-hot-wire");
   });
 });
 

@@ -1,5 +1,5 @@
 import { toJsonSchema } from "@valibot/to-json-schema";
-import { ProjectSchema } from "../../../core/project/index.ts";
+import { CURRENT_VERSION, ProjectSchema } from "../../../core/project/index.ts";
 
 /** Where the JSON Schema of the project file is kept. */
 export const SCHEMA_FILE = "core/project/project.schema.json";
@@ -14,7 +14,7 @@ export function projectJsonSchema(): object {
       valibotSchema.type === "union" ? { $ref: "#/$defs/typedNumber" } : jsonSchema,
   });
   return {
-    title: "Traywright project, version 2",
+    title: `Traywright project, version ${CURRENT_VERSION}`,
     ...made,
     $defs: { typedNumber: { anyOf: [{ type: "number" }, { enum: ["NaN", "Infinity", "-Infinity"] }] } },
   };

@@ -2,7 +2,11 @@ import { Choice, NumberField } from "../../controls/index.ts";
 import { SettingsGroup, useSettings } from "../settings/index.ts";
 
 const LENGTHS = [
-  { key: "kerfMm", label: "Width the blade takes", note: "A knife takes nothing; saw and wire do." },
+  {
+    key: "kerfMm",
+    label: "Width the blade takes",
+    note: "A knife takes nothing; saw, wire and router do: measure it on scrap.",
+  },
   { key: "trimMm", label: "Left standing on free edges", note: "Trimmed off after lamination." },
   { key: "stockEdgeMm", label: "Lost on every side of a stock sheet", note: "Before its edge is true." },
   { key: "seamStaggerMm", label: "Least step between neighbouring seams", note: "" },
@@ -23,6 +27,7 @@ export function CuttingSettings() {
           { value: "knife", word: "Knife" },
           { value: "saw", word: "Saw" },
           { value: "hot-wire", word: "Hot wire" },
+          { value: "router", word: "Router" },
         ]}
         onChange={(tool) => set({ tool })}
       />
