@@ -1,153 +1,160 @@
-import { toCurve, walkCurve } from "../curves/index.ts";
-import { at, FLAT_RADIUS_MM } from "../foundation/index.ts";
-import { developRuled, rulingAt, twistProfile } from "../rulings/index.ts";
-import { bendAtPlace, bendSamples, type Sheet, turnAtPlace } from "../surfaces/index.ts";
-import type { BendZone } from "./types.ts";
+import { at, bracketedRoot, FLAT_RADIUS_MM } from "../foundation/index.ts";
+import { type BendLine, bendLine, type FibreStretch, fibreOf, type Sheet } from "../surfaces/index.ts";
+import { type BendSample, bendSamplesOf } from "./bend-samples.ts";
+import { type JudgedSpan, judgeSpan } from "./judge-zone.ts";
+import type { Span } from "./stretch-curve.ts";
+import type { BendFace, BendZone } from "./types.ts";
+import type { BendGround } from "./ways-to-bend.ts";
 
-/** Zones shorter than this are noise of the sampling and join their neighbour. */
+/** Stretches shorter than this are noise of the sampling and join their neighbour. */
 const SHORTEST_ZONE_MM = 0.01;
 
+/** How a sheet is bent, and where the fibre that keeps its length is not the middle of its foam. */
+export interface SheetBends {
+  readonly zones: readonly BendZone[];
+  readonly stretches: readonly FibreStretch[];
+}
+
 /**
- * How each stretch of a sheet bends, in flat u from the sheet's first ruling: radius of the neutral fibre and
- * outer-fibre strain t / (2 R) against the least cold-bend radius of the foam (a multiple of its thickness).
- * Curvature inside a spline is looked at in 32 places a piece.
+ * How each stretch of a sheet bends, in flat u from the sheet's first ruling: radius of the middle of the foam and
+ * outer-fibre strain t / (2 R) against the least cold-bend radius of the foam (a multiple of its thickness), and where that
+ * is too tight, or the builder chose so, by slots or planks. A transition is flat, bent cold, or not made of this foam.
  */
-export function bendZones(sheet: Sheet, leastBendRatio: number): readonly BendZone[] {
-  const samples = samplesOf(sheet);
-  const limitMm = leastBendRatio * sheet.thicknessMm;
-  const zones: BendZone[] = [];
-  for (const sample of samples) {
-    const zone = zoneOf(sample, sheet, limitMm);
-    const last = zones.at(-1);
-    const isSame = last && last.verdict === zone.verdict && last.inside === zone.inside;
-    if (last && (isSame || zone.toUMm - zone.fromUMm < SHORTEST_ZONE_MM)) {
-      zones[zones.length - 1] = mergeZones(last, zone);
-    } else {
-      zones.push(zone);
-    }
-  }
-  return zones;
-}
-
-function samplesOf(sheet: Sheet): readonly BendSample[] {
-  switch (sheet.kind) {
-    case "section":
-      return cylinderSamples(sheet);
-    case "fence":
-      return uprightSamples(sheet);
-    case "transition":
-      return ruledSamples(sheet);
-  }
-}
-
-/** A stretch in flat u with the largest curvature of its neutral fibre, signed toward the inward normal. */
-interface BendSample {
-  readonly fromUMm: number;
-  readonly toUMm: number;
-  readonly curvaturePerMm: number;
-}
-
-function cylinderSamples(sheet: Extract<Sheet, { kind: "section" }>): readonly BendSample[] {
-  const { chart } = sheet;
-  const depth = sheet.depths.neutralMm;
-  return chart.pieces.flatMap(({ piece, startUMm, lengthUMm, tableUMm }, index): readonly BendSample[] => {
-    const flatU = (t: number, u: number) => u - depth * turnAtPlace(chart, { index, t });
-    const neutral = (t: number) => {
-      const { curvaturePerMm } = bendAtPlace(chart, { index, t });
-      return curvaturePerMm / (1 - depth * curvaturePerMm);
+export function bendZones(sheet: Sheet, ground: BendGround): SheetBends {
+  const limitMm = ground.leastBendRatio * ground.thicknessMm;
+  const sampled = bendSamplesOf(sheet).map((sample) => spanOf(sample, limitMm));
+  if (sheet.kind === "transition")
+    return { zones: mergeSpans(sampled).map((span) => wholeZone(span, sheet)), stretches: [] };
+  const line = bendLine(sheet);
+  const spans = mergeSpans(withExactBorders(sampled, line, limitMm));
+  const covered = coveredBy(sheet);
+  const judged = spans.map((span): JudgedSpan | undefined =>
+    span.leastRadiusMm === undefined
+      ? undefined
+      : judgeSpan(
+          line,
+          { ...span, leastRadiusMm: span.leastRadiusMm, ...facesOf(sheet, span) },
+          covered,
+          ground,
+        ),
+  );
+  const stretches = judged.flatMap((one) => one?.stretches ?? []);
+  const { flatAt } = fibreOf(sheet, stretches);
+  const zones = spans.map((span, i): BendZone => {
+    const zone = { ...wholeZone(span, sheet), fromUMm: flatAt(span.fromMm), toUMm: flatAt(span.toMm) };
+    const made = judged[i];
+    if (!made) return zone;
+    const { slots, planks } = made.bend;
+    const startUMm = flatAt(made.startMm);
+    return {
+      ...zone,
+      verdict: made.verdict,
+      bend: {
+        ...made.bend,
+        ...(slots && { slots: { ...slots, placesUMm: slots.placesUMm.map((u) => startUMm + u) } }),
+        ...(planks && {
+          planks: planks.map((plank) => ({
+            ...plank,
+            fromUMm: startUMm + plank.fromUMm,
+            toUMm: startUMm + plank.toUMm,
+          })),
+        }),
+      },
     };
-    if (piece.kind !== "cubic") {
-      return [
-        {
-          fromUMm: flatU(0, startUMm),
-          toUMm: flatU(1, startUMm + lengthUMm),
-          curvaturePerMm: piece.kind === "arc" ? neutral(0.5) : 0,
-        },
-      ];
-    }
-    const ts = bendSamples(piece);
-    return ts.slice(1).map((t, i) => {
-      const before = at(ts, i);
-      const [a, b] = [neutral(before), neutral(t)];
-      return {
-        fromUMm: flatU(before, startUMm + share(tableUMm, before)),
-        toUMm: flatU(t, startUMm + share(tableUMm, t)),
-        curvaturePerMm: Math.abs(a) > Math.abs(b) ? a : b,
-      };
-    });
   });
+  return { zones, stretches };
+}
+
+/** A stretch along the middle of the foam: flat, bent within the foam's limit, or tighter. */
+interface BendSpan extends Span {
+  readonly isTight: boolean;
+  /** Positive where it turns toward the inward normal. */
+  readonly sense: number;
+  /** Absent where it is flat. */
+  readonly leastRadiusMm?: number;
+}
+
+function spanOf({ fromMm, toMm, curvaturePerMm }: BendSample, limitMm: number): BendSpan {
+  if (Math.abs(curvaturePerMm) * FLAT_RADIUS_MM <= 1) return { fromMm, toMm, isTight: false, sense: 0 };
+  const leastRadiusMm = 1 / Math.abs(curvaturePerMm);
+  const isTight = leastRadiusMm < limitMm * (1 - 1e-9);
+  return { fromMm, toMm, isTight, sense: Math.sign(curvaturePerMm), leastRadiusMm };
 }
 
 /**
- * A ruled sheet from stretch to stretch of its sweep, its u taken on the middle line; the bend is that of the tighter
- * end of each ruling on the drawn surface.
+ * Where a bend passes the foam's limit between two samples, the border stands at the very place: what is laid there must
+ * not depend on how a curve is sampled. It lies in the tight one of the two, whose other end is past the limit.
  */
-function ruledSamples(sheet: Extract<Sheet, { kind: "transition" }>): readonly BendSample[] {
-  const { surface } = sheet.chart;
-  const { flatAt } = developRuled(surface, sheet.depths.neutralMm);
-  const stations = twistProfile(surface, sheet.thicknessMm);
-  const isReversed = flatAt({ sMm: 0, t: 0.5 }).u > flatAt({ sMm: surface.lengthSMm, t: 0.5 }).u;
-  const samples = stations.map(({ sMm, curvature }, i): BendSample => {
-    const [before, after] = [stations[i - 1], stations[i + 1]];
-    const from = before ? (before.sMm + sMm) / 2 : 0;
-    const to = after ? (after.sMm + sMm) / 2 : surface.lengthSMm;
-    const us = [flatAt({ sMm: from, t: 0.5 }).u, flatAt({ sMm: to, t: 0.5 }).u].sort((a, b) => a - b);
-    const { firstCurvature, secondCurvature } = rulingAt(surface, sMm);
-    const wider = Math.abs(firstCurvature) > Math.abs(secondCurvature) ? firstCurvature : secondCurvature;
-    return { fromUMm: at(us, 0), toUMm: at(us, 1), curvaturePerMm: wider < 0 ? -curvature : curvature };
-  });
-  return isReversed ? samples.toReversed() : samples;
+function withExactBorders(spans: readonly BendSpan[], line: BendLine, limitMm: number): readonly BendSpan[] {
+  const exact: { -readonly [Key in keyof BendSpan]: BendSpan[Key] }[] = spans.map((span) => ({ ...span }));
+  const beyond = (middleMm: number) => Math.abs(line.curvatureAt(middleMm)) * limitMm - 1;
+  for (let i = 1; i < exact.length; i++) {
+    const [a, b] = [at(exact, i - 1), at(exact, i)];
+    if (a.isTight === b.isTight || a.sense !== b.sense) continue;
+    const tight = a.isTight ? a : b;
+    const [from, to] = [tight.fromMm + INSIDE_MM, tight.toMm - INSIDE_MM];
+    if (from >= to || beyond(from) < 0 === beyond(to) < 0) continue;
+    const borderMm = bracketedRoot(beyond, from, to);
+    a.toMm = borderMm;
+    b.fromMm = borderMm;
+  }
+  return exact;
 }
 
-/** u gained up to t, read off the table; zone borders need no more than its straight interpolation. */
-function share(table: readonly number[], t: number): number {
-  const steps = table.length - 1;
-  const i = Math.min(Math.floor(t * steps), steps - 1);
-  return at(table, i) + (at(table, i + 1) - at(table, i)) * (t * steps - i);
+/** Curvature is felt this far inside a sample, on its own piece of the curve. */
+const INSIDE_MM = 1e-7;
+
+function mergeSpans(all: readonly BendSpan[]): readonly BendSpan[] {
+  const spans: BendSpan[] = [];
+  for (const span of all) {
+    const last = spans.at(-1);
+    const isSame = last && last.isTight === span.isTight && last.sense === span.sense;
+    if (last && (isSame || span.toMm - span.fromMm < SHORTEST_ZONE_MM))
+      spans[spans.length - 1] = joined(last, span);
+    else spans.push(span);
+  }
+  return spans;
 }
 
-function uprightSamples(sheet: Extract<Sheet, { kind: "fence" }>): readonly BendSample[] {
-  const pieces = sheet.chart.pieces.map(({ piece }) => piece);
-  const walk = walkCurve(toCurve(pieces, false));
-  return sheet.chart.pieces.flatMap(({ piece, startUMm, lengthUMm }): readonly BendSample[] => {
-    const shares = piece.kind === "cubic" ? bendSamples(piece) : [0, 1];
-    return shares.slice(1).map((s, i) => {
-      const before = at(shares, i);
-      const on = (part: number) =>
-        piece.kind === "line" ? 0 : walk(startUMm + lengthUMm * part).curvaturePerMm;
-      const inside = 1e-6;
-      const [a, b] = [on(before + inside), on(s - inside)];
-      return {
-        fromUMm: startUMm + lengthUMm * before,
-        toUMm: startUMm + lengthUMm * s,
-        curvaturePerMm: Math.abs(a) > Math.abs(b) ? a : b,
-      };
-    });
-  });
+function joined(a: BendSpan, b: BendSpan): BendSpan {
+  const radiusOf = ({ leastRadiusMm }: BendSpan) => leastRadiusMm ?? Number.POSITIVE_INFINITY;
+  const tighter = radiusOf(a) <= radiusOf(b) ? a : b;
+  return { ...tighter, isTight: a.isTight, fromMm: a.fromMm, toMm: b.toMm };
 }
 
-function zoneOf(sample: BendSample, sheet: Sheet, limitMm: number): BendZone {
-  const { fromUMm, toUMm, curvaturePerMm } = sample;
-  if (Math.abs(curvaturePerMm) * FLAT_RADIUS_MM <= 1) return { fromUMm, toUMm, verdict: "flat", strain: 0 };
-  const leastRadiusMm = 1 / Math.abs(curvaturePerMm);
+/** The zone of a stretch that is bent whole. */
+function wholeZone(span: BendSpan, sheet: Sheet): BendZone {
+  const { fromMm, toMm, isTight, leastRadiusMm } = span;
+  const place = { fromUMm: fromMm, toUMm: toMm };
+  if (leastRadiusMm === undefined) return { ...place, verdict: "flat", strain: 0 };
   return {
-    fromUMm,
-    toUMm,
-    verdict: leastRadiusMm >= limitMm * (1 - 1e-9) ? "bend cold" : "too tight",
+    ...place,
+    verdict: isTight ? "not with this foam" : "bend cold",
     leastRadiusMm,
-    inside: insideOf(sheet, curvaturePerMm),
+    inside: facesOf(sheet, span).inside,
     strain: sheet.thicknessMm / (2 * leastRadiusMm),
   };
 }
 
 /** Turning toward the inward normal leaves the upper face inside; a fence turning left has its left face inside. */
-function insideOf(sheet: Sheet, curvaturePerMm: number): NonNullable<BendZone["inside"]> {
-  if (sheet.kind !== "fence") return curvaturePerMm > 0 ? "upper face" : "lower face";
-  return curvaturePerMm > 0 ? "outboard face" : "inboard face";
+function facesOf(
+  sheet: Sheet,
+  { sense }: BendSpan,
+): { readonly inside: BendFace; readonly outside: BendFace } {
+  const [left, right] =
+    sheet.kind === "fence"
+      ? (["outboard face", "inboard face"] as const)
+      : (["upper face", "lower face"] as const);
+  return sense > 0 ? { inside: left, outside: right } : { inside: right, outside: left };
 }
 
-function mergeZones(a: BendZone, b: BendZone): BendZone {
-  const tighter =
-    (a.leastRadiusMm ?? Number.POSITIVE_INFINITY) <= (b.leastRadiusMm ?? Number.POSITIVE_INFINITY) ? a : b;
-  return { ...tighter, verdict: a.verdict, fromUMm: a.fromUMm, toUMm: b.toUMm };
+/** What of a sheet its outline covers, along the middle of its foam. */
+function coveredBy(sheet: Sheet): { readonly fromMm: number; readonly toMm: number } {
+  const us = sheet.loops.flatMap(({ edges }) => edges.flatMap(({ flat }) => flat.map(({ u }) => u)));
+  let [fromMm, toMm] = [at(us, 0), at(us, 0)];
+  for (const u of us) {
+    fromMm = Math.min(fromMm, u);
+    toMm = Math.max(toMm, u);
+  }
+  return { fromMm, toMm };
 }

@@ -1,4 +1,4 @@
-export { bendZones } from "./bend-zones.ts";
+export { bendZones, type SheetBends } from "./bend-zones.ts";
 export { arcOf, type BentCurve, chordBetween, turnOf } from "./bent-curve.ts";
 export {
   type BentFoam,
@@ -28,4 +28,13 @@ export {
   springbackShare,
   stiffnessOf,
 } from "./springback.ts";
-export type { BendVerdict, BendZone } from "./types.ts";
+export type {
+  BendFace,
+  BendVerdict,
+  BendZone,
+  ZoneBend,
+  ZoneLimits,
+  ZonePlank,
+  ZoneSlots,
+} from "./types.ts";
+export { type BendGround, slotKerfMm, TEST_SLOTS } from "./ways-to-bend.ts";

@@ -5,6 +5,7 @@ import { developRuled, pointOnRuled } from "../rulings/index.ts";
 import {
   chartPointAt,
   type FenceSheet,
+  fibreOf,
   normalAtPlace,
   type SectionSheet,
   type Sheet,
@@ -28,7 +29,9 @@ const STEPS = 48;
 export function partPlaces(design: Design, part: Part): FlatToSpace | undefined {
   const sheet = design.sheets.find((candidate) => candidate.id === part.sheetId);
   if (sheet === undefined) return undefined;
-  const right = sheetPlaces(sheet);
+  const onMiddle = sheetPlaces(sheet);
+  const { middleAt } = fibreOf(sheet, part.stretches);
+  const right: FlatToSpace = ({ u, v }, depthMm) => onMiddle({ u: middleAt(u), v }, depthMm);
   if (part.hand !== "left") return right;
   return (flat, depthMm) => {
     const image = right({ u: flat.u, v: -flat.v }, depthMm);

@@ -61,6 +61,8 @@ export interface ReportPart {
   readonly maxStrain: number;
   readonly verdict: Part["verdict"];
   readonly zones: Part["zones"];
+  /** Where the fibre that keeps its length is not the middle of the foam. */
+  readonly stretches: NonNullable<Part["stretches"]>;
   /** A fence's upper edge: heights of its seat on the mid-plane and at both foam faces, and the bevel between. */
   readonly seat: Part["seat"];
   /** Of a transition: how far its plane turns along a ruling at most, what pressing it flat costs, and its rulings. */
@@ -187,6 +189,7 @@ function reportPart(design: Design, part: Part): ReportPart {
     maxStrain: part.maxStrain,
     verdict: part.verdict,
     zones: part.zones,
+    stretches: part.stretches ?? [],
     seat: part.seat,
     twistVerdict: part.twist?.verdict ?? null,
     maxTwistRad: part.twist?.maxTwistRad ?? null,

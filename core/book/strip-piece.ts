@@ -100,7 +100,7 @@ export function bendLimits(strip: Strip, part: Part): readonly BendLimit[] {
 export function zoneWords(zone: Part["zones"][number]): string {
   if (zone.leastRadiusMm === undefined) return "flat";
   const inside = zone.inside === undefined ? "" : `, ${zone.inside} inside`;
-  const warning = zone.verdict === "too tight" ? " TOO TIGHT" : "";
+  const warning = zone.verdict === "not with this foam" ? " TOO TIGHT" : "";
   return `bend R ${zone.leastRadiusMm.toFixed(0)}${inside}${warning}`;
 }
 

@@ -150,7 +150,15 @@ export type Problem =
       readonly cut: "square" | "mitre" | "butt";
       readonly foldRad: number;
     })
-  | (Placed & { readonly kind: "bend-too-tight"; readonly radiusMm: number; readonly leastRadiusMm: number })
+  | (Placed & {
+      readonly kind: "bend-too-tight";
+      readonly radiusMm: number;
+      readonly leastRadiusMm: number;
+      /** How the pattern is laid for it now; absent where the foam cannot be brought into the bend. */
+      readonly laidAs?: "bend cold" | "relief slots" | "planks";
+    })
+  | (Placed & { readonly kind: "slots-left-open" })
+  | (Placed & { readonly kind: "bend-choice-without-bend"; readonly atMm: number })
   | (Placed & { readonly kind: "edge-cannot-be-set-back"; readonly edgeName: string })
   | (Placed & { readonly kind: "no-stock-for-part"; readonly thicknessMm: number })
   /** A foam that gives off poison under a hot wire, or of which it is not known; the name is the foam's. */

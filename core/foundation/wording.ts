@@ -92,7 +92,11 @@ function sentenceFor(problem: Problem): string {
     case "cut-not-possible":
       return `The joint of ${name} folds by ${formatAngle(problem.foldRad)} and cannot be cut as a ${problem.cut}: a bevel would be over 60°. It is cut as its fold asks; choose another cut.`;
     case "bend-too-tight":
-      return `${name} bends to ${formatMm(problem.radiusMm)} mm; this foam bends cold to ${formatMm(problem.leastRadiusMm)} mm. Make the bend wider, the foam thinner, or choose another foam.`;
+      return `${name} bends to ${formatMm(problem.radiusMm)} mm; this foam bends cold to ${formatMm(problem.leastRadiusMm)} mm. ${wordLaidAs(problem.laidAs)}ake the bend wider, the foam thinner, or choose another foam.`;
+    case "slots-left-open":
+      return `Relief slots of ${name} are to be left open. Open slots carry no shear, so the sheet has no strength there: glue them when it is bent, and wipe them flush.`;
+    case "bend-choice-without-bend":
+      return `For ${name} a way to bend is chosen at ${formatMm(problem.atMm)} mm, and there is no bend any more. Choose it anew under Sheets where the bend is now.`;
     case "edge-cannot-be-set-back":
       return `${problem.edgeName} of ${name} cannot be set back for its joint: the edges beside it are too short. Lengthen them.`;
     case "foam-not-for-hot-wire":
@@ -133,6 +137,20 @@ function sentenceFor(problem: Problem): string {
       return "Nothing is drawn yet. Draw a section in the plan to begin.";
     default:
       return assertNever(problem);
+  }
+}
+
+/** How a bend that is too tight for cold foam is laid now, and what the builder can say to it. */
+function wordLaidAs(laidAs: "bend cold" | "relief slots" | "planks" | undefined): string {
+  switch (laidAs) {
+    case "relief slots":
+      return "It is laid with relief slots; say under Sheets that you want them, or choose planks there. Or m";
+    case "planks":
+      return "It is laid in planks; say under Sheets that you want them. Or m";
+    case "bend cold":
+      return "You chose to bend it cold: try it on scrap first. Or m";
+    case undefined:
+      return "Neither slots nor planks bring it into that bend. M";
   }
 }
 
@@ -190,6 +208,8 @@ export function levelOf(problem: Problem): ProblemLevel {
     case "rib-needs-bevel":
     case "ribs-overlap":
     case "bend-too-tight":
+    case "slots-left-open":
+    case "bend-choice-without-bend":
     case "edge-has-three-sheets":
     case "transition-creased":
     case "transition-twisted":

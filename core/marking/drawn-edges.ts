@@ -1,6 +1,6 @@
 import { at, distanceSpace, type FlatPoint, type SpacePoint } from "../foundation/index.ts";
 import type { Part } from "../patterns/index.ts";
-import { flatOnEdges, type LyingSheet, type RegionEdge, spotOnEdge } from "../surfaces/index.ts";
+import { fibreOf, flatOnEdges, type LyingSheet, type RegionEdge, spotOnEdge } from "../surfaces/index.ts";
 
 /** A place of a drawn edge in space and on the flat, before the edge is set back for its joint. */
 interface EdgePlace {
@@ -18,7 +18,12 @@ const STEP_MM = 8;
 
 /** A drawn edge of a part as its sheet has it, one row of places for each region edge. */
 export function drawnEdges(sheet: LyingSheet, part: Part, edgeId: string): readonly DrawnEdge[] {
-  const flatOn = flatOnEdges(sheet);
+  const onMiddle = flatOnEdges(sheet);
+  const fibre = fibreOf(sheet, part.stretches);
+  const flatOn: typeof onMiddle = (edge, share) => {
+    const { u, v } = onMiddle(edge, share);
+    return { u: fibre.flatAt(u), v };
+  };
   const edges = sheet.loops.flatMap((loop) => loop.edges).filter((edge) => edge.edgeId === edgeId);
   return edges
     .filter(({ isApex }) => isApex !== true)

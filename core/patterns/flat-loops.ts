@@ -1,6 +1,6 @@
 import { at, distanceFlat, type FlatPoint } from "../foundation/index.ts";
 import type { EdgeSetBack, SetBack } from "../joints/index.ts";
-import { flatOnEdges, type RegionEdge, type Sheet } from "../surfaces/index.ts";
+import { type FibreStretch, fibreOf, flatOnEdges, type RegionEdge, type Sheet } from "../surfaces/index.ts";
 import type { FlatEdge, FlatLoop } from "./types.ts";
 
 /** A drawn edge laid flat, with how far it is to be moved inward at each of its points, and its bevel there. */
@@ -14,12 +14,20 @@ export interface LaidLoop {
 }
 
 /**
- * A sheet's region laid flat at its neutral fibre. Where a set-back changes along an edge, the edge has a point at
- * every place that the set-back names. Region edges in a row with one id become one edge.
+ * A sheet's region laid flat at the fibre that keeps its length, which is the middle of its foam but in the stretches that
+ * are given. Where a set-back changes along an edge, the edge has a point at every place that the set-back names; an edge
+ * that runs slantwise through a stretch has points close enough to follow it. Region edges in a row with one id become one
+ * edge.
  */
-export function layLoopsFlat(sheet: Sheet, setBacks: readonly SetBack[]): readonly LaidLoop[] {
+export function layLoopsFlat(
+  sheet: Sheet,
+  setBacks: readonly SetBack[],
+  stretches: readonly FibreStretch[] = [],
+): readonly LaidLoop[] {
   const used = new Map<string, number>();
-  const flatOn = sheet.kind === "fence" || setBacks.length === 0 ? undefined : flatOnEdges(sheet);
+  const isWhole = setBacks.length === 0 && stretches.length === 0;
+  const flatOn = sheet.kind === "fence" || isWhole ? undefined : flatOnEdges(sheet);
+  const stretched = stretching(sheet, stretches);
   return sheet.loops.map(({ edges }) => {
     const laid = edges.map((edge): LaidEdge => {
       const setBack = setBacks.find(({ edgeId }) => edgeId === edge.edgeId);
@@ -29,7 +37,7 @@ export function layLoopsFlat(sheet: Sheet, setBacks: readonly SetBack[]): readon
         edgeId: edge.edgeId,
         name: edge.name,
         role: setBack && isSetBack(setBack) && edge.role === "free" ? "joint" : edge.role,
-        ...layEdge(edge, setBack?.edges[nth], flatOn),
+        ...stretched(layEdge(edge, setBack?.edges[nth], flatOn), (share) => flatOn?.(edge, share)),
       };
     });
     return { edges: mergeRuns(laid) };
@@ -38,7 +46,10 @@ export function layLoopsFlat(sheet: Sheet, setBacks: readonly SetBack[]): readon
 
 const isSetBack = ({ edges }: SetBack): boolean => edges.some(({ isJoined }) => isJoined);
 
-type LaidPoints = Pick<LaidEdge, "points" | "setBackMm" | "bevelsRad">;
+/** The points of an edge along the middle of the foam, and where on its trace they are. */
+interface LaidPoints extends Pick<LaidEdge, "points" | "setBackMm" | "bevelsRad"> {
+  readonly shares: readonly number[];
+}
 
 function layEdge(
   edge: RegionEdge,
@@ -49,6 +60,7 @@ function layEdge(
   if (isEven || !flatOn) {
     const fill = (value: number | undefined) => edge.flat.map(() => value ?? 0);
     return {
+      shares: edge.shares,
       points: edge.flat,
       setBackMm: fill(setBack?.amountsMm[0]),
       bevelsRad: edge.bevelsRad ?? fill(setBack?.bevelsRad[0]),
@@ -57,11 +69,83 @@ function layEdge(
   const shares = [...new Set([...edge.shares, ...setBack.shares])].sort((a, b) => a - b);
   const kept = shares.filter((share, i) => i === 0 || share - at(shares, i - 1) > SAME_SHARE);
   return {
+    shares: kept,
     points: kept.map((share) => edge.flat[edge.shares.indexOf(share)] ?? flatOn(edge, share)),
     setBackMm: kept.map((share) => valueAtShare(setBack.shares, setBack.amountsMm, share)),
     bevelsRad: kept.map((share) => valueAtShare(setBack.shares, setBack.bevelsRad, share)),
   };
 }
+
+/** In a stretch of its own a slanting edge has a point at least so often, mm: between them it is as good as straight. */
+const STRETCH_STEP_MM = 2;
+
+/** Moves the points of an edge from the middle of the foam to the fibre that keeps its length. */
+function stretching(
+  sheet: Sheet,
+  stretches: readonly FibreStretch[],
+): (
+  laid: LaidPoints,
+  flatOn: (share: number) => FlatPoint | undefined,
+) => Pick<LaidEdge, "points" | "setBackMm" | "bevelsRad"> {
+  if (stretches.length === 0) return ({ shares: _, ...laid }) => laid;
+  const fibre = fibreOf(sheet, stretches);
+  const borders = stretches.flatMap(({ fromMm, toMm }) => [fromMm, toMm]);
+  return ({ shares, points, setBackMm, bevelsRad }, flatOn) => {
+    const first = at(points, 0);
+    // Along the bend a straight stays straight, and rulings stay where they are.
+    const isStraight = points.every(({ v }) => Math.abs(v - first.v) < 1e-12);
+    const filled: LaidEdge["points"][number][] = [];
+    const [amounts, bevels]: [number[], number[]] = [[], []];
+    points.forEach((point, i) => {
+      const before = points[i - 1];
+      const parts = before && !isStraight ? partsBetween(before, point, stretches, borders) : [];
+      for (const part of parts) {
+        const share = at(shares, i - 1) + (at(shares, i) - at(shares, i - 1)) * part;
+        const chord = before && between(before, point, part);
+        const place = flatOn(share) ?? chord;
+        if (!place) continue;
+        filled.push(place);
+        amounts.push(mixed(setBackMm, i, part));
+        bevels.push(mixed(bevelsRad, i, part));
+      }
+      filled.push(point);
+      amounts.push(at(setBackMm, i));
+      bevels.push(at(bevelsRad, i));
+    });
+    return {
+      points: filled.map(({ u, v }) => ({ u: fibre.flatAt(u), v })),
+      setBackMm: amounts,
+      bevelsRad: bevels,
+    };
+  };
+}
+
+/** Shares between two points at which a slanting edge gets a point more: at borders of stretches, and steps inside them. */
+function partsBetween(
+  a: FlatPoint,
+  b: FlatPoint,
+  stretches: readonly FibreStretch[],
+  borders: readonly number[],
+): readonly number[] {
+  const span = b.u - a.u;
+  if (Math.abs(span) < 1e-9) return [];
+  const [low, high] = span > 0 ? [a.u, b.u] : [b.u, a.u];
+  const steps = stretches.flatMap(({ fromMm, toMm }) => {
+    const [from, to] = [Math.max(low, fromMm), Math.min(high, toMm)];
+    const count = Math.ceil((to - from) / STRETCH_STEP_MM);
+    return Array.from({ length: Math.max(0, count - 1) }, (_, k) => from + ((to - from) * (k + 1)) / count);
+  });
+  const us = [...borders.filter((u) => u > low + 1e-9 && u < high - 1e-9), ...steps];
+  return [...new Set(us.map((u) => (u - a.u) / span))].sort((x, y) => x - y);
+}
+
+const between = (a: FlatPoint, b: FlatPoint, share: number): FlatPoint => ({
+  u: a.u + (b.u - a.u) * share,
+  v: a.v + (b.v - a.v) * share,
+});
+
+const mixed = (values: readonly number[], i: number, part: number): number =>
+  at(values, i - 1) + (at(values, i) - at(values, i - 1)) * part;
 
 /** Shares nearer than this are one place: a nanometre on a metre. */
 const SAME_SHARE = 1e-12;

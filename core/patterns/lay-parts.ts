@@ -1,36 +1,25 @@
-import { bendZones } from "../bending/index.ts";
-import { at, distanceFlat, type Memory, NO_MEMORY, type Problem } from "../foundation/index.ts";
+import type { BendVerdict, SheetBends } from "../bending/index.ts";
+import { at, type Memory, NO_MEMORY, type Problem } from "../foundation/index.ts";
 import type { SetBack } from "../joints/index.ts";
-import { foamOf, leastBendRatioOf, type Project } from "../project/index.ts";
+import type { Project } from "../project/index.ts";
 import {
   areaInSpace,
   bordersOf,
-  edgeLengthsInSpace,
   type FenceSheet,
+  type FibreStretch,
   fenceAreaInSpace,
-  fenceEdgeLengthInSpace,
-  type LengthsInSpace,
   partIdOf,
-  type RegionEdge,
   type Sheet,
-  seatBevelRad,
   transitionAreaInSpace,
-  transitionEdgeInSpace,
 } from "../surfaces/index.ts";
-import {
-  flatLengthMm,
-  type LaidEdge,
-  type LaidLoop,
-  layLoopsFlat,
-  loopAreaMm2,
-  loopsAreaMm2,
-} from "./flat-loops.ts";
+import { type LaidLoop, layLoopsFlat, loopAreaMm2, loopsAreaMm2 } from "./flat-loops.ts";
 import { flatRulings } from "./flat-rulings.ts";
 import { mirrorEdge, mirrorLoop, mirrorRuling, mirrorSeat, mirrorWeb } from "./mirror-part.ts";
 import { openingWebs } from "./opening-webs.ts";
+import { type BendGroundOfPart, bendProblems, bendsOf, choicesOf, choicesWithoutBend } from "./part-bends.ts";
+import { partEdges, seatOnFlat } from "./part-edges.ts";
 import { setBackEdges } from "./set-back-edges.ts";
-import { thinBevels } from "./thin-bevels.ts";
-import type { BevelStation, FlatLoop, OpeningWeb, Part, PartEdge } from "./types.ts";
+import type { FlatLoop, OpeningWeb, Part } from "./types.ts";
 
 /**
  * Every part of the tray: each sheet laid flat at its neutral fibre, once for each hand. Edges at joints are set
@@ -45,12 +34,16 @@ export function layParts(
 ): { readonly parts: readonly Part[]; readonly problems: readonly Problem[] } {
   const laid = sheets.map((sheet) => {
     const own = setBacks.filter(({ sheetId }) => sheetId === sheet.id);
-    const from = [sheet, project.materials, project.openingSettings, ...own];
-    return memory.recall(`parts of ${sheet.id}`, from, () => layPart(project, sheet, own));
+    const { materials, openingSettings, bending } = project;
+    const choices = choicesOf(project.items.find(({ id }) => id === sheet.itemId));
+    const from = [sheet, materials, openingSettings, bending, choices, ...own];
+    const ground = { materials, openingSettings, bending, choices };
+    return memory.recall(`parts of ${sheet.id}`, from, () => layPart(ground, sheet, own));
   });
+  const parts = laid.flatMap((one) => one.parts);
   return {
-    parts: laid.flatMap(({ parts }) => parts),
-    problems: laid.flatMap(({ problems }) => problems),
+    parts,
+    problems: [...laid.flatMap(({ problems }) => problems), ...choicesWithoutBend(project, parts)],
   };
 }
 
@@ -60,12 +53,13 @@ interface Laid {
 }
 
 /** What of a project the parts of a sheet follow from, besides the sheet and its set-backs. */
-type PartGround = Pick<Project, "materials" | "openingSettings">;
+interface PartGround extends BendGroundOfPart, Pick<Project, "openingSettings"> {}
 
 /** The parts of one sheet, one for each hand. */
 function layPart(project: PartGround, sheet: Sheet, own: readonly SetBack[]): Laid {
   const problems: Problem[] = [];
-  const laid = layLoopsFlat(sheet, own);
+  const bends = bendsOf(project, sheet);
+  const laid = layLoopsFlat(sheet, own, bends.stretches);
   const moved = laid.map(setBackEdges);
   for (const edgeId of moved.flatMap(({ failed }) => failed)) {
     problems.push({
@@ -75,24 +69,8 @@ function layPart(project: PartGround, sheet: Sheet, own: readonly SetBack[]): La
       edgeName: edgeId,
     });
   }
-  const part = partOf(
-    project,
-    sheet,
-    laid,
-    moved.map(({ loop }) => loop),
-  );
-  if (part.verdict === "too tight" && part.minRadiusMm !== undefined) {
-    const foam = foamOf(project, sheet.foamId);
-    const ratio = foam ? leastBendRatioOf(foam) : 0;
-    problems.push({
-      kind: "bend-too-tight",
-      place: { itemId: sheet.itemId, partId: part.id },
-      name: sheet.name,
-      radiusMm: part.minRadiusMm,
-      leastRadiusMm: ratio * sheet.thicknessMm,
-    });
-  }
-  problems.push(...narrowWebs(project, part));
+  const part = partOf(sheet, bends, { laid, moved: moved.map(({ loop }) => loop) });
+  problems.push(...bendProblems(project, sheet, part), ...narrowWebs(project, part));
   const parts = sheet.hands.map((hand) =>
     hand === "left"
       ? leftHand(part, sheet)
@@ -127,25 +105,22 @@ function narrowWebs(project: PartGround, { id, itemId, webs }: Part): readonly P
   );
 }
 
-/** The part of the right (or whole) hand. */
+/** The part of the right (or whole) hand, from its loops laid flat before and after they were set back. */
 function partOf(
-  project: PartGround,
   sheet: Sheet,
-  laid: readonly LaidLoop[],
-  moved: readonly LaidLoop[],
+  bends: SheetBends,
+  { laid, moved }: { readonly laid: readonly LaidLoop[]; readonly moved: readonly LaidLoop[] },
 ): Part {
   const loops = largestFirst(moved.map(plainLoop));
   const flatAreaMm2 = loopsAreaMm2(loops);
   const [fromU, toU] = uSpan(loops);
-  const foam = foamOf(project, sheet.foamId);
-  const ratio = foam ? leastBendRatioOf(foam) : 0;
-  const zones = bendZones(sheet, ratio)
+  const zones = bends.zones
     .filter((zone) => zone.toUMm > fromU + 1e-6 && zone.fromUMm < toU - 1e-6)
     .map((zone) => ({ ...zone, fromUMm: Math.max(zone.fromUMm, fromU), toUMm: Math.min(zone.toUMm, toU) }));
   const radii = zones.flatMap(({ leastRadiusMm }) => leastRadiusMm ?? []);
   const verdicts = zones.map(({ verdict }) => verdict);
   const id = partIdOf(sheet.id, at(sheet.hands, 0));
-  const edges = partEdges(sheet, laid, moved);
+  const edges = partEdges(sheet, bends, laid, moved);
   const webs = openingWebs(loops, edges);
   return {
     id,
@@ -159,22 +134,21 @@ function partOf(
     thicknessMm: sheet.thicknessMm,
     loops,
     edges,
-    spaceAreaMm2: drawnAreaMm2(sheet) + flatAreaMm2 - loopsAreaMm2(laid),
+    spaceAreaMm2: drawnAreaMm2(sheet, bends.stretches) + flatAreaMm2 - loopsAreaMm2(laid),
     flatAreaMm2,
     zones,
     ...(radii.length > 0 && { minRadiusMm: Math.min(...radii) }),
     maxStrain: Math.max(0, ...zones.map(({ strain }) => strain)),
-    verdict: verdicts.includes("too tight")
-      ? "too tight"
-      : verdicts.includes("bend cold")
-        ? "bend cold"
-        : "flat",
-    seat: sheet.kind === "fence" ? sheet.seat : [],
+    verdict: HARDEST_FIRST.find((verdict) => verdicts.includes(verdict)) ?? "flat",
+    ...(bends.stretches.length > 0 && { stretches: bends.stretches }),
+    seat: seatOnFlat(sheet, bends.stretches),
     ...(sheet.kind === "transition" && { twist: sheet.judgement }),
     rulings: sheet.kind === "transition" ? flatRulings(sheet, loops) : [],
     ...(webs.length > 0 && { webs }),
   };
 }
+
+const HARDEST_FIRST: readonly BendVerdict[] = ["not with this foam", "planks", "relief slots", "bend cold"];
 
 const plainLoop = ({ edges }: LaidLoop): FlatLoop => ({
   edges: edges.map(({ edgeId, name, role, points }) => ({ edgeId, name, role, points })),
@@ -186,21 +160,26 @@ const largestFirst = (loops: readonly FlatLoop[]): readonly FlatLoop[] =>
     .sort((a, b) => b.area - a.area)
     .map(({ loop }) => loop);
 
-function drawnAreaMm2(sheet: Sheet): number {
+function drawnAreaMm2(sheet: Sheet, stretches: readonly FibreStretch[]): number {
   switch (sheet.kind) {
     case "section":
-      return areaInSpace(sheet.chart, bordersOf(sheet), sheet.depths.neutralMm);
+      return areaInSpace(sheet, bordersOf(sheet), stretches);
     case "fence":
-      return fenceArea(sheet);
+      return fenceArea(sheet, stretches);
     case "transition":
       return transitionAreaInSpace(sheet);
   }
 }
 
-function fenceArea(sheet: FenceSheet): number {
+function fenceArea(sheet: FenceSheet, stretches: readonly FibreStretch[]): number {
   const edge = (edgeId: string) =>
     sheet.loops.flatMap(({ edges }) => edges).find((one) => one.edgeId === edgeId);
-  return fenceAreaInSpace(sheet, edge("lower")?.points ?? [], [...(edge("upper")?.points ?? [])].reverse());
+  return fenceAreaInSpace(
+    sheet,
+    edge("lower")?.points ?? [],
+    [...(edge("upper")?.points ?? [])].reverse(),
+    stretches,
+  );
 }
 
 function uSpan(loops: readonly FlatLoop[]): readonly [number, number] {
@@ -214,90 +193,6 @@ function uSpan(loops: readonly FlatLoop[]): readonly [number, number] {
     }
   }
   return [least, most];
-}
-
-/** The three lengths of every edge; edges in several pieces with one id are added up. */
-function partEdges(sheet: Sheet, laid: readonly LaidLoop[], moved: readonly LaidLoop[]): readonly PartEdge[] {
-  const drawn = edgesById(sheet.loops);
-  const before = edgesById(laid);
-  return [...edgesById(moved)].map(([edgeId, after]): PartEdge => {
-    const lengthOf = (edges: readonly LaidEdge[]) =>
-      edges.reduce((sum, { points }) => sum + flatLengthMm(points), 0);
-    const flatMm = lengthOf(after);
-    const inSpace = lengthsOfEdge(sheet, drawn.get(edgeId) ?? []);
-    const { name, role } = at(after, 0);
-    const bevels = bevelsOf(sheet, edgeId, after);
-    return {
-      edgeId,
-      name,
-      role,
-      drawnLengthMm: inSpace.drawnMm,
-      spaceLengthMm: inSpace.atDepthMm + flatMm - lengthOf(before.get(edgeId) ?? []),
-      flatLengthMm: flatMm,
-      bevelRad: [bevels[0]?.bevelRad ?? 0, bevels.at(-1)?.bevelRad ?? 0],
-      bevels,
-      ...openingOf(drawn.get(edgeId)?.[0]),
-    };
-  });
-}
-
-function openingOf(edge: RegionEdge | undefined): Pick<PartEdge, "opening"> {
-  if (edge?.openingId === undefined) return {};
-  return { opening: { id: edge.openingId, cut: edge.trace?.kind === "plumb" ? "upright" : "square" } };
-}
-
-/**
- * The bevel along an edge, by flat length from its start; a fence's upper edge runs from its rear end to its front.
- * Empty where it is square all along.
- */
-function bevelsOf(sheet: Sheet, edgeId: string, edges: readonly LaidEdge[]): readonly BevelStation[] {
-  const all =
-    sheet.kind === "fence" && edgeId === "upper" ? seatBevels(sheet) : edges.flatMap(bevelsAlong(edges));
-  return all.every(({ bevelRad }) => bevelRad === 0) ? [] : thinBevels(all);
-}
-
-/** Bevels of one of several pieces of an edge, counted on from the pieces before it. */
-const bevelsAlong =
-  (edges: readonly LaidEdge[]) =>
-  ({ points, bevelsRad }: LaidEdge, index: number): readonly BevelStation[] => {
-    let alongMm = edges.slice(0, index).reduce((sum, edge) => sum + flatLengthMm(edge.points), 0);
-    return points.map((point, i) => {
-      if (i > 0) alongMm += distanceFlat(at(points, i - 1), point);
-      return { alongMm, bevelRad: at(bevelsRad, i) };
-    });
-  };
-
-function seatBevels(sheet: FenceSheet): readonly BevelStation[] {
-  const lengthMm = sheet.seat.at(-1)?.alongMm ?? 0;
-  return sheet.seat.toReversed().map((station) => ({
-    alongMm: lengthMm - station.alongMm,
-    bevelRad: seatBevelRad(station.bevelRad, sheet.thicknessMm),
-  }));
-}
-
-/** The edges of loops by their ids, in the order in which these first come. */
-function edgesById<Edge extends { readonly edgeId: string }>(
-  loops: readonly { readonly edges: readonly Edge[] }[],
-): ReadonlyMap<string, readonly Edge[]> {
-  const byId = new Map<string, Edge[]>();
-  for (const edge of loops.flatMap(({ edges }) => edges)) {
-    const known = byId.get(edge.edgeId);
-    if (known) known.push(edge);
-    else byId.set(edge.edgeId, [edge]);
-  }
-  return byId;
-}
-
-/** Drawn and neutral length in space of all region edges of one drawn edge. */
-function lengthsOfEdge(sheet: Sheet, edges: readonly RegionEdge[]): LengthsInSpace {
-  const each = edges.map((edge): LengthsInSpace => {
-    if (sheet.kind === "transition") return transitionEdgeInSpace(sheet, edge);
-    if (sheet.kind === "section") return edgeLengthsInSpace(sheet.chart, edge, sheet.depths.neutralMm);
-    const lengthMm = fenceEdgeLengthInSpace(sheet, edge.points);
-    return { drawnMm: lengthMm, atDepthMm: lengthMm };
-  });
-  const sum = (key: keyof LengthsInSpace) => each.reduce((total, lengths) => total + lengths[key], 0);
-  return { drawnMm: sum("drawnMm"), atDepthMm: sum("atDepthMm") };
 }
 
 /** The mirror image of a right-hand part. */

@@ -1,7 +1,7 @@
 import type { BendVerdict, BendZone } from "../bending/index.ts";
 import type { FlatPoint, SpacePoint } from "../foundation/index.ts";
 import type { TwistJudgement } from "../rulings/index.ts";
-import type { EdgeRole, Hand, SeatStation } from "../surfaces/index.ts";
+import type { EdgeRole, FibreStretch, Hand, SeatStation } from "../surfaces/index.ts";
 
 /** One edge of a flat loop, first to last point, both ends included; seen from the face that the part names. */
 export interface FlatEdge {
@@ -92,6 +92,8 @@ export interface Part {
   readonly zones: readonly BendZone[];
   readonly minRadiusMm?: number;
   readonly maxStrain: number;
+  /** Where the fibre that keeps its length is not the middle of the foam; absent where all is bent whole. */
+  readonly stretches?: readonly FibreStretch[];
   readonly verdict: BendVerdict;
   /** A fence's upper edge: heights and bevels along it; empty for other parts. */
   readonly seat: readonly SeatStation[];

@@ -1,8 +1,9 @@
-import { addSpace, at, bracketedRoot, crossSpace, type FlatPoint } from "../foundation/index.ts";
+import { addSpace, crossSpace, type FlatPoint } from "../foundation/index.ts";
 import {
   type ChartPlace,
   chartPointAt,
   normalAtPlace,
+  placesAtMiddle,
   type SectionSheet,
   spacePointAt,
   turnAtPlace,
@@ -13,13 +14,10 @@ import type { FlatRimPoint } from "./rim-of-loop.ts";
 import { turnSteps } from "./turn-steps.ts";
 import type { ChartSpot, SheetLie } from "./types.ts";
 
-/** Places tabled on each piece of a chart, to begin the search for u from. */
-const STEPS = 16;
-
 /** How a section's flat lies in space: its chart is the flat itself, stations are rulings. */
 export function sectionLie(sheet: SectionSheet, rims: readonly (readonly FlatRimPoint[])[]): SheetLie {
   const { chart } = sheet;
-  const placeAt = placesByFlatU(sheet);
+  const placeAt = placesAtMiddle(sheet);
   const stationsMm = chart.pieces.flatMap(({ piece }, index) => {
     const [from, to] = [flatUAt(sheet, { index, t: 0 }), flatUAt(sheet, { index, t: 1 })];
     if (piece.kind === "line") return [from, to];
@@ -47,33 +45,3 @@ export function sectionLie(sheet: SectionSheet, rims: readonly (readonly FlatRim
 
 const flatUAt = ({ chart, depths }: SectionSheet, place: ChartPlace): FlatPoint["u"] =>
   uAtPlace(chart, place) - depths.neutralMm * turnAtPlace(chart, place);
-
-/** Finds the place of a flat u, to a millionth of a mm; straight on beyond the chart's ends. */
-function placesByFlatU(sheet: SectionSheet): (flatU: number) => ChartPlace {
-  const table = sheet.chart.pieces.flatMap((_, index) =>
-    Array.from({ length: STEPS + 1 }, (_unused, k) => {
-      const place = { index, t: k / STEPS };
-      return { ...place, flatU: flatUAt(sheet, place) };
-    }),
-  );
-  const [first, last] = [at(table, 0), at(table, -1)];
-  const beyond = ({ index, t, flatU }: typeof first, outT: number, wantedU: number): ChartPlace => ({
-    index,
-    t: t + ((wantedU - flatU) * (outT - t)) / (flatUAt(sheet, { index, t: outT }) - flatU),
-  });
-  return (flatU) => {
-    if (flatU < first.flatU) return beyond(first, -1, flatU);
-    if (flatU > last.flatU) return beyond(last, 2, flatU);
-    let [low, high] = [0, table.length - 1];
-    while (high - low > 1) {
-      const middle = (low + high) >> 1;
-      if (at(table, middle).flatU <= flatU) low = middle;
-      else high = middle;
-    }
-    const [a, b] = [at(table, low), at(table, high)];
-    if (a.index !== b.index) return flatU - a.flatU < b.flatU - flatU ? a : b;
-    const { index } = a;
-    const miss = (t: number): number => flatUAt(sheet, { index, t }) - flatU;
-    return { index, t: bracketedRoot(miss, a.t, b.t) };
-  };
-}

@@ -1,11 +1,11 @@
 import { at, type SpacePoint } from "../foundation/index.ts";
 import type { FlatLoop, Part } from "../patterns/index.ts";
 import type { FoldedPlate } from "../plates/index.ts";
-import type { Sheet, TransitionSheet } from "../surfaces/index.ts";
+import { fibreOf, type Sheet, type TransitionSheet } from "../surfaces/index.ts";
 import type { FacetMesh } from "./facets.ts";
 import { fenceLie } from "./fence-lie.ts";
 import { plateBase } from "./plate-base.ts";
-import { rimOfLoop } from "./rim-of-loop.ts";
+import { type FlatRimPoint, rimOfLoop } from "./rim-of-loop.ts";
 import { sectionLie } from "./section-lie.ts";
 import { type ThickMesh, thicken } from "./thicken.ts";
 import { offStripMm, transitionLie } from "./transition-lie.ts";
@@ -63,11 +63,15 @@ function sheetSolids({ parts }: MadeTray, sheet: Sheet): readonly PlacedSolid[] 
 function meshesOf(sheet: Sheet, part: Part): readonly ThickMesh[] {
   const rimsOf = (loops: readonly FlatLoop[]) =>
     loops.map((loop) => rimOfLoop(loop, part.edges, sheet.thicknessMm / 2));
+  const { middleAt } = fibreOf(sheet, part.stretches);
+  /** Along the middle of the foam, where a sheet lies in space. */
+  const inMiddle = (rims: readonly (readonly FlatRimPoint[])[]) =>
+    rims.map((rim) => rim.map(({ at: { u, v }, offset }) => ({ at: { u: middleAt(u), v }, offset })));
   switch (sheet.kind) {
     case "section":
-      return [thicken(sectionLie(sheet, rimsOf(part.loops)))];
+      return [thicken(sectionLie(sheet, inMiddle(rimsOf(part.loops))))];
     case "fence":
-      return [thicken(fenceLie(sheet, rimsOf(part.loops)))];
+      return [thicken(fenceLie(sheet, inMiddle(rimsOf(part.loops))))];
     case "transition":
       return loopsByStrip(sheet, part.loops).flatMap((loops, strip) =>
         loops.length === 0 ? [] : [thicken(transitionLie(sheet, strip, rimsOf(loops)))],

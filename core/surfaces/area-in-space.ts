@@ -10,8 +10,9 @@ import {
   xiOfPlan,
   xiRange,
 } from "./cylinder-chart.ts";
+import { type FibreStretch, fibreRate } from "./fibre.ts";
 import { type Foot, footFinder, xiShift } from "./plumb-walls.ts";
-import type { BorderPiece, CylinderChart } from "./types.ts";
+import type { BorderPiece, CylinderChart, SectionSheet } from "./types.ts";
 
 /** A piece of the plan outline and the ξ that its feet span. */
 interface Spanned extends BorderPiece {
@@ -20,18 +21,25 @@ interface Spanned extends BorderPiece {
 }
 
 /**
- * The area of a region at depth `depthMm`, as it lies in space: ruling by ruling, the lengths of the rulings
+ * The area of a region on the fibre that keeps its length, as it lies in space: ruling by ruling, the lengths of the rulings
  * inside the plan outline times the step between them on that surface. Where an edge is upright it lies over its plan
- * curve at that depth. It never sees the flat pattern. The sweep
+ * curve at the middle of the foam. It never sees the flat pattern. The sweep
  * goes band by band between the places where a piece of the outline or of the profile begins, ends or turns.
  */
-export function areaInSpace(chart: CylinderChart, borders: readonly BorderPiece[], depthMm: number): number {
+export function areaInSpace(
+  sheet: SectionSheet,
+  borders: readonly BorderPiece[],
+  stretches: readonly FibreStretch[],
+): number {
+  const { chart } = sheet;
+  const depthMm = sheet.depths.neutralMm;
+  const { bordersXi, rateAt } = fibreRate(sheet, stretches);
   const footUnder = footFinder(chart, depthMm);
   const turns = borders.map((border) => turningXis(chart, border, footUnder));
   const spanned = borders.map(
     (border, i): Spanned => ({ ...border, from: Math.min(...at(turns, i)), to: Math.max(...at(turns, i)) }),
   );
-  const stops = bandStops(chart, turns.flat());
+  const stops = bandStops(chart, [...turns.flat(), ...bordersXi.filter(isSpanned(turns.flat()))]);
   const middleXi = (at(stops, -1) + at(stops, 0)) / 2;
   const middlePlace = placeOfXi(chart, middleXi);
   const scaleMm2 =
@@ -53,7 +61,7 @@ export function areaInSpace(chart: CylinderChart, borders: readonly BorderPiece[
       const { speed, curvaturePerMm } = bendAtPlace(chart, { index, t });
       const xi = profileAtPlace(chart, { index, t })[0];
       const ruling = rulingAt(chart, { index, t }, xi, depthMm);
-      return rulingLengthAt(chart, crossed, ruling) * speed * (1 - depthMm * curvaturePerMm);
+      return rulingLengthAt(chart, crossed, ruling) * speed * rateAt(xi, curvaturePerMm);
     };
     const [from, to] = [placeOfXi(chart, a, index).t, placeOfXi(chart, b, index).t];
     // Between straight edges on a flat stretch the rulings grow evenly.
@@ -64,6 +72,12 @@ export function areaInSpace(chart: CylinderChart, borders: readonly BorderPiece[
   }
   return areaMm2;
 }
+
+/** Beyond the outline there is nothing to measure. */
+const isSpanned = (xis: readonly number[]) => {
+  const [least, most] = [Math.min(...xis), Math.max(...xis)];
+  return (xi: number): boolean => xi > least && xi < most;
+};
 
 const isStraight = ({ piece }: Spanned): boolean => piece.kind === "line";
 

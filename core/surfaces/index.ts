@@ -1,4 +1,5 @@
 export { areaInSpace } from "./area-in-space.ts";
+export { type BendLine, bendLine, placesAtMiddle } from "./bend-line.ts";
 export { buildSheets } from "./build-sheets.ts";
 export {
   bendAtPlace,
@@ -17,6 +18,7 @@ export { type EaseLimits, type Easing, easeTransition } from "./ease-transition.
 export { type EdgeSpot, flatOnEdges, inwardAt, placeOnTrace, spotOnEdge } from "./edge-spots.ts";
 export { faceHeightAt, faceOver, facePointAt, sheetContains } from "./face-height.ts";
 export { heightOnCurve } from "./fence-lower-edge.ts";
+export { type Fibre, type FibreStretch, fibreOf } from "./fibre.ts";
 export { polygonsContain } from "./inside-polygons.ts";
 export {
   edgeLengthsInSpace,

@@ -18,6 +18,7 @@ import {
   profileAtPlace,
   xiOfPlan,
 } from "./cylinder-chart.ts";
+import type { FibreRate } from "./fibre.ts";
 import { placeFinder } from "./place-finder.ts";
 import type { CylinderChart } from "./types.ts";
 
@@ -93,12 +94,15 @@ const ORIGIN: SpacePoint = { x: 0, y: 0, z: 0 };
 const profileSlope = (chart: CylinderChart, place: ChartPlace): Vec2 =>
   derivativeOnPiece(at(chart.pieces, place.index).piece, Math.min(1, Math.max(0, place.t)));
 
-/** How fast the edge of a plumb wall runs in space, on the face at a depth, by the parameter of its plan curve. */
+/**
+ * How fast the edge of a plumb wall runs in space, by the parameter of its plan curve: where the wall meets the face at a
+ * depth, along a fibre that goes by its own rate.
+ */
 export function plumbSpeed(
   chart: CylinderChart,
   piece: CurvePiece,
   t: number,
-  depthMm: number,
+  { depthMm, rateAt }: { readonly depthMm: number; readonly rateAt: FibreRate["rateAt"] },
   footAt: (p: PlanPoint) => Foot,
 ): number {
   const [x, y] = pointOnPiece(piece, t);
@@ -109,7 +113,7 @@ export function plumbSpeed(
     dXi * chart.ruling.x +
     (profileSlope(chart, place)[1] * dU * chart.ruling.z) / speed +
     dY / chart.ruling.y;
-  return length2([dU * (1 - depthMm * curvaturePerMm), alongRuling]);
+  return length2([dU * rateAt(profileAtPlace(chart, place)[0], curvaturePerMm), alongRuling]);
 }
 
 /**

@@ -55,7 +55,7 @@ const SENTENCES: Readonly<Record<TermName, readonly [word: string, sentence: str
   ],
   verdict: [
     "Verdict",
-    "Whether your foam can be bent to this radius: flat, bend cold, or too tight; by the strain of its outer face.",
+    "How your foam is brought to this radius: flat, bent cold, with relief slots, in planks, or not with this foam; by the strain of its outer face.",
   ],
   skinAllowance: [
     "Skin allowance",

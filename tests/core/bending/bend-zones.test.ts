@@ -67,14 +67,14 @@ describe("the bend zones of a section", () => {
 
   it.each([
     { leastBendRatio: 410.8 / 20, verdict: "bend cold" },
-    { leastBendRatio: 410.9 / 20, verdict: "too tight" },
+    { leastBendRatio: 410.9 / 20, verdict: "relief slots" },
   ] as const)(
     "are judged against the foam's least radius: $leastBendRatio thicknesses, $verdict",
     ({ leastBendRatio, verdict }) => {
       const tray20 = laid({ leastBendRatio });
       expect(partOf(tray20, "S1").verdict).toBe(verdict);
       expect(tray20.problems.map(({ kind }) => kind)).toEqual(
-        verdict === "too tight" ? ["bend-too-tight"] : [],
+        verdict === "relief slots" ? ["bend-too-tight"] : [],
       );
     },
   );

@@ -278,7 +278,8 @@ const bent = (changes = {}, settings = {}): Project =>
   tray(
     { p: arcProfile([-10, 100], ARC.radiusMm, ARC.sweepRad, 1) },
     [section(1, rectangle(120, 340, 0, 400), changes)],
-    settings,
+    // Bent whole, for checking.
+    { leastBendRatio: 1, ...settings },
   );
 
 function bruteOf(project: Project): { readonly sheet: BruteSheet; readonly pieces: readonly CurvePiece[] } {

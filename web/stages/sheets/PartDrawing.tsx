@@ -1,3 +1,4 @@
+import type { BendVerdict } from "../../../core/bending/index.ts";
 import type { Design } from "../../../core/design.ts";
 import { distanceFlat, type FlatPoint, formatMm, formatNumber } from "../../../core/foundation/index.ts";
 import type { MarkingTable } from "../../../core/marking/index.ts";
@@ -163,6 +164,14 @@ function Stations({ bounds, scale, everyMm }: StationsProps) {
   );
 }
 
+const WORDS_OF_BEND = {
+  flat: "flat",
+  "bend cold": "bend",
+  "relief slots": "relief slots",
+  planks: "planks",
+  "not with this foam": "not with this foam",
+} as const satisfies Record<BendVerdict, string>;
+
 function Bends({
   part,
   bounds,
@@ -182,7 +191,7 @@ function Bends({
             {index > 0 ? <line className="fold" x1={from} x2={from} y1={top - 8} y2={bottom} /> : null}
             {zone.leastRadiusMm === undefined ? null : (
               <text className="bend-label" x={(from + to) / 2} y={top - 14} textAnchor="middle">
-                {`${zone.verdict === "too tight" ? "too tight" : "bend"}, R ${formatNumber(zone.leastRadiusMm, 0)}`}
+                {`${WORDS_OF_BEND[zone.verdict]}, R ${formatNumber(zone.leastRadiusMm, 0)}`}
               </text>
             )}
           </g>
