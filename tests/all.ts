@@ -12,7 +12,7 @@ const STEPS: readonly { readonly heading: string; readonly command: readonly str
   { heading: "Types of everything", command: ["tsc"] },
   { heading: "Lint and format", command: ["biome", "check", "--error-on-warnings", "."] },
   { heading: "Layers: who imports whom", command: ["tsx", "tests/layers.ts"] },
-  { heading: "Unit and source checks", command: ["vitest", "run", "--project", "unit"] },
+  { heading: "Unit and source checks", command: ["vitest", "run", "--project", "unit", "--project", "page"] },
   { heading: "Browser tests", command: ["vitest", "run", "--project", "browser"] },
 ];
 
