@@ -9,7 +9,7 @@ import {
   DEFAULT_METALS,
   DEFAULT_RESINS,
 } from "./materials.ts";
-import type { Foam, Project, Stock } from "./schema.ts";
+import type { Board, Foam, Project, Stock } from "./schema.ts";
 
 /**
  * The materials and the stock of a project: a number out of its range is replaced by that of the default
@@ -26,7 +26,13 @@ export function checkMaterials(project: Project): Checked<Project> {
     cloths: checkList(cloths, "cloths", DEFAULT_CLOTHS, CLOTH_FIELDS, problems),
     resins: checkList(resins, "resins", DEFAULT_RESINS, RESIN_FIELDS, problems),
     glues: checkList(orDefaults(glues, DEFAULT_GLUES), "glues", DEFAULT_GLUES, GLUE_FIELDS, problems),
-    boards: checkList(orDefaults(boards, DEFAULT_BOARDS), "boards", DEFAULT_BOARDS, BOARD_FIELDS, problems),
+    boards: checkList(
+      orDefaults(boards, DEFAULT_BOARDS),
+      "boards",
+      DEFAULT_BOARDS,
+      BOARD_FIELDS,
+      problems,
+    ).map((board) => withSoundStore(board, problems)),
     metals: checkList(metals, "metals", DEFAULT_METALS, METAL_FIELDS, problems),
   };
   const stock = checkStock(project.stock, materials.foams, problems);
@@ -208,6 +214,28 @@ function withSoundTest(foam: Foam, problems: Problem[]): Foam {
   return faults.length > 0 ? untested : foam;
 }
 
+/** A board whose number or price is out of its range is one that there is as much of as it takes, at no price. */
+function withSoundStore(board: Board, problems: Problem[]): Board {
+  const { quantity, priceEach, ...rest } = board;
+  const fault = (key: string, field: string, value: number, range: Range): Problem => ({
+    kind: "number-out-of-range",
+    place: { setting: `materials.boards.${board.id}.${key}` },
+    name: board.name,
+    field,
+    value,
+    ...range,
+  });
+  const isNumberSound = quantity === undefined || isWithin(quantity, RANGES.sheetCount);
+  const isPriceSound = priceEach === undefined || isWithin(priceEach, RANGES.price);
+  if (!isNumberSound) problems.push(fault("quantity", "Number", quantity, RANGES.sheetCount));
+  if (!isPriceSound) problems.push(fault("priceEach", "Price", priceEach, RANGES.price));
+  return {
+    ...rest,
+    ...(isNumberSound && quantity !== undefined ? { quantity } : {}),
+    ...(isPriceSound && priceEach !== undefined ? { priceEach } : {}),
+  };
+}
+
 function checkStock(
   stock: readonly Stock[],
   foams: readonly { readonly id: string }[],
@@ -233,6 +261,8 @@ function checkStock(
       ["thicknessMm", "Thickness", sheet.thicknessMm, RANGES.thicknessMm],
       ["lengthMm", "Length", sheet.lengthMm, RANGES.stockSideMm],
       ["widthMm", "Width", sheet.widthMm, RANGES.stockSideMm],
+      ["quantity", "Number", sheet.quantity ?? 0, RANGES.sheetCount],
+      ["priceEach", "Price", sheet.priceEach ?? 0, RANGES.price],
     ] as const) {
       if (isWithin(value, range)) continue;
       faults.push({

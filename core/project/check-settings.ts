@@ -79,6 +79,15 @@ export function checkSettings(project: Project): Checked<Project> {
       ),
     },
     bending: soundBending(project.bending, number, DEFAULTS.bending),
+    laying: {
+      ...project.laying,
+      clearanceMm: number(
+        project.laying.clearanceMm,
+        ["laying.clearanceMm", "Clearance", "pieces on stock"],
+        RANGES.clearanceMm,
+        DEFAULTS.laying.clearanceMm,
+      ),
+    },
     marking: {
       intervalMm: number(
         marking.intervalMm,

@@ -61,6 +61,8 @@ export function emptyProject(start: {
       metals: DEFAULT_METALS,
     },
     stock: DEFAULT_STOCK,
+    laying: { clearanceMm: 3, rotation: "free", currency: "€" },
+    layouts: [],
     cutting: {
       tool: "knife",
       kerfMm: 0,

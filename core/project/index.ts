@@ -86,6 +86,7 @@ export { type ReadResult, readProject, writeProject } from "./read-project.ts";
 export { resolveLines } from "./resolve-lines.ts";
 export type { ResolvedEdge, ResolvedLines, TransitionEdges } from "./resolved-lines.ts";
 export type {
+  AcceptedLayout,
   BendChoice,
   BendMethod,
   Board,
@@ -97,6 +98,7 @@ export type {
   Glue,
   Item,
   ItemEdge,
+  Laying,
   Metal,
   Note,
   Opening,

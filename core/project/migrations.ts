@@ -10,6 +10,7 @@ export const MIGRATIONS: readonly ((document: RawDocument) => RawDocument)[] = [
   fromVersion1,
   fromVersion2,
   fromVersion3,
+  fromVersion4,
 ];
 
 /**
@@ -54,6 +55,12 @@ function fromVersion2(document: RawDocument): RawDocument {
 /** Version 3 knew one way to bend: cold, whole. */
 function fromVersion3(document: RawDocument): RawDocument {
   return { ...document, version: 4, bending: BENDING_OF_VERSION_4 };
+}
+
+/** Version 4 knew no layouts on stock. */
+function fromVersion4(document: RawDocument): RawDocument {
+  const laying = { clearanceMm: 3, rotation: "free", currency: "€" };
+  return { ...document, version: 5, laying, layouts: [] };
 }
 
 const BENDING_OF_VERSION_4 = {

@@ -1,14 +1,15 @@
 import * as v from "valibot";
 import { BendChoiceSchema, BendingSchema, type BendMethodSchema, BendTestSchema } from "./bending-schemas.ts";
+import { AcceptedLayoutSchema, LayingSchema, ownedFields } from "./laying-schemas.ts";
 import { type LineRefSchema, NoteSchema, UnderlaySchema } from "./remark-schemas.ts";
 import { Id, Name, standingFields, Typed } from "./typed-fields.ts";
 
 /**
- * The project document, version 4: only what the builder gave. Lengths in mm, angles in rad, masses in kg.
+ * The project document, version 5: only what the builder gave. Lengths in mm, angles in rad, masses in kg.
  * Numbers are taken as typed, however odd; `checkDocument` turns odd ones into problems that name them, so that
  * the rest of the tray still computes.
  */
-export const CURRENT_VERSION = 4;
+export const CURRENT_VERSION = 5;
 
 /** Where a default comes from (facts of the trade without a source are common practice). */
 export const OriginSchema = v.picklist(["published", "published-weak", "common-practice", "memory", "typed"]);
@@ -274,6 +275,7 @@ export const BoardSchema = v.strictObject({
   lengthMm: Typed,
   widthMm: Typed,
   densityKgPerM3: Typed,
+  ...ownedFields,
   origins: Origins,
 });
 
@@ -294,6 +296,9 @@ export const StockSchema = v.strictObject({
   thicknessMm: Typed,
   lengthMm: Typed,
   widthMm: Typed,
+  ...ownedFields,
+  /** Which way the grain runs; along the length unless it is said. */
+  grain: v.exactOptional(v.literal("across")),
 });
 
 const RibPlacesSchema = v.variant("kind", [
@@ -342,6 +347,8 @@ export const ProjectSchema = v.strictObject({
     metals: v.array(MetalSchema),
   }),
   stock: v.array(StockSchema),
+  laying: LayingSchema,
+  layouts: v.array(AcceptedLayoutSchema),
   cutting: v.strictObject({
     tool: v.picklist(["knife", "saw", "hot-wire", "router"]),
     kerfMm: Typed,
@@ -446,6 +453,8 @@ export type Resin = DeepReadonly<v.InferOutput<typeof ResinSchema>>;
 export type Glue = DeepReadonly<v.InferOutput<typeof GlueSchema>>;
 export type Board = DeepReadonly<v.InferOutput<typeof BoardSchema>>;
 export type Stock = DeepReadonly<v.InferOutput<typeof StockSchema>>;
+export type Laying = DeepReadonly<v.InferOutput<typeof LayingSchema>>;
+export type AcceptedLayout = DeepReadonly<v.InferOutput<typeof AcceptedLayoutSchema>>;
 export type RibPlaces = DeepReadonly<v.InferOutput<typeof RibPlacesSchema>>;
 export type PaperName = (typeof PaperNames)[number];
 export type Project = DeepReadonly<v.InferOutput<typeof ProjectSchema>>;

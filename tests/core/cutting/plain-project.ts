@@ -68,6 +68,8 @@ export function plainProject(changes: Partial<Project> = {}): Project {
       stockEdgeMm: 0,
       seamStaggerMm: 100,
     },
+    laying: { clearanceMm: 3, rotation: "free", currency: "€" },
+    layouts: [],
     bending: emptyProject({ id: "plain", title: "", issuedOn: "2026-01-01" }).bending,
     marking: { intervalMm: 100, toleranceMm: 0.5 },
     jig: {

@@ -82,6 +82,16 @@ describe("a project file", () => {
     expect(old.project.items.some((item) => "bends" in item)).toBe(false);
   });
 
+  it("of version 4 reads as its twin of version 5, with nothing laid on stock yet", () => {
+    const old = readProject(frozen(4));
+    const twin = readProject(frozen(5));
+    expect(twin.ok).toBe(true);
+    expect(old).toEqual(twin);
+    if (!old.ok) throw new Error(old.message);
+    expect(old.project.laying).toEqual(empty.laying);
+    expect(old.project.layouts).toEqual([]);
+  });
+
   it("of version 0 carries its degrees, its thickness and its rib spacing over", () => {
     const old = readProject(frozen(0));
     if (!old.ok) throw new Error(old.message);
@@ -117,9 +127,9 @@ describe("a file that is no project", () => {
   });
 
   it("says so when it comes from a newer version, and names both", () => {
-    const { reason, message } = refusal('{"format":"traywright","version":5}');
+    const { reason, message } = refusal('{"format":"traywright","version":6}');
     expect(reason).toBe("newer-version");
-    expect(message).toContain("file version 5, this one reads up to 4");
+    expect(message).toContain("file version 6, this one reads up to 5");
   });
 
   it.each([
