@@ -1,7 +1,8 @@
 import { at, type FlatPoint, type Memory, NO_MEMORY, type Problem } from "../foundation/index.ts";
-import { type FlatEdge, type FlatLoop, loopsAreaMm2, type Part, polygonOfLoop } from "../patterns/index.ts";
+import { type FlatEdge, loopsAreaMm2, type Part, polygonOfLoop } from "../patterns/index.ts";
 import type { Project, Stock } from "../project/index.ts";
 import type { StockBox } from "./choose-cuts.ts";
+import { cutLinesOf } from "./cut-lines.ts";
 import { type DivideSettings, divideIsland } from "./divide-island.ts";
 import { divideAlongRulings } from "./divide-transition.ts";
 import { groupIslands, type Island } from "./group-islands.ts";
@@ -29,7 +30,7 @@ export interface Cutting {
  * The strips that are cut from stock, the seams between them, and the lines to cut by. A part that fits a
  * stock sheet of its foam and thickness stays whole; others are divided (see `divideIsland`). A part on the left
  * is divided as the mirror image of the one on the right. Problems: no-stock-for-part and
- * part-does-not-fit-stock; their strips are delivered undivided; foam-not-for-hot-wire, once for each foam.
+ * part-does-not-fit-stock; their strips are delivered undivided; foam-not-for-hot-wire, once for each foam; cut-line-swallows, once for each strip.
  */
 export function cutStrips(
   parts: readonly Part[],
@@ -87,13 +88,20 @@ function nameStrips(part: Part, { pieces, problems }: Divided, settings: StockSe
       loops,
     }),
   );
+  const cutAll = (cut: readonly NamedPiece[], seams: readonly Seam[]): Cutting => {
+    const made = cut.map((piece) => stripOf(piece, part, settings));
+    return {
+      strips: made.map(({ strip }) => strip),
+      seams,
+      problems: [...problems, ...made.flatMap((one) => one.problems)],
+    };
+  };
   if (part.kind === "transition") {
     const { seams, pieces: joined } = seamsOfTransition(part.id, named);
-    return { strips: joined.map((piece) => stripOf(piece, part, settings)), seams, problems };
+    return cutAll(joined, seams);
   }
   const seams = seamsBetween(part.id, named);
-  const strips = nameSeamEdges(named, seams).map((piece) => stripOf(piece, part, settings));
-  return { strips, seams, problems };
+  return cutAll(nameSeamEdges(named, seams), seams);
 }
 
 interface DividedPart extends Divided {
@@ -265,24 +273,11 @@ function settingsFor(
   };
 }
 
-/** The lines to cut an island by: on its own polygons, or as far outside them as the edges ask for. */
-function cutLinesOf(
-  loops: Island,
-  polygons: readonly (readonly FlatPoint[])[],
-  outwardMm: (edge: FlatEdge) => number,
-): readonly (readonly FlatPoint[])[] {
-  const isMoved = loops.some(({ edges }) => edges.some((edge) => outwardMm(edge) !== 0));
-  return isMoved ? offsetLoops(loops, outwardMm) : polygons;
-}
-
 const fitsStock = (
   island: Island,
   stock: readonly UsableStock[],
   outwardMm: (edge: FlatEdge) => number,
-): boolean => stockFor(cutLinesOf(island, island.flatMap(edgeLines), outwardMm), stock) !== undefined;
-
-const edgeLines = ({ edges }: FlatLoop): readonly (readonly FlatPoint[])[] =>
-  edges.map(({ points }) => points);
+): boolean => stockFor(offsetLoops(island, outwardMm), stock) !== undefined;
 
 /** The smallest stock sheet that the cut lines fit on, in either position. */
 function stockFor(
@@ -300,22 +295,35 @@ function stockFor(
   return smallest?.stockId;
 }
 
-function stripOf(piece: NamedPiece, part: Part, { stock, outwardMm }: StockSettings): Strip {
+function stripOf(piece: NamedPiece, part: Part, { stock, outwardMm }: StockSettings): CutStrip {
   const { id, loops } = piece;
   const outlines = loops.map(polygonOfLoop);
-  const cutLinesMm = cutLinesOf(loops, outlines, outwardMm);
-  const stockId = stockFor(cutLinesMm, stock);
-  return {
+  const { linesMm, swallowed } = cutLinesOf(loops, outwardMm);
+  const stockId = stockFor(linesMm, stock);
+  const strip: Strip = {
     id,
     partId: part.id,
     loops,
     outlineMm: at(outlines, 0),
     holesMm: outlines.slice(1),
-    cutLinesMm,
+    cutLinesMm: linesMm,
     edges: stripEdges(loops, part),
     areaMm2: loopsAreaMm2(loops),
     ...(stockId !== undefined && { stockId }),
   };
+  const [edge] = swallowed;
+  if (!edge) return { strip, problems: [] };
+  const place = { itemId: part.itemId, partId: part.id };
+  const allowanceMm = outwardMm(edge);
+  return {
+    strip,
+    problems: [{ kind: "cut-line-swallows", place, name: id, edgeName: edge.name, allowanceMm }],
+  };
+}
+
+interface CutStrip {
+  readonly strip: Strip;
+  readonly problems: readonly Problem[];
 }
 
 /** 0 → a, 25 → z, 26 → aa. */

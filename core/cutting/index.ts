@@ -1,3 +1,4 @@
+export { type CutLines, cutLinesOf } from "./cut-lines.ts";
 export { allowanceOf, type Cutting, cutStrips } from "./cut-strips.ts";
 export { type CutAxis, type Division, divideLoops } from "./divide-loops.ts";
 export { groupIslands, type Island, isInside } from "./group-islands.ts";

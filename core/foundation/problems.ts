@@ -161,6 +161,12 @@ export type Problem =
   | (Placed & { readonly kind: "bend-choice-without-bend"; readonly atMm: number })
   | (Placed & { readonly kind: "edge-cannot-be-set-back"; readonly edgeName: string })
   | (Placed & { readonly kind: "no-stock-for-part"; readonly thicknessMm: number })
+  /** A strip of which the line to cut by, that far outside, closes over a notch, slot or hole. */
+  | (Placed & {
+      readonly kind: "cut-line-swallows";
+      readonly edgeName: string;
+      readonly allowanceMm: number;
+    })
   /** A foam that gives off poison under a hot wire, or of which it is not known; the name is the foam's. */
   | (Placed & { readonly kind: "foam-not-for-hot-wire" })
   | (Placed & {
