@@ -12,6 +12,7 @@ import { boundsOfLoops, boundsOfPoints } from "./loop-measures.ts";
 import { mirrorIsland } from "./mirror-island.ts";
 import { offsetLoops } from "./offset-loops.ts";
 import { orderPieces } from "./order-pieces.ts";
+import { divideByOwnCuts, ownCutsOf } from "./own-cuts.ts";
 import { type NamedPiece, nameSeamEdges, seamsBetween } from "./seams-between.ts";
 import { seamsOfTransition } from "./seams-of-transition.ts";
 import { stripEdges } from "./strip-edges.ts";
@@ -30,7 +31,7 @@ export interface Cutting {
  * The strips that are cut from stock, the seams between them, and the lines to cut by. A part that fits a
  * stock sheet of its foam and thickness stays whole; others are divided (see `divideIsland`). A part on the left
  * is divided as the mirror image of the one on the right. Problems: no-stock-for-part and
- * part-does-not-fit-stock; their strips are delivered undivided; foam-not-for-hot-wire, once for each foam; cut-line-swallows, once for each strip.
+ * part-does-not-fit-stock; their strips are delivered undivided; foam-not-for-hot-wire, once for each foam; own-cut-cuts-nothing; cut-line-swallows, once for each strip.
  */
 export function cutStrips(
   parts: readonly Part[],
@@ -184,13 +185,19 @@ function dividePart(
   part: Part,
   { project, stock, outwardMm }: StockSettings & { readonly project: CuttingGround },
 ): Divided {
-  const islands = islandsOf(part);
+  const own = divideByOwnCuts(
+    islandsOf(part).map((island) => orient(island, part)),
+    part,
+    part.kind === "transition" ? [] : ownCutsOf(part.sheetId, project),
+  );
+  const islands = own.pieces.map((island) => orient(island, part));
   const place = { itemId: part.itemId, partId: part.id };
+  const problems: Problem[] = [...own.problems];
   if (stock.length === 0) {
     const { thicknessMm, name } = part;
-    return { pieces: islands, problems: [{ kind: "no-stock-for-part", place, name, thicknessMm }] };
+    problems.push({ kind: "no-stock-for-part", place, name, thicknessMm });
+    return { pieces: islands, problems };
   }
-  const problems: Problem[] = [];
   const pieces = islands.flatMap((island): readonly Island[] => {
     if (fitsStock(island, stock, outwardMm)) return [island];
     const divided =

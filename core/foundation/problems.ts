@@ -161,6 +161,8 @@ export type Problem =
   | (Placed & { readonly kind: "bend-choice-without-bend"; readonly atMm: number })
   | (Placed & { readonly kind: "edge-cannot-be-set-back"; readonly edgeName: string })
   | (Placed & { readonly kind: "no-stock-for-part"; readonly thicknessMm: number })
+  /** A cut that the builder put where nothing of the part is. */
+  | (Placed & { readonly kind: "own-cut-cuts-nothing"; readonly axis: "u" | "v"; readonly atMm: number })
   /** A strip of which the line to cut by, that far outside, closes over a notch, slot or hole. */
   | (Placed & {
       readonly kind: "cut-line-swallows";

@@ -99,6 +99,8 @@ function sentenceFor(problem: Problem): string {
       return `For ${name} a way to bend is chosen at ${formatMm(problem.atMm)} mm, and there is no bend any more. Choose it anew under Sheets where the bend is now.`;
     case "edge-cannot-be-set-back":
       return `${problem.edgeName} of ${name} cannot be set back for its joint: the edges beside it are too short. Lengthen them.`;
+    case "own-cut-cuts-nothing":
+      return `Your cut of ${name} at ${problem.axis} ${formatMm(problem.atMm)} mm lies outside it and divides nothing. Move it or take it back.`;
     case "cut-line-swallows":
       return `${problem.edgeName} of ${name} is narrower than twice the ${formatMm(problem.allowanceMm)} mm that the line to cut by lies outside: nothing is cut there. Allow less for kerf or trim, or cut it after with a knife, by the finished line.`;
     case "foam-not-for-hot-wire":
@@ -207,6 +209,7 @@ export function levelOf(problem: Problem): ProblemLevel {
     case "opening-cuts-nothing":
     case "opening-not-on-pattern":
     case "web-too-narrow":
+    case "own-cut-cuts-nothing":
     case "cut-line-swallows":
     case "rib-needs-bevel":
     case "ribs-overlap":

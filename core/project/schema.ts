@@ -363,6 +363,11 @@ export const ProjectSchema = v.strictObject({
     stockEdgeMm: Typed,
     /** Least distance between a cross seam and its neighbour's. */
     seamStaggerMm: Typed,
+    /**
+     * Where the builder wants a sheet cut: along a ruling at this u or across the rulings at this v, in the flat of its
+     * right or whole part. What is then still larger than the stock is divided on.
+     */
+    ownCuts: v.optional(v.array(v.strictObject({ sheetId: Id, axis: v.picklist(["u", "v"]), atMm: Typed }))),
   }),
   bending: BendingSchema,
   marking: v.strictObject({ intervalMm: Typed, toleranceMm: Typed }),

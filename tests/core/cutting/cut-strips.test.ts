@@ -401,3 +401,64 @@ describe("over random parts", () => {
     );
   });
 });
+
+describe("the builder's own cuts", () => {
+  const cutAt = (ownCuts: NonNullable<typeof cutting.ownCuts>, part = flatPart([rectangle(1250, 600)])) =>
+    cutStrips([part], plainProject({ cutting: { ...cutting, ownCuts } }));
+
+  it("divide a part that would fit whole, where they are wanted", () => {
+    const { strips, seams, problems } = cutAt([{ sheetId: "S1", axis: "u", atMm: 400 }]);
+    expect(problems).toEqual([]);
+    expect(strips.map(({ id, areaMm2 }) => [id, areaMm2])).toEqual([
+      ["S1R-a", 400 * 600],
+      ["S1R-b", 850 * 600],
+    ]);
+    expect(seams).toMatchObject([{ runs: "along ruling", atMm: 400, lengthMm: 600 }]);
+  });
+
+  it("go before the division that the stock asks for, which goes on with what is left", () => {
+    const { strips, problems } = cutAt(
+      [{ sheetId: "S1", axis: "v", atMm: 250 }],
+      flatPart([rectangle(2000, 600)]),
+    );
+    expect(problems).toEqual([]);
+    expect(strips).toHaveLength(4);
+    expect(strips.every((strip) => fits(strip, 1250, 600))).toBe(true);
+    const total = strips.reduce((sum, strip) => sum + netAreaMm2(strip), 0);
+    expect(total).toBeCloseTo(2000 * 600, 6);
+  });
+
+  it("of the left part are the images of the right one's", () => {
+    const [right, left] = [
+      flatPart([rectangle(900, 400)]),
+      flatPart(
+        [
+          loopThrough([
+            [0, 0],
+            [0, -400],
+            [900, -400],
+            [900, 0],
+          ]),
+        ],
+        { id: "S1L", hand: "left" },
+      ),
+    ];
+    const ownCuts = [{ sheetId: "S1", axis: "v" as const, atMm: 100 }];
+    const { seams } = cutStrips([right, left], plainProject({ cutting: { ...cutting, ownCuts } }));
+    expect(seams.map(({ partId, atMm }) => [partId, atMm])).toEqual([
+      ["S1R", 100],
+      ["S1L", -100],
+    ]);
+  });
+
+  it("that divide nothing, of another sheet, or at no number leave the part whole; the first is named", () => {
+    const { strips, problems } = cutAt([
+      { sheetId: "S1", axis: "u", atMm: 3000 },
+      { sheetId: "S2", axis: "u", atMm: 400 },
+      { sheetId: "S1", axis: "u", atMm: Number.NaN },
+    ]);
+    expect(strips).toHaveLength(1);
+    expect(problems.map(({ kind }) => kind)).toEqual(["own-cut-cuts-nothing"]);
+    expect(problems.map(wordProblem).join()).toContain("at u 3000.0 mm");
+  });
+});
