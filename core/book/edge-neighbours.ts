@@ -9,7 +9,12 @@ import type { Design } from "./design.ts";
 export function edgeWords(design: Design, strip: Strip, part: Part, edge: FlatEdge): string {
   if (edge.role === "seam") {
     const seam = seamAt(design, strip, edge);
-    return seam === undefined ? "seam, square" : `seam to ${otherOf(seam.stripIds, strip.id)}, square`;
+    if (seam === undefined) return "seam, square";
+    const cut =
+      seam.bevelRad === undefined
+        ? "square"
+        : `bevel ${bevelRange(measuredEdge(strip, edge)?.bevels ?? [], part.kind)}`;
+    return `seam to ${otherOf(seam.stripIds, strip.id)}, ${cut}`;
   }
   const joints = jointsAt(design, part, edge.edgeId);
   const measured = measuredEdge(strip, edge) ?? part.edges.find(({ edgeId }) => edgeId === edge.edgeId);

@@ -81,7 +81,7 @@ function totalRows(design: Design): readonly (readonly string[])[] {
     ["Foam area", squareMetres(totals.foamAreaMm2)],
     ["Bare foam", formatMass(totals.foamMassKg)],
     ...(design.plates.length > 0 ? [["Metal plates", formatMass(totals.metalMassKg)]] : []),
-    ["Glue in the joints", formatMass(totals.glueMassKg)],
+    ["Glue in joints and slots", formatMass(totals.glueMassKg)],
     ["Joints", `${formatNumber(totals.jointLengthMm / 1000, 2)} m`],
     ["Rib board", formatMass(totals.ribBoardMassKg)],
     ["Hands-on time to the bare shell", `${formatNumber(totals.handsOnHours, 1)} h`],

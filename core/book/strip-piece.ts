@@ -13,7 +13,7 @@ import type { PaperPoint } from "./types.ts";
 
 /**
  * What is printed true to size of a strip: the line to cut by on the face shown, the outline at mid-thickness where it
- * differs, bend limits or rulings, stations and datum of its marking-out table, ribs and fences that touch it. Seen from
+ * differs, bend limits, relief slots or rulings, stations and datum of its marking-out table, ribs and fences that touch it. Seen from
  * the face that the part names.
  */
 export function stripPiece(design: Design, strip: Strip, part: Part): Piece {
@@ -30,6 +30,7 @@ export function stripPiece(design: Design, strip: Strip, part: Part): Piece {
     lines: [
       ...cutLines(shownFace(strip, part.thicknessMm, design.project), loops),
       ...bendLimits(strip, part).map((limit) => limit.line),
+      ...slotLines(strip, part),
       ...rulingLines(part, loops).map((ruling) => ruling.line),
       ...(table === undefined ? [] : stationLines(table, loops)),
       ...layLines(design, part, loops).map((lay) => lay.line),
@@ -41,6 +42,24 @@ export function stripPiece(design: Design, strip: Strip, part: Part): Piece {
 /** The finished outline and the holes of a strip. */
 export const stripLoops = (strip: Strip): readonly (readonly PaperPoint[])[] =>
   [strip.outlineMm, ...strip.holesMm].map((loop) => loop.map(toPaper));
+
+/**
+ * Both walls of every relief slot, true to size: drawn through where they are cut into the face shown, dashed where they
+ * are cut into the face behind it.
+ */
+export function slotLines(strip: Strip, part: Part): readonly LineMark[] {
+  return (strip.slots ?? []).flatMap(({ uMm, kerfMm, stretchesMm, face }) =>
+    stretchesMm.flatMap(([from, to]) =>
+      [-kerfMm / 2, kerfMm / 2].map((side) =>
+        lineMark(
+          [paper(uMm + side, from), paper(uMm + side, to)],
+          face === part.faceShown ? "thin" : "hidden",
+          "slots",
+        ),
+      ),
+    ),
+  );
+}
 
 /** Which hand a part is of, for a label; nothing for a part that lies across the centre line. */
 export const handWords = (part: Part): string => (part.hand === "whole" ? "" : `, ${part.hand} hand`);
@@ -118,6 +137,7 @@ export function stationLines(
   );
   const rows = table.rows.flatMap((row) => {
     const u = origin.u + row.alongMm;
+    if (row.reason === "slot") return [];
     if (row.reason !== "station") {
       return row.offsetsMm.map((offset) =>
         lineMark(

@@ -4,6 +4,7 @@ import type { Project, Stock } from "../project/index.ts";
 import type { StockBox } from "./choose-cuts.ts";
 import { cutLinesOf } from "./cut-lines.ts";
 import { type DivideSettings, divideIsland } from "./divide-island.ts";
+import { divideIntoPlanks, plankBevelAt } from "./divide-planks.ts";
 import { divideAlongRulings } from "./divide-transition.ts";
 import { groupIslands, type Island } from "./group-islands.ts";
 import { foamsNotForHotWire } from "./hot-wire.ts";
@@ -15,6 +16,7 @@ import { orderPieces } from "./order-pieces.ts";
 import { divideByOwnCuts, ownCutsOf } from "./own-cuts.ts";
 import { type NamedPiece, nameSeamEdges, seamsBetween } from "./seams-between.ts";
 import { seamsOfTransition } from "./seams-of-transition.ts";
+import { slotsOnStrip } from "./slots-on-strip.ts";
 import { stripEdges } from "./strip-edges.ts";
 import type { Seam, Strip } from "./types.ts";
 
@@ -101,7 +103,10 @@ function nameStrips(part: Part, { pieces, problems }: Divided, settings: StockSe
     const { seams, pieces: joined } = seamsOfTransition(part.id, named);
     return cutAll(joined, seams);
   }
-  const seams = seamsBetween(part.id, named);
+  const seams = seamsBetween(part.id, named).map((seam): Seam => {
+    const bevelRad = seam.runs === "along ruling" ? plankBevelAt(part, seam.atMm) : 0;
+    return bevelRad === 0 ? seam : { ...seam, bevelRad };
+  });
   return cutAll(nameSeamEdges(named, seams), seams);
 }
 
@@ -186,7 +191,7 @@ function dividePart(
   { project, stock, outwardMm }: StockSettings & { readonly project: CuttingGround },
 ): Divided {
   const own = divideByOwnCuts(
-    islandsOf(part).map((island) => orient(island, part)),
+    divideIntoPlanks(islandsOf(part), part).map((island) => orient(island, part)),
     part,
     part.kind === "transition" ? [] : ownCutsOf(part.sheetId, project),
   );
@@ -307,6 +312,7 @@ function stripOf(piece: NamedPiece, part: Part, { stock, outwardMm }: StockSetti
   const outlines = loops.map(polygonOfLoop);
   const { linesMm, swallowed } = cutLinesOf(loops, outwardMm);
   const stockId = stockFor(linesMm, stock);
+  const slots = slotsOnStrip(outlines, part);
   const strip: Strip = {
     id,
     partId: part.id,
@@ -316,6 +322,7 @@ function stripOf(piece: NamedPiece, part: Part, { stock, outwardMm }: StockSetti
     cutLinesMm: linesMm,
     edges: stripEdges(loops, part),
     areaMm2: loopsAreaMm2(loops),
+    ...(slots.length > 0 && { slots }),
     ...(stockId !== undefined && { stockId }),
   };
   const [edge] = swallowed;

@@ -11,4 +11,4 @@ export {
   signedAreaMm2,
 } from "./loop-measures.ts";
 export { offsetEdges, offsetLoops } from "./offset-loops.ts";
-export type { Seam, Strip } from "./types.ts";
+export type { Seam, Strip, StripSlot } from "./types.ts";

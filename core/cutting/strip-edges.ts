@@ -1,12 +1,13 @@
 import { at } from "../foundation/index.ts";
 import type { FlatEdge, Part, PartEdge } from "../patterns/index.ts";
+import { plankBevelAt } from "./divide-planks.ts";
 import type { Island } from "./group-islands.ts";
 import { lengthOfEdgeMm } from "./loop-measures.ts";
 
 /**
  * The edges of a strip in the order of its loops. Flat lengths come from the points; drawn and space lengths are
  * the strip's share of the part's edge by flat length, and bevels are read off between the part's two ends.
- * Seams are cut square and are as long in space as on the flat.
+ * Seams are cut square, but for those between planks, and are as long in space as on the flat.
  */
 export function stripEdges(loops: Island, part: Part): PartEdge[] {
   const wholes = new Map(part.edges.map((edge) => [edge.edgeId, edge]));
@@ -18,7 +19,7 @@ function stripEdge(edge: FlatEdge, whole: PartEdge | undefined, part: Part): Par
   const flatLengthMm = lengthOfEdgeMm(edge);
   if (whole === undefined || whole.role !== role || !(whole.flatLengthMm > 0)) {
     const same = { drawnLengthMm: flatLengthMm, spaceLengthMm: flatLengthMm, flatLengthMm };
-    return { edgeId, name, role, ...same, bevelRad: [0, 0], bevels: [] };
+    return { edgeId, name, role, ...same, ...bevelsOfSeam(edge, part, flatLengthMm) };
   }
   const share = flatLengthMm / whole.flatLengthMm;
   const isWhole = Math.abs(share - 1) < 1e-9;
@@ -32,6 +33,19 @@ function stripEdge(edge: FlatEdge, whole: PartEdge | undefined, part: Part): Par
     ...(whole.opening && { opening: whole.opening }),
     ...(isWhole ? { bevelRad: whole.bevelRad, bevels: whole.bevels } : bevelsOfStretch(edge, whole, part)),
   };
+}
+
+/** Seams are square, but for those between planks. */
+function bevelsOfSeam(
+  { role, points }: FlatEdge,
+  part: Part,
+  lengthMm: number,
+): Pick<PartEdge, "bevelRad" | "bevels"> {
+  const [from, to] = [at(points, 0), at(points, -1)];
+  const isAlongRuling = role === "seam" && Math.abs(to.u - from.u) < 1e-9;
+  const bevelRad = isAlongRuling ? plankBevelAt(part, from.u) : 0;
+  if (bevelRad === 0) return { bevelRad: [0, 0], bevels: [] };
+  return { bevelRad: [bevelRad, bevelRad], bevels: [0, lengthMm].map((alongMm) => ({ alongMm, bevelRad })) };
 }
 
 /** The bevels of a piece of an edge, read off the whole edge between where the piece starts and ends on it. */

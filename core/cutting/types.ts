@@ -1,3 +1,4 @@
+import type { BendFace } from "../bending/index.ts";
 import type { FlatPoint } from "../foundation/index.ts";
 import type { FlatLoop, PartEdge } from "../patterns/index.ts";
 
@@ -10,6 +11,20 @@ export interface Seam {
   readonly runs: "along ruling" | "across rulings";
   readonly atMm: number;
   readonly lengthMm: number;
+  /** Between planks: the bevel of both edges off square, rad, as that of a part's edge; absent where it is cut square. */
+  readonly bevelRad?: number;
+}
+
+/** A relief slot across a strip: where its middle runs, its stretches along v, and what glue it takes when bent. */
+export interface StripSlot {
+  readonly uMm: number;
+  readonly stretchesMm: readonly (readonly [number, number])[];
+  readonly lengthMm: number;
+  readonly kerfMm: number;
+  readonly depthMm: number;
+  /** The face that it is cut into. */
+  readonly face: BendFace;
+  readonly fillMm3: number;
 }
 
 /** A piece that is cut from stock: the whole part, or one of its divisions. */
@@ -29,6 +44,8 @@ export interface Strip {
   readonly cutLinesMm: readonly (readonly FlatPoint[])[];
   readonly edges: readonly PartEdge[];
   readonly areaMm2: number;
+  /** Its relief slots; absent where it has none. */
+  readonly slots?: readonly StripSlot[];
   /** The stock it comes from; absent where none fits (a problem says so). */
   readonly stockId?: string;
 }

@@ -1,3 +1,4 @@
+import type { Strip } from "../cutting/index.ts";
 import type { Part } from "../patterns/index.ts";
 import { glueOf, type Project } from "../project/index.ts";
 
@@ -11,3 +12,12 @@ export function glueMassKg(lengthMm: number, parts: readonly Part[], project: Pr
   const massKg = (lengthMm / 1000) * (thicknessMm / 1000) * spread;
   return Number.isFinite(massKg) && massKg > 0 ? massKg : 0;
 }
+
+/** Glue that fills the relief slots of strips once they are bent, kg. */
+export const slotFillingKg = (
+  strips: readonly Pick<Strip, "slots">[],
+  { bending }: Pick<Project, "bending">,
+): number =>
+  strips
+    .flatMap(({ slots }) => slots ?? [])
+    .reduce((sum, { fillMm3 }) => sum + fillMm3 * 1e-9 * bending.fillingKgPerM3, 0);

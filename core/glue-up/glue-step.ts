@@ -1,6 +1,7 @@
+import type { Strip } from "../cutting/index.ts";
 import type { Part } from "../patterns/index.ts";
 import { glueOf, type Project } from "../project/index.ts";
-import { glueMassKg } from "./glue-mass.ts";
+import { glueMassKg, slotFillingKg } from "./glue-mass.ts";
 import type { GlueStep } from "./types.ts";
 
 /** One line of glue in a step. */
@@ -19,9 +20,14 @@ export interface StepDraft {
   readonly standing: readonly string[];
   readonly why: string;
   readonly lines: readonly GlueLine[];
+  /** Strips that are bent in this step: their relief slots are glued. */
+  readonly bends?: readonly Strip[];
   /** Cautions besides those of the glue. */
   readonly cautions?: readonly string[];
 }
+
+const FILL_SLOTS =
+  "Glue the relief slots when the sheet is bent down, and wipe them flush: a slot left open carries no shear.";
 
 const CAUTIONS = {
   isocyanate:
@@ -37,11 +43,12 @@ const CAUTIONS = {
  * glue needs no wait.
  */
 export function glueStep(draft: StepDraft, step: number, project: Project): GlueStep {
-  const { lines, cautions = [], ...rest } = draft;
+  const { lines, bends = [], cautions = [], ...rest } = draft;
+  const fillingKg = slotFillingKg(bends, project);
   const glue = glueOf(project);
   const { pinSpacingMm, pinSpacingCurvedMm } = project.glue;
   const spacingMm = lines.some(({ isCurved }) => isCurved) ? pinSpacingCurvedMm : pinSpacingMm;
-  const hasGlue = lines.length > 0;
+  const hasGlue = lines.length > 0 || fillingKg > 0;
   const hazard = hasGlue && glue !== undefined ? [CAUTIONS[glue.hazard]] : [];
   return {
     step,
@@ -52,11 +59,19 @@ export function glueStep(draft: StepDraft, step: number, project: Project): Glue
     standing: rest.standing,
     why: rest.why,
     glueLengthMm: lines.reduce((sum, { lengthMm }) => sum + lengthMm, 0),
-    glueMassKg: lines.reduce((sum, { lengthMm, parts }) => sum + glueMassKg(lengthMm, parts, project), 0),
+    glueMassKg: lines.reduce(
+      (sum, { lengthMm, parts }) => sum + glueMassKg(lengthMm, parts, project),
+      fillingKg,
+    ),
     pins: lines.reduce((sum, { lengthMm }) => sum + pinsAlong(lengthMm, spacingMm), 0),
     pinSpacingMm: spacingMm,
     waitHours: hasGlue ? (glue?.loadHours ?? 0) : 0,
-    cautions: [...cautions, ...hazard, ...(hasGlue ? [CAUTIONS.dust] : [])],
+    cautions: [
+      ...cautions,
+      ...(fillingKg > 0 ? [FILL_SLOTS] : []),
+      ...hazard,
+      ...(hasGlue ? [CAUTIONS.dust] : []),
+    ],
   };
 }
 

@@ -49,9 +49,9 @@ export function glueUnits(sources: UnitSources): GlueUnit[] {
   });
 }
 
-/** Whether both sides of a seam lie in one plane on the bench: not where twist divides a sheet. */
-const liesFlat = ({ runs }: Seam, { kind }: Part): boolean =>
-  kind !== "transition" || runs === "along ruling";
+/** Whether both sides of a seam lie in one plane on the bench: not where twist divides a sheet, nor between planks. */
+const liesFlat = ({ runs, bevelRad }: Seam, { kind }: Part): boolean =>
+  bevelRad === undefined && (kind !== "transition" || runs === "along ruling");
 
 /** Strips grouped by the seams between them. */
 function connected(strips: readonly Strip[], seams: readonly Seam[]): Strip[][] {

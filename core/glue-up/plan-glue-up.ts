@@ -47,7 +47,9 @@ export function planGlueUp(
     problems.push(...come.flatMap((unit) => (free ? [] : notHeld(unit, standing, bonds))));
     const lines = linesOf(come, standing, bonds);
     const adds = come.flatMap((unit) => unit.adds);
-    drafts.push({ place: "jig", ...draft, adds, standing: standing.flatMap((unit) => unit.adds), lines });
+    const bends = come.flatMap((unit) => unit.strips);
+    const there = standing.flatMap((unit) => unit.adds);
+    drafts.push({ place: "jig", ...draft, adds, standing: there, lines, bends });
     standing.push(...come);
   };
 

@@ -23,7 +23,7 @@ const MOST_ROWS = 300;
 const MOST_ROUNDS = 12;
 
 /**
- * A table for each strip to mark it out with tape and square: a row at every interval, at corners, and wherever
+ * A table for each strip to mark it out with tape and square: a row at every interval, at corners, at relief slots, and wherever
  * joining the marks by straight lines would miss the true edge by more than the tolerance; with the largest
  * remaining misses, joined straight and with a batten. An outline with more than 300 corners keeps to that many
  * rows, and its misses say so.
@@ -39,7 +39,8 @@ export const markingTables = (
 
 function tableOfStrip(strip: Strip, project: Pick<Project, "marking">): MarkingTable {
   const bevelled = hasBevels(strip) ? bevelledLoops(strip) : [];
-  const drawn = { loops: strip.loops, bevelled, origin: chooseDatum(strip.loops) };
+  const slotsUMm = (strip.slots ?? []).map(({ uMm }) => uMm);
+  const drawn = { loops: strip.loops, bevelled, slotsUMm, origin: chooseDatum(strip.loops) };
   return markingTable(strip.id, drawn, project);
 }
 
@@ -51,7 +52,11 @@ export const faceTable = (
   table: MarkingTable,
   { loops }: ShownFace,
   project: Pick<Project, "marking">,
-): MarkingTable => markingTable(table.stripId, { loops, bevelled: loops, origin: table.origin }, project);
+): MarkingTable => {
+  const { stripId, origin, rows } = table;
+  const slotsUMm = rows.filter(({ reason }) => reason === "slot").map(({ alongMm }) => origin.u + alongMm);
+  return markingTable(stripId, { loops, bevelled: loops, slotsUMm, origin }, project);
+};
 
 /** A row while the table is made: its place in flat u, and why it is there. */
 interface Row {
@@ -59,16 +64,18 @@ interface Row {
   readonly reason: RowReason;
 }
 
-/** What a table is made of: loops, the same with their bevels where there are any, and where the datum starts. */
+/** What a table is made of: loops, the same with their bevels where there are any, slots, and where the datum starts. */
 interface Drawn {
   readonly loops: readonly FlatLoop[];
   readonly bevelled: readonly BevelledLoop[];
+  /** Where relief slots run across. */
+  readonly slotsUMm: readonly number[];
   readonly origin: FlatPoint;
 }
 
 function markingTable(
   stripId: string,
-  { loops, bevelled, origin }: Drawn,
+  { loops, bevelled, slotsUMm, origin }: Drawn,
   { marking }: Pick<Project, "marking">,
 ): MarkingTable {
   const runs = runsOf(loops);
@@ -77,6 +84,7 @@ function markingTable(
   let rows = mergeRows([
     ...cornerRows(runs),
     ...turningRows(runs),
+    ...slotsUMm.map((uMm): Row => ({ uMm, reason: "slot" })),
     ...stationRows(runs, origin.u, intervalMm),
   ]);
   for (let round = 0; round < MOST_ROUNDS; round++) {
@@ -171,7 +179,7 @@ function extraRows(
 
 /** Rows in order; where several fall on one place the corner's stands, else the station's. */
 function mergeRows(rows: readonly Row[]): Row[] {
-  const rank: Record<RowReason, number> = { corner: 0, station: 1, extra: 2 };
+  const rank: Record<RowReason, number> = { corner: 0, slot: 1, station: 2, extra: 3 };
   const sorted = [...rows].sort((a, b) => a.uMm - b.uMm);
   const merged: Row[] = [];
   for (const row of sorted) {

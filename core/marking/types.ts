@@ -1,7 +1,7 @@
 import type { FlatPoint } from "../foundation/index.ts";
 
 /** Why a row is in the table. */
-export type RowReason = "station" | "corner" | "extra";
+export type RowReason = "station" | "corner" | "slot" | "extra";
 
 /** Marks across the strip at one place along the datum: offsets from the datum to every edge there, ascending. */
 export interface MarkingRow {

@@ -1,6 +1,6 @@
 import { type Strip, signedAreaMm2 } from "../cutting/index.ts";
 import { formatNumber } from "../foundation/index.ts";
-import { glueMassKg } from "../glue-up/index.ts";
+import { glueMassKg, slotFillingKg } from "../glue-up/index.ts";
 import type { Jig } from "../jig/index.ts";
 import type { Part } from "../patterns/index.ts";
 import { foamOf, type Project, ribBoardOf, type Stock } from "../project/index.ts";
@@ -20,7 +20,9 @@ export function totalTray(tray: Tray, project: Project): Totals {
     foamAreaMm2: sum(parts.map(({ flatAreaMm2 }) => flatAreaMm2)),
     foamMassKg: sum(foamMasses),
     metalMassKg: sum(tray.plates.map(({ massKg, parts: hands }) => massKg * hands.length)),
-    glueMassKg: sum(glueLines(tray).map(({ lengthMm, meeting }) => glueMassKg(lengthMm, meeting, project))),
+    glueMassKg:
+      sum(glueLines(tray).map(({ lengthMm, meeting }) => glueMassKg(lengthMm, meeting, project))) +
+      slotFillingKg(strips, project),
     jointLengthMm: sum([...joints, ...seams].map(({ lengthMm }) => lengthMm)),
     stock: project.stock.flatMap((stock) => stockTotal(stock, strips, project)),
     ...boardTotals(tray.jig, project),

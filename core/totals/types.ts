@@ -22,7 +22,7 @@ export interface Totals {
   readonly foamMassKg: number;
   /** Folded metal plates, on all hands. */
   readonly metalMassKg: number;
-  /** Glue that stays in the joints. */
+  /** Glue that stays in joints and relief slots. */
   readonly glueMassKg: number;
   readonly jointLengthMm: number;
   /** Least number of stock sheets by area, each kind of stock. */

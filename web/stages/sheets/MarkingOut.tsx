@@ -74,6 +74,7 @@ function StripFacts({ strip, design }: { readonly strip: Strip; readonly design:
 const REASONS: Readonly<Record<RowReason, string>> = {
   station: "",
   corner: "corner",
+  slot: "relief slot",
   extra: "between, for the curve",
 };
 
