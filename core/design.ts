@@ -2,7 +2,7 @@ import type { Design } from "./book/index.ts";
 import { cutStrips } from "./cutting/index.ts";
 import { type Memory, NO_MEMORY } from "./foundation/index.ts";
 import { planGlueUp } from "./glue-up/index.ts";
-import { buildJig } from "./jig/index.ts";
+import { buildJig, holdBends } from "./jig/index.ts";
 import { findJoints } from "./joints/index.ts";
 import { markingTables } from "./marking/index.ts";
 import { layParts } from "./patterns/index.ts";
@@ -75,6 +75,7 @@ export function planWork(shapes: Shapes, memory: Memory = NO_MEMORY): Work {
     strips,
     marking: markingTables(strips, project, memory),
     jig,
+    holds: holdBends(parts, seams, project),
     glueUp: gluing.steps,
     totals: totalTray({ parts, strips, seams, joints, jig, plates }, project),
     problems: [...shapes.problems, ...cutting.problems, ...jigging.problems, ...gluing.problems],

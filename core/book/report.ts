@@ -9,7 +9,7 @@ import {
   wordProblem,
 } from "../foundation/index.ts";
 import type { GlueStep } from "../glue-up/index.ts";
-import type { Baseboard, Rib, RibHeight } from "../jig/index.ts";
+import type { Baseboard, BendHold, Rib, RibHeight } from "../jig/index.ts";
 import type { Joint } from "../joints/index.ts";
 import { type MarkingRow, shownFace } from "../marking/index.ts";
 import { type FlatLoop, loopAreaMm2, type Part, type PartEdge, polygonOfLoop } from "../patterns/index.ts";
@@ -28,6 +28,8 @@ export interface ReportStrip {
   /** The same on the face shown, where bevels move them: see `ShownFace.cutLinesMm`. */
   readonly faceLinesMm: readonly (readonly FlatPoint[])[];
   readonly areaMm2: number;
+  /** Relief slots, from front to rear. */
+  readonly slots: NonNullable<Strip["slots"]>;
   readonly stockId: string | null;
   readonly edges: readonly PartEdge[];
   /** The marking-out table: the datum starts at `datumMm` and runs along u. */
@@ -128,6 +130,8 @@ export interface Report {
   readonly seams: Design["seams"];
   readonly ribs: readonly ReportRib[];
   readonly baseboard: Baseboard;
+  /** How every bend is held on the jig, what it gives back, and what wants care. */
+  readonly holds: readonly BendHold[];
   readonly glueUp: readonly ReportGlueStep[];
   readonly totals: Totals;
   /** The words pinned to the drawing. */
@@ -153,6 +157,7 @@ export function reportOf(design: Design): Report {
     seams: design.seams,
     ribs: design.jig.ribs.map(reportRib),
     baseboard: design.jig.baseboard,
+    holds: design.holds,
     glueUp: reportGlueUp(design),
     totals: design.totals,
     notes: project.notes.map(({ id, view, text }) => ({ id, view, text })),
@@ -221,6 +226,7 @@ function reportStrip(design: Design, strip: Strip, part: Part): ReportStrip {
     cutLinesMm: strip.cutLinesMm,
     faceLinesMm: shownFace(strip, part.thicknessMm, design.project).cutLinesMm,
     areaMm2: strip.areaMm2,
+    slots: strip.slots ?? [],
     stockId: strip.stockId ?? null,
     edges: strip.edges,
     stations: table?.rows ?? [],

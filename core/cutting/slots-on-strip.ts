@@ -1,5 +1,5 @@
-import { at, type FlatPoint } from "../foundation/index.ts";
-import type { Part } from "../patterns/index.ts";
+import type { FlatPoint } from "../foundation/index.ts";
+import { type Part, stretchesAcross } from "../patterns/index.ts";
 import type { StripSlot } from "./types.ts";
 
 /** Slots shorter than this are a corner, not a slot, mm. */
@@ -13,7 +13,7 @@ export function slotsOnStrip(
   return zones.flatMap(({ bend }) => {
     const { slots } = bend ?? {};
     return (slots?.placesUMm ?? []).flatMap((uMm): readonly StripSlot[] => {
-      const stretchesMm = stretchesAt(polygons, uMm);
+      const stretchesMm = stretchesAcross(polygons, uMm).filter(([from, to]) => to - from >= LEAST_SLOT_MM);
       if (!slots || stretchesMm.length === 0) return [];
       const lengthMm = stretchesMm.reduce((sum, [from, to]) => sum + to - from, 0);
       const { kerfMm, depthMm, face, fillMm2, filling } = slots;
@@ -21,23 +21,4 @@ export function slotsOnStrip(
       return [{ uMm, stretchesMm, lengthMm, kerfMm, depthMm, face, fillMm3 }];
     });
   });
-}
-
-/** The stretches of the line u = const inside polygons (even-odd), along v. */
-function stretchesAt(
-  polygons: readonly (readonly FlatPoint[])[],
-  uMm: number,
-): readonly (readonly [number, number])[] {
-  const crossings = polygons
-    .flatMap((polygon) =>
-      polygon.flatMap((a, i) => {
-        const b = at(polygon, (i + 1) % polygon.length);
-        return a.u <= uMm === b.u <= uMm ? [] : [a.v + ((b.v - a.v) * (uMm - a.u)) / (b.u - a.u)];
-      }),
-    )
-    .sort((a, b) => a - b);
-  return Array.from({ length: Math.floor(crossings.length / 2) }, (_, i): readonly [number, number] => [
-    at(crossings, 2 * i),
-    at(crossings, 2 * i + 1),
-  ]).filter(([from, to]) => to - from >= LEAST_SLOT_MM);
 }

@@ -1,2 +1,12 @@
 export { buildJig } from "./build-jig.ts";
-export type { Baseboard, Jig, Rib, RibHeight } from "./types.ts";
+export { holdBends } from "./hold-bends.ts";
+export type {
+  Baseboard,
+  BendCare,
+  BendHold,
+  HoldDown,
+  Jig,
+  Rib,
+  RibHeight,
+  Springback,
+} from "./types.ts";

@@ -1,4 +1,5 @@
 import type { FlatPoint, PlanPoint } from "../foundation/index.ts";
+import type { Project } from "../project/index.ts";
 
 /** One height along a rib, measured from the baseboard's upper face, in the jig's own attitude. */
 export interface RibHeight {
@@ -50,3 +51,51 @@ export interface Jig {
   readonly ribs: readonly Rib[];
   readonly baseboard: Baseboard;
 }
+
+/** How one bend of a part is held on the jig, what it gives back, and what wants care. */
+export interface BendHold {
+  readonly partId: string;
+  /** The bend, in flat u. */
+  readonly fromUMm: number;
+  readonly toUMm: number;
+  /** Of foam that is bent cold. */
+  readonly holdDown?: HoldDown;
+  readonly springback?: Springback;
+  readonly cares: readonly BendCare[];
+}
+
+export interface HoldDown {
+  /** N mm for each mm of width: E t³ / (12 R). */
+  readonly momentPerMm: number;
+  readonly widthMm: number;
+  readonly leverMm: number;
+  /** What the rib at the end of the lever is held down with. */
+  readonly forceN: number;
+  readonly by: Project["bending"]["holdBy"];
+  /** What one of these holds; a screw no more than its washer may press on the foam. */
+  readonly eachN: number;
+  /** How many; null where one holds nothing. */
+  readonly count: number | null;
+}
+
+/** The share of a bend that is given back, the radius then, and the radius to bend to so that the drawn one is left. */
+export interface Springback {
+  readonly oneSkin: number;
+  readonly bothSkins: number;
+  readonly radiusAfterOneMm: number;
+  readonly radiusAfterBothMm: number;
+  readonly overBentOneMm: number;
+  readonly overBentBothMm: number;
+}
+
+export type BendCare =
+  | { readonly kind: "wrong way first"; readonly gapMm: number; readonly leastMm: number }
+  | { readonly kind: "near the edge"; readonly leftMm: number; readonly leastMm: number }
+  | { readonly kind: "across a seam"; readonly seamId: string }
+  | {
+      readonly kind: "slot near an edge";
+      readonly slotUMm: number;
+      readonly distanceMm: number;
+      readonly clearMm: number;
+      readonly edgeName: string;
+    };

@@ -2,4 +2,5 @@ export { flatLengthMm, loopAreaMm2, loopsAreaMm2, polygonOfLoop } from "./flat-l
 export { layParts } from "./lay-parts.ts";
 export { type Shortest, shortestBetween } from "./nearest-lines.ts";
 export { joinPolylines, moveInward } from "./set-back-edges.ts";
+export { stretchesAcross } from "./stretches-across.ts";
 export type { BevelStation, FlatEdge, FlatLoop, FlatRuling, OpeningWeb, Part, PartEdge } from "./types.ts";

@@ -198,6 +198,7 @@ export const sampleDesign: Design = {
       })),
     },
   },
+  holds: [],
   glueUp: [
     {
       step: 1,

@@ -112,6 +112,7 @@ export function practiceDesign(paper: Partial<Project["paper"]> = {}): Design {
         ],
       },
     },
+    holds: [],
     glueUp: [
       {
         step: 1,

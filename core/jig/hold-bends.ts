@@ -1,0 +1,104 @@
+import {
+  type BendZone,
+  countFor,
+  holdDownN,
+  holdingMomentPerMm,
+  overBendRadiusMm,
+  radiusAfterMm,
+  springbackShare,
+  washerN,
+  weightN,
+} from "../bending/index.ts";
+import type { Seam } from "../cutting/index.ts";
+import { type Part, polygonOfLoop, stretchesAcross } from "../patterns/index.ts";
+import { foamOf, type Project } from "../project/index.ts";
+import { caresOf } from "./bend-cares.ts";
+import type { BendHold, HoldDown, Springback } from "./types.ts";
+
+/** Ribs that are placed by hand are taken to stand so far apart, mm. */
+const USUAL_SPACING_MM = 300;
+
+/**
+ * How every bend of every part is held on the jig until it is skinned, and what it gives back: the moment that bends the
+ * foam, on a lever of one rib spacing, as sandbags, straps or screws; springback when it is let go with one skin and with
+ * both; and what wants care. Slots and planks lie in their shape: they are held against nothing but their own weight.
+ */
+export const holdBends = (
+  parts: readonly Part[],
+  seams: readonly Seam[],
+  project: Project,
+): readonly BendHold[] =>
+  parts.flatMap((part) =>
+    part.kind === "transition"
+      ? []
+      : part.zones.flatMap((zone): readonly BendHold[] => {
+          if (zone.leastRadiusMm === undefined) return [];
+          const foam = zone.verdict === "bend cold" ? foamOf(project, part.foamId) : undefined;
+          const bent = foam && {
+            modulusMPa: foam.modulusMPa,
+            thicknessMm: part.thicknessMm,
+            radiusMm: zone.leastRadiusMm,
+          };
+          return [
+            {
+              partId: part.id,
+              fromUMm: zone.fromUMm,
+              toUMm: zone.toUMm,
+              ...(bent && { holdDown: holdDownOf(bent, widthMm(part, zone), project) }),
+              ...(bent && { springback: springbackOf(bent, project) }),
+              cares: caresOf(part, zone, seams),
+            },
+          ];
+        }),
+  );
+
+interface Bent {
+  readonly modulusMPa: number;
+  readonly thicknessMm: number;
+  readonly radiusMm: number;
+}
+
+/** How wide a part is along the ruling in the middle of a bend. */
+const widthMm = ({ loops }: Part, { fromUMm, toUMm }: BendZone): number =>
+  stretchesAcross(loops.map(polygonOfLoop), (fromUMm + toUMm) / 2).reduce(
+    (sum, [from, to]) => sum + to - from,
+    0,
+  );
+
+function holdDownOf(bent: Bent, acrossMm: number, { bending, jig, glue }: Project): HoldDown {
+  const { holdBy, pinN } = bending;
+  const leverMm = jig.across.kind === "spacing" ? jig.across.spacingMm : USUAL_SPACING_MM;
+  const momentPerMm = holdingMomentPerMm(bent);
+  const forceN = holdDownN(momentPerMm, acrossMm, leverMm);
+  const pinsN = pinN * Math.floor(acrossMm / glue.pinSpacingCurvedMm);
+  const eachN = {
+    sandbags: weightN(bending.sandbagKg),
+    straps: bending.strapN,
+    screws: washerN(bending.washerMm, bending.crushMPa),
+  }[holdBy];
+  const count = countFor(Math.max(0, forceN - pinsN), eachN);
+  return {
+    momentPerMm,
+    widthMm: acrossMm,
+    leverMm,
+    forceN,
+    by: holdBy,
+    eachN,
+    count: Number.isFinite(count) ? count : null,
+  };
+}
+
+function springbackOf({ modulusMPa, thicknessMm, radiusMm }: Bent, { bending, skins }: Project): Springback {
+  const foam = { modulusMPa, thicknessMm };
+  const skin = (mm: number) => (mm > 0 ? [{ modulusMPa: bending.skinModulusMPa, thicknessMm: mm }] : []);
+  const oneSkin = springbackShare([foam], [...skin(skins.lowerMm), foam]);
+  const bothSkins = springbackShare([foam], [...skin(skins.lowerMm), foam, ...skin(skins.upperMm)]);
+  return {
+    oneSkin,
+    bothSkins,
+    radiusAfterOneMm: radiusAfterMm(radiusMm, oneSkin),
+    radiusAfterBothMm: radiusAfterMm(radiusMm, bothSkins),
+    overBentOneMm: overBendRadiusMm(radiusMm, oneSkin),
+    overBentBothMm: overBendRadiusMm(radiusMm, bothSkins),
+  };
+}
