@@ -18,6 +18,7 @@ import {
   type Scale,
   widthOf,
 } from "../../drawings/index.ts";
+import { CutGrips } from "./CutGrips.tsx";
 
 const MARGIN_PX = 44;
 const MOST_HEIGHT_PX = 460;
@@ -59,7 +60,7 @@ function Picture({ part, design, edgeId, table, bounds, scale }: PictureProps) {
     <svg
       width={scale.widthPx}
       height={scale.heightPx}
-      role="img"
+      role="group"
       aria-label={`${part.id} laid flat, ${part.faceShown} toward you`}
       data-testid="part-drawing"
     >
@@ -93,6 +94,7 @@ function Picture({ part, design, edgeId, table, bounds, scale }: PictureProps) {
             return <StripLabel key={strip.id} id={strip.id} box={box} scale={scale} />;
           })
         : null}
+      <CutGrips part={part} design={design} bounds={bounds} scale={scale} />
       <Forward part={part} bounds={bounds} scale={scale} />
     </svg>
   );

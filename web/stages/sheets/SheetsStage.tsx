@@ -8,6 +8,7 @@ import { Look } from "../../look3d/index.ts";
 import { type Selection, useDesign, useView } from "../../stores/index.ts";
 import { EmptyPlace } from "../settings/index.ts";
 import { BendTable } from "./BendTable.tsx";
+import { CutTable } from "./CutTable.tsx";
 import { EdgeTable } from "./EdgeTable.tsx";
 import { JointTable } from "./JointTable.tsx";
 import { MarkingOut } from "./MarkingOut.tsx";
@@ -74,6 +75,7 @@ function PartView({ part, design }: { readonly part: Part; readonly design: Desi
           <BendTable part={part} />
         )}
       </div>
+      <CutTable part={part} design={design} />
       <JointTable part={part} design={design} />
       <MarkingOut design={design} strips={strips} strip={strip} table={table} onChoose={wantStrip} />
     </article>
