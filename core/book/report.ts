@@ -11,7 +11,7 @@ import {
 import type { GlueStep } from "../glue-up/index.ts";
 import type { Baseboard, BendHold, Rib, RibHeight } from "../jig/index.ts";
 import type { Joint } from "../joints/index.ts";
-import { type MarkingRow, shownFace } from "../marking/index.ts";
+import { type MarkingRow, type MarkingTable, shownFace } from "../marking/index.ts";
 import { type FlatLoop, loopAreaMm2, type Part, type PartEdge, polygonOfLoop } from "../patterns/index.ts";
 import type { TwistVerdict } from "../rulings/index.ts";
 import type { Totals } from "../totals/index.ts";
@@ -37,6 +37,7 @@ export interface ReportStrip {
   readonly datumMm: FlatPoint | null;
   readonly straightMissMm: number | null;
   readonly battenMissMm: number | null;
+  readonly joinedBy: MarkingTable["joinedBy"] | null;
 }
 
 /** A part in the report: one sheet on one hand, flat outline seen from `faceShown`. */
@@ -233,6 +234,7 @@ function reportStrip(design: Design, strip: Strip, part: Part): ReportStrip {
     datumMm: table?.origin ?? null,
     straightMissMm: table?.straightMissMm ?? null,
     battenMissMm: table?.battenMissMm ?? null,
+    joinedBy: table?.joinedBy ?? null,
   };
 }
 

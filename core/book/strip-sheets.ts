@@ -242,11 +242,11 @@ interface Marking {
 
 function markingBlocks(marking: Marking, usedMm: number, lettering: Lettering): readonly Block[] {
   const { columns, rows } = markingTable(marking);
-  const { origin, straightMissMm, battenMissMm } = marking.table;
+  const { origin, straightMissMm, battenMissMm, joinedBy } = marking.table;
   const intro = [
     headingBlock("Marking out, mm"),
     paragraphBlock(
-      `Draw one straight datum along the strip; it starts at flat u ${formatMm(origin.u)}, v ${formatMm(origin.v)}. Measure along it, then square from it; positive to the right hand looking forward. Largest miss when the marks are joined straight ${formatNumber(straightMissMm, 2)} mm, with a batten ${formatNumber(battenMissMm, 2)} mm.`,
+      `Draw one straight datum along the strip; it starts at flat u ${formatMm(origin.u)}, v ${formatMm(origin.v)}. Measure along it, then square from it; positive to the right hand looking forward.${joinedBy === "batten" ? " Join the marks of a curve with a batten, not with a straightedge." : ""} Largest miss when the marks are joined straight ${formatNumber(straightMissMm, 2)} mm, with a batten ${formatNumber(battenMissMm, 2)} mm.`,
       CONTENT_WIDTH_MM,
       lettering,
     ),

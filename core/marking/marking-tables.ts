@@ -5,10 +5,11 @@ import type { Project } from "../project/index.ts";
 import { type BevelledLoop, bevelledLoops, hasBevels } from "./bevelled-edges.ts";
 import { bevelsOfRows } from "./bevels-of-rows.ts";
 import { chooseDatum } from "./choose-datum.ts";
+import { fewestRowsForBatten } from "./fewest-rows.ts";
 import { type MarkSpan, markSpans } from "./mark-spans.ts";
 import type { ShownFace } from "./shown-face.ts";
 import { type SmoothRun, smoothRuns, wholeRun } from "./smooth-runs.ts";
-import { battenMissMm, straightMiss } from "./span-misses.ts";
+import { battenMiss, straightMiss } from "./span-misses.ts";
 import type { MarkingRow, MarkingTable, RowReason } from "./types.ts";
 
 /** Rows nearer than this are one row: a tenth of what a pencil marks. */
@@ -26,7 +27,8 @@ const MOST_ROUNDS = 12;
  * A table for each strip to mark it out with tape and square: a row at every interval, at corners, at relief slots, and wherever
  * joining the marks by straight lines would miss the true edge by more than the tolerance; with the largest
  * remaining misses, joined straight and with a batten. An outline with more than 300 corners keeps to that many
- * rows, and its misses say so.
+ * rows, and its misses say so. With `marking.rows` "fewest for a batten" there are no stations: a row at corners and slots,
+ * and as few more as keep a batten within the tolerance.
  */
 export const markingTables = (
   strips: readonly Strip[],
@@ -81,17 +83,15 @@ function markingTable(
   const runs = runsOf(loops);
   const toleranceMm = usable(marking.toleranceMm, LEAST_TOLERANCE_MM, LEAST_TOLERANCE_MM);
   const intervalMm = usable(marking.intervalMm, DEFAULT_INTERVAL_MM, LEAST_INTERVAL_MM);
-  let rows = mergeRows([
+  const always = [
     ...cornerRows(runs),
     ...turningRows(runs),
     ...slotsUMm.map((uMm): Row => ({ uMm, reason: "slot" })),
-    ...stationRows(runs, origin.u, intervalMm),
-  ]);
-  for (let round = 0; round < MOST_ROUNDS; round++) {
-    const extra = extraRows(runs, rows, origin.u, toleranceMm);
-    if (extra.length === 0 || rows.length + extra.length > MOST_ROWS) break;
-    rows = mergeRows([...rows, ...extra]);
-  }
+  ];
+  const isForBatten = marking.rows === "fewest for a batten" && runs.length <= MOST_ROWS;
+  const rows = isForBatten
+    ? rowsForBatten(runs, always, origin.u, toleranceMm)
+    : rowsAtStations(runs, [...always, ...stationRows(runs, origin.u, intervalMm)], origin.u, toleranceMm);
   const rowsMm = rows.map(({ uMm }) => uMm);
   const spansOfRuns = runs.map((run) => markSpans(run, rowsMm));
   const offsets = offsetsOfRows(spansOfRuns, rowsMm, origin.v);
@@ -99,6 +99,7 @@ function markingTable(
   return {
     stripId,
     origin,
+    joinedBy: isForBatten ? "batten" : "straight lines",
     rows: rows.map(
       ({ uMm, reason }, i): MarkingRow => ({
         alongMm: uMm - origin.u,
@@ -110,9 +111,39 @@ function markingTable(
     straightMissMm: greatest(spansOfRuns.flat(), (span) => straightMiss(span).missMm),
     // Along a straight edge a batten is as good as a straightedge.
     battenMissMm: greatest(spansOfRuns, (spans, i) =>
-      at(runs, i).points.length > 2 ? battenMissMm(spans) : 0,
+      at(runs, i).points.length > 2 ? battenMiss(spans).missMm : 0,
     ),
   };
+}
+
+/** Stations, and between them as many rows as keep straight lines within the tolerance. */
+function rowsAtStations(
+  runs: readonly SmoothRun[],
+  first: readonly Row[],
+  startMm: number,
+  toleranceMm: number,
+): readonly Row[] {
+  let rows = mergeRows(first);
+  for (let round = 0; round < MOST_ROUNDS; round++) {
+    const extra = extraRows(runs, rows, startMm, toleranceMm);
+    if (extra.length === 0 || rows.length + extra.length > MOST_ROWS) break;
+    rows = mergeRows([...rows, ...extra]);
+  }
+  return rows;
+}
+
+/** No stations: what must be marked anyway, and the fewest rows that a batten needs. */
+function rowsForBatten(
+  runs: readonly SmoothRun[],
+  always: readonly Row[],
+  startMm: number,
+  toleranceMm: number,
+): readonly Row[] {
+  const ends = runs.flatMap(({ points }) => [at(points, 0).u, at(points, -1).u]);
+  const fixed = mergeRows([...always, ...ends.map((uMm): Row => ({ uMm, reason: "corner" }))]);
+  const fixedMm = fixed.map(({ uMm }) => uMm);
+  const added = fewestRowsForBatten(runs, fixedMm, startMm, toleranceMm);
+  return mergeRows([...fixed, ...added.map((uMm): Row => ({ uMm, reason: "extra" }))]);
 }
 
 const greatest = <T>(items: readonly T[], measure: (item: T, index: number) => number): number =>

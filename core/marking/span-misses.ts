@@ -27,13 +27,13 @@ const MOST_LOOKS = 32;
 const NATURAL = { kind: "natural" } as const;
 
 /**
- * How far the true edge strays, mm, from a batten laid through all marks of a run: a natural cubic spline of u
- * and v over the length of the chords.
+ * How far the true edge strays from a batten laid through all marks of a run: a natural cubic spline of u and v over
+ * the length of the chords.
  */
-export function battenMissMm(spans: readonly MarkSpan[]): number {
+export function battenMiss(spans: readonly MarkSpan[]): Miss {
   const bent = spans.filter((span) => isLong(span));
   const [first] = bent;
-  if (first === undefined) return 0;
+  if (first === undefined) return { missMm: 0, atUMm: 0 };
   const marks = [at(first, 0), ...bent.map((span) => at(span, -1))];
   const knots = [0];
   for (let i = 1; i < marks.length; i++) {
@@ -52,15 +52,19 @@ export function battenMissMm(spans: readonly MarkSpan[]): number {
     marks.map(({ v }) => v),
     ends,
   );
-  const misses = bent.map((span, i) => {
+  let worst: Miss = { missMm: 0, atUMm: at(first, 0).u };
+  for (const [i, span] of bent.entries()) {
     const lengthMm = at(knots, i + 1) - at(knots, i);
     const batten = Array.from({ length: BATTEN_CHORDS + 1 }, (_, k): FlatPoint => {
       const step = (lengthMm * k) / BATTEN_CHORDS;
       return { u: splineAt(at(alongU, i), step), v: splineAt(at(alongV, i), step) };
     });
-    return lookedAt(span).reduce((worst, point) => Math.max(worst, distanceToBatten(point, batten)), 0);
-  });
-  return misses.reduce((worst, missMm) => Math.max(worst, missMm), 0);
+    for (const point of lookedAt(span)) {
+      const missMm = distanceToBatten(point, batten);
+      if (missMm > worst.missMm) worst = { missMm, atUMm: point.u };
+    }
+  }
+  return worst;
 }
 
 /** Of a long row of points as many as show where a batten strays: it strays smoothly. */

@@ -21,6 +21,8 @@ export interface MarkingTable {
   /** The flat point where the datum starts: alongMm 0, offset 0. */
   readonly origin: FlatPoint;
   readonly rows: readonly MarkingRow[];
+  /** What the marks are meant to be joined with: between so few rows straight lines would miss. */
+  readonly joinedBy: "straight lines" | "batten";
   /** Largest distance from the true edge when marks are joined straight, and with a batten (natural spline). */
   readonly straightMissMm: number;
   readonly battenMissMm: number;

@@ -370,7 +370,12 @@ export const ProjectSchema = v.strictObject({
     ownCuts: v.optional(v.array(v.strictObject({ sheetId: Id, axis: v.picklist(["u", "v"]), atMm: Typed }))),
   }),
   bending: BendingSchema,
-  marking: v.strictObject({ intervalMm: Typed, toleranceMm: Typed }),
+  marking: v.strictObject({
+    intervalMm: Typed,
+    toleranceMm: Typed,
+    /** Stations evenly apart, or as few rows as keep a batten within the tolerance; stations if absent. */
+    rows: v.optional(v.picklist(["stations", "fewest for a batten"])),
+  }),
   jig: v.strictObject({
     attitude: v.picklist(["upright", "inverted"]),
     boardId: Id,

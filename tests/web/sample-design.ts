@@ -155,6 +155,7 @@ export const sampleDesign: Design = {
       bevelsRad: index === 0 ? [0] : [0, 0],
       reason: index === 0 || index === 20 ? ("corner" as const) : ("station" as const),
     })),
+    joinedBy: "straight lines" as const,
     straightMissMm: 0.31,
     battenMissMm: 0.04,
   })),

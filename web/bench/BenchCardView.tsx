@@ -75,8 +75,10 @@ function Marks({ card: { table, rows, sheaf } }: { readonly card: CardOf<"marks"
         </tbody>
       </table>
       <p>
-        Plus leaves the face longer that looks away from you. Joined straight, the marks miss the edge by at
-        most {formatNumber(table.straightMissMm, 2)} mm.
+        Plus leaves the face longer that looks away from you.{" "}
+        {table.joinedBy === "batten"
+          ? `Bend a batten along the marks: it misses the edge by at most ${formatNumber(table.battenMissMm, 2)} mm, straight lines by ${formatNumber(table.straightMissMm, 2)} mm.`
+          : `Joined straight, the marks miss the edge by at most ${formatNumber(table.straightMissMm, 2)} mm.`}
       </p>
     </>
   );

@@ -93,6 +93,7 @@ export function practiceDesign(paper: Partial<Project["paper"]> = {}): Design {
           bevelsRad: [0, 0],
           reason: "station" as const,
         })),
+        joinedBy: "straight lines" as const,
         straightMissMm: 0.42,
         battenMissMm: 0.03,
       },

@@ -5,13 +5,17 @@ import type { FlatPoint } from "../../../core/foundation/index.ts";
 import { at } from "../../../core/foundation/index.ts";
 import { type MarkingTable, markingTables } from "../../../core/marking/index.ts";
 import type { FlatLoop } from "../../../core/patterns/index.ts";
+import type { Project } from "../../../core/project/index.ts";
 import { type Corner, flatPart, loopThrough, rectangle, smoothLoop } from "../cutting/flat-parts.ts";
 import { plainProject } from "../cutting/plain-project.ts";
 
 /** A printed table is read to 0.1 mm. */
 const TABLE_MM = 0.05;
 
-function tableOf(loops: readonly FlatLoop[], marking = { intervalMm: 100, toleranceMm: 0.5 }): MarkingTable {
+function tableOf(
+  loops: readonly FlatLoop[],
+  marking: Project["marking"] = { intervalMm: 100, toleranceMm: 0.5 },
+): MarkingTable {
   const project = plainProject({
     marking,
     stock: [{ id: "big", foamId: "xps", thicknessMm: 10, lengthMm: 5000, widthMm: 5000 }],
@@ -207,5 +211,41 @@ describe("over random edges", () => {
       }),
       { seed: 73, numRuns: 60 },
     );
+  });
+});
+
+describe("as few rows as a batten needs", () => {
+  const forBatten = { intervalMm: 100, toleranceMm: 0.5, rows: "fewest for a batten" } as const;
+  const edges: readonly (readonly [string, (u: number) => number])[] = [
+    ["an arc of radius 1000", (u) => 300 + Math.sqrt(1000 ** 2 - (u - 400) ** 2) - 900],
+    ["a wave", (u) => 300 + 40 * Math.sin(u / 90)],
+    ["a ramp that runs out", (u) => 300 + 80 * Math.tanh((u - 400) / 120)],
+  ];
+
+  it.each(edges)(
+    "along %s: the batten keeps the tolerance, and fewer rows evenly apart would not",
+    (_, topAt) => {
+      const loop = stripUnder(800, topAt);
+      const table = tableOf([loop], forBatten);
+      expect(table.joinedBy).toBe("batten");
+      expect(table.battenMissMm).toBeLessThanOrEqual(0.5);
+      const added = table.rows.filter(({ reason }) => reason === "extra");
+      expect(table.rows.length).toBeLessThan(tableOf([loop]).rows.length);
+      // Fewer rows at an even step miss: what was found is no more than even rows need.
+      for (let count = 1; count < added.length; count += 1) {
+        const intervalMm = 800 / (count + 1);
+        const even = tableOf([loop], { intervalMm, toleranceMm: 1000 });
+        expect(even.battenMissMm).toBeGreaterThan(0.5);
+      }
+    },
+  );
+
+  it("along straight edges only the corners are marked", () => {
+    const table = tableOf([rectangle(800, 300)], forBatten);
+    expect(table.rows.map(({ alongMm, reason }) => [alongMm, reason])).toEqual([
+      [0, "corner"],
+      [800, "corner"],
+    ]);
+    expect(table.straightMissMm).toBe(0);
   });
 });

@@ -3,7 +3,7 @@ import type { Strip } from "../../../core/cutting/index.ts";
 import type { Design } from "../../../core/design.ts";
 import { formatAngle, formatMm, formatNumber, toRadians } from "../../../core/foundation/index.ts";
 import type { MarkingTable, RowReason } from "../../../core/marking/index.ts";
-import { NumberField, ScrollAcross } from "../../controls/index.ts";
+import { Choice, NumberField, ScrollAcross } from "../../controls/index.ts";
 import { HelpMark } from "../../help/index.ts";
 import { useSettings } from "../settings/index.ts";
 
@@ -149,6 +149,7 @@ function wordBevelHere(bevelRad: number | undefined): string {
 function MarkingSettings({ table }: { readonly table: MarkingTable | undefined }) {
   const { project, change } = useSettings();
   const { marking } = project;
+  const isForBatten = marking.rows === "fewest for a batten";
   return (
     <div className="settings-group">
       {table ? (
@@ -157,15 +158,29 @@ function MarkingSettings({ table }: { readonly table: MarkingTable | undefined }
           {`with a batten bent along them by ${formatNumber(table.battenMissMm, 2)} mm.`}
         </p>
       ) : null}
-      <NumberField
-        label="A station every"
-        unit="mm"
-        value={marking.intervalMm}
-        setting="marking.intervalMm"
-        onChange={(intervalMm) => change({ marking: { ...marking, intervalMm } })}
+      <Choice
+        label="Rows"
+        value={marking.rows ?? "stations"}
+        testId="marking-rows"
+        options={[
+          { value: "stations", word: "At stations" },
+          { value: "fewest for a batten", word: "As few as a batten needs" },
+        ]}
+        onChange={(rows) => change({ marking: { ...marking, rows } })}
       />
+      {isForBatten ? (
+        <p className="pencil">Join the marks with a batten: straight lines between so few of them miss.</p>
+      ) : (
+        <NumberField
+          label="A station every"
+          unit="mm"
+          value={marking.intervalMm}
+          setting="marking.intervalMm"
+          onChange={(intervalMm) => change({ marking: { ...marking, intervalMm } })}
+        />
+      )}
       <NumberField
-        label="Extra marks where straight lines miss by more than"
+        label={isForBatten ? "The batten may miss by" : "Extra marks where straight lines miss by more than"}
         unit="mm"
         value={marking.toleranceMm}
         setting="marking.toleranceMm"
