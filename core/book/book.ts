@@ -10,6 +10,7 @@ import { framePages, type SheetBody } from "./page-frame.ts";
 import { partsSheets } from "./parts-sheets.ts";
 import { plateSheets } from "./plate-sheets.ts";
 import { shoppingSheets } from "./shopping-sheets.ts";
+import { slotTrialSheets } from "./slot-trial-sheet.ts";
 import { stripSheets } from "./strip-sheets.ts";
 import type { DrawingSet } from "./types.ts";
 
@@ -23,6 +24,7 @@ export function drawBook(design: Design, fonts: Fonts): DrawingSet {
     ...notesSheets(design, lettering),
     ...shoppingSheets(design, lettering),
     ...partsSheets(design, lettering),
+    ...slotTrialSheets(design, lettering),
     ...design.strips.flatMap((strip) => {
       const part = design.parts.find((candidate) => candidate.id === strip.partId);
       const own = marks.filter(({ stripId }) => stripId === strip.id);

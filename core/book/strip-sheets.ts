@@ -1,5 +1,6 @@
 import type { Strip } from "../cutting/index.ts";
 import { at, formatAngle, formatMm, formatNumber, MINUS } from "../foundation/index.ts";
+import { wordBend } from "../jig/index.ts";
 import { type EdgeMark, faceShiftMm, hasBevels, type MarkingTable, shownFace } from "../marking/index.ts";
 import type { Part, PartEdge } from "../patterns/index.ts";
 import { bevelFigure } from "./bevel-words.ts";
@@ -52,7 +53,7 @@ export function stripSheets(
     headingBlock("Edges, lengths in mm"),
     ...edgeTable(design, strip, part, lettering),
     ...markBlocks(strip, part, marks, lettering),
-    ...bendTable(strip, part, table, lettering),
+    ...bendTable(design, strip, part, { table, lettering }),
     ...seatBlocks(strip, part, table?.origin.u ?? 0, { widthMm: CONTENT_WIDTH_MM, lettering }),
   ];
   const usedMm = head.reduce((sum, block) => sum + block.heightMm, 0);
@@ -199,10 +200,10 @@ function markBlocks(
 
 /** The bends that lie on the strip, measured along its datum. */
 function bendTable(
+  design: Design,
   strip: Strip,
   part: Part,
-  table: MarkingTable | undefined,
-  lettering: Lettering,
+  { table, lettering }: { readonly table: MarkingTable | undefined; readonly lettering: Lettering },
 ): readonly Block[] {
   // A transition bends along its rulings, which are drawn; what it needs is said above.
   if (part.kind === "transition") return [];
@@ -227,7 +228,19 @@ function bendTable(
     zone.verdict,
     `${formatNumber(zone.strain * 100, 2)} %`,
   ]);
-  return [headingBlock("Bends, along the datum, mm"), ...tableBlocks(columns, rows, lettering)];
+  const holds = design.holds.filter(({ partId }) => partId === part.id);
+  const words = zones.flatMap((zone) => {
+    const hold = holds.find(({ fromUMm }) => fromUMm === zone.fromUMm);
+    const told = wordBend(zone, hold, design.project, (u) => u - start);
+    if (told.length === 0) return [];
+    const from = formatMm(Math.max(zone.fromUMm, first) - start);
+    return [`Bend from ${from}: ${told.join(" ")}`];
+  });
+  return [
+    headingBlock("Bends, along the datum, mm"),
+    ...tableBlocks(columns, rows, lettering),
+    ...words.map((line) => paragraphBlock(line, CONTENT_WIDTH_MM, lettering)),
+  ];
 }
 
 /** At most this many marks stand beside each other in the table; fewer where each has its bevel. */

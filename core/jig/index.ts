@@ -10,3 +10,4 @@ export type {
   RibHeight,
   Springback,
 } from "./types.ts";
+export { wordBend } from "./word-bend.ts";

@@ -51,6 +51,7 @@ const STAGES_OF_SETTINGS: readonly (readonly [string, StageName])[] = [
   ["paper", "print"],
   ["titleBlock", "print"],
   ["marking", "sheets"],
+  ["bending", "sheets"],
 ];
 
 const stageOfSetting = (setting: string): StageName =>

@@ -1,4 +1,5 @@
 import type { BendVerdict } from "../../../core/bending/index.ts";
+import type { Strip } from "../../../core/cutting/index.ts";
 import type { Design } from "../../../core/design.ts";
 import { distanceFlat, type FlatPoint, formatMm, formatNumber } from "../../../core/foundation/index.ts";
 import type { MarkingTable } from "../../../core/marking/index.ts";
@@ -71,6 +72,7 @@ function Picture({ part, design, edgeId, table, bounds, scale }: PictureProps) {
       ) : (
         <Bends part={part} bounds={bounds} scale={scale} />
       )}
+      <Slots strips={strips} scale={scale} />
       {strips.length > 1
         ? strips.map((strip) => <path key={strip.id} className="seam" d={loopsPath(strip.loops, scale)} />)
         : null}
@@ -162,6 +164,33 @@ function Stations({ bounds, scale, everyMm }: StationsProps) {
           </g>
         );
       })}
+    </g>
+  );
+}
+
+/** Every relief slot as wide as the blade. */
+function Slots({ strips, scale }: { readonly strips: readonly Strip[]; readonly scale: Scale }) {
+  return (
+    <g className="slots" data-testid="slots">
+      {strips
+        .flatMap(({ slots }) => slots ?? [])
+        .flatMap(({ uMm, kerfMm, stretchesMm }) =>
+          stretchesMm.map(([fromMm, toMm]) => {
+            const [x, y] = scale.toPx([uMm, (fromMm + toMm) / 2]);
+            const [, top] = scale.toPx([uMm, Math.max(fromMm, toMm)]);
+            const widthPx = Math.max(1, kerfMm * scale.pixelsPerMm);
+            const heightPx = 2 * Math.abs(y - top);
+            return (
+              <rect
+                key={`${uMm}/${fromMm}`}
+                x={x - widthPx / 2}
+                y={y - heightPx / 2}
+                width={widthPx}
+                height={heightPx}
+              />
+            );
+          }),
+        )}
     </g>
   );
 }

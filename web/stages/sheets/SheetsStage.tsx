@@ -7,6 +7,7 @@ import { HelpMark } from "../../help/index.ts";
 import { Look } from "../../look3d/index.ts";
 import { type Selection, useDesign, useView } from "../../stores/index.ts";
 import { EmptyPlace } from "../settings/index.ts";
+import { BendSettings } from "./BendSettings.tsx";
 import { BendTable } from "./BendTable.tsx";
 import { CutTable } from "./CutTable.tsx";
 import { EdgeTable } from "./EdgeTable.tsx";
@@ -72,9 +73,10 @@ function PartView({ part, design }: { readonly part: Part; readonly design: Desi
             <TwistFigures twist={part.twist} />
           </section>
         ) : (
-          <BendTable part={part} />
+          <BendTable part={part} design={design} />
         )}
       </div>
+      <BendSettings />
       <CutTable part={part} design={design} />
       <JointTable part={part} design={design} />
       <MarkingOut design={design} strips={strips} strip={strip} table={table} onChoose={wantStrip} />

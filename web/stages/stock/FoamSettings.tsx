@@ -1,6 +1,7 @@
 import { type Foam, foamOf } from "../../../core/project/index.ts";
 import { Choice, NumberField, Select } from "../../controls/index.ts";
 import { MaterialFigures, originWords, SettingsGroup, useSettings } from "../settings/index.ts";
+import { BendTestFields } from "./BendTestFields.tsx";
 
 /** The foam of every sheet that has none of its own, and what is known of it. */
 export function FoamSettings() {
@@ -48,6 +49,7 @@ function FoamFigures({ foam }: { readonly foam: Foam }) {
   return (
     <>
       <MaterialFigures list="foams" material={foam} figures={FIGURES} onChange={replace} />
+      <BendTestFields foam={foam} thicknessMm={project.core.thicknessMm} onChange={replace} />
       <Choice
         label="Hot wire"
         value={foam.hotWire}
