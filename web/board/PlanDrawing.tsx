@@ -46,7 +46,7 @@ export function PlanDrawing(props: PlanDrawingProps) {
   const shared = { transform, paint };
   return (
     <>
-      {sorted.map((line) => (
+      {lines.toSorted(byLayer).map((line) => (
         <Fill
           key={lineKey(line.line)}
           {...shared}
@@ -94,6 +94,9 @@ export function PlanDrawing(props: PlanDrawingProps) {
   );
 }
 
+/** Fills lie as the things do, whatever is chosen: openings cut through all of them. */
+const byLayer = (a: SceneLine, b: SceneLine): number => LAYERS[a.kind] - LAYERS[b.kind];
+
 /** Sheets under plates and fences, these under openings and free edges, what is chosen on top. */
 const order = (line: SceneLine, chosen: ReadonlySet<string>): number =>
   LAYERS[line.kind] + (chosen.has(ownerKey(line.line)) ? 10 : 0);
@@ -119,11 +122,13 @@ interface PlanFill {
   readonly colour: string;
   readonly opacity: number;
   readonly imageOpacity: number;
+  /** It takes away what lies under it in this layer: the paper shows, and a picture to draw over. */
+  readonly cuts?: true;
 }
 
-/** Sheets are tinted as their parts are, metal is grey, and through an opening there is paper. */
+/** Sheets are tinted as their parts are, metal is grey, and an opening is a hole in both. */
 function fillOf({ kind, line }: SceneLine, project: Project, paint: Paint): PlanFill | undefined {
-  if (kind === "opening") return { colour: paint.sheet, opacity: 0.9, imageOpacity: 0.9 };
+  if (kind === "opening") return { colour: paint.sheet, opacity: 1, imageOpacity: 1, cuts: true };
   if (kind === "plate") return { colour: paint.pencil, opacity: 0.3, imageOpacity: 0.12 };
   if ((kind !== "section" && kind !== "transition") || line.of !== "item") return undefined;
   const colour = paint.tints[hatchOfItem(project, line.itemId) - 1];
@@ -158,15 +163,21 @@ const Fill = memo(function Fill({
   colour,
   opacity,
   imageOpacity,
+  cuts,
   mirrored,
 }: Drawn & Partial<PlanFill> & { readonly mirrored: boolean }) {
   if (colour === undefined || line.broken) return null;
   const points = pointsOfLine(line);
+  const shared = {
+    closed: true,
+    fill: colour,
+    ...(cuts && { globalCompositeOperation: "destination-out" as const }),
+  };
   return (
     <>
-      <Line points={linePx(transform, points)} closed fill={colour} opacity={opacity ?? 1} />
+      <Line points={linePx(transform, points)} opacity={opacity ?? 1} {...shared} />
       {mirrored ? (
-        <Line points={linePx(transform, imageOf(points))} closed fill={colour} opacity={imageOpacity ?? 1} />
+        <Line points={linePx(transform, imageOf(points))} opacity={imageOpacity ?? 1} {...shared} />
       ) : null}
     </>
   );
