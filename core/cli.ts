@@ -2,7 +2,7 @@ import { mkdirSync, readFileSync, writeFileSync } from "node:fs";
 import { createRequire } from "node:module";
 import { dirname, join } from "node:path";
 import { drawBook, drawTemplates, type Fonts } from "./book/index.ts";
-import { type Design, designTray } from "./design.ts";
+import { type Design, designTray, layOutStock } from "./design.ts";
 import { levelOf, type Problem, wordProblem } from "./foundation/index.ts";
 import { readProject } from "./project/index.ts";
 import { reportOf, writeCsvFiles, writePdf, writeSvgFiles } from "./writers/index.ts";
@@ -29,7 +29,7 @@ function main(given: readonly string[]): ExitCode {
   const reading = readProject(text);
   if (!reading.ok) return refuse(`${projectPath}: ${reading.message}`);
 
-  const design = designTray(reading.project);
+  const design = layOutStock(designTray(reading.project));
   const { files, problems } = packOf(design, readFonts());
   if (!writeFiles(files, outDir)) return refuse(`${outDir}: files cannot be written there.`);
   return tell(problems, `${files.length} files in ${outDir}`);

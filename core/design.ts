@@ -8,6 +8,7 @@ import { markingTables } from "./marking/index.ts";
 import { layParts } from "./patterns/index.ts";
 import { foldPlates, wingFreeEdge } from "./plates/index.ts";
 import { checkDocument, type Project, resolveLines, soundProject } from "./project/index.ts";
+import { acceptedPlan, isAboutLayout, laidPlan } from "./stock/index.ts";
 import { buildSheets } from "./surfaces/index.ts";
 import { totalTray } from "./totals/index.ts";
 
@@ -69,6 +70,11 @@ export function planWork(shapes: Shapes, memory: Memory = NO_MEMORY): Work {
   const { strips, seams } = cutting;
   const jigging = buildJig(sheets, project, memory);
   const { jig } = jigging;
+  const laying = memory.recall(
+    "stock",
+    [...strips, ...jig.ribs, ...STOCK_GROUND.map((field) => project[field])],
+    () => acceptedPlan({ parts, strips, jig }, project, memory),
+  );
   const gluing = planGlueUp({ sheets, parts, strips, seams, joints, jig }, project);
   return {
     seams,
@@ -77,7 +83,24 @@ export function planWork(shapes: Shapes, memory: Memory = NO_MEMORY): Work {
     jig,
     holds: holdBends(parts, seams, project),
     glueUp: gluing.steps,
+    stock: laying.groups,
     totals: totalTray({ parts, strips, seams, joints, jig, plates }, project),
-    problems: [...shapes.problems, ...cutting.problems, ...jigging.problems, ...gluing.problems],
+    problems: [
+      ...shapes.problems,
+      ...cutting.problems,
+      ...jigging.problems,
+      ...gluing.problems,
+      ...laying.problems,
+    ],
   };
+}
+
+/** What layouts follow from, besides strips and ribs. */
+const STOCK_GROUND = ["stock", "laying", "layouts", "cutting", "materials", "jig"] as const;
+
+/** The design with every piece laid on stock, also where the builder accepted no layout: takes seconds, and is the same each time. */
+export function layOutStock(design: Design): Design {
+  const { groups, problems } = laidPlan(design, design.project);
+  const others = design.problems.filter(({ place }) => !isAboutLayout(place));
+  return { ...design, stock: groups, problems: [...others, ...problems] };
 }

@@ -11,6 +11,7 @@ import { partsSheets } from "./parts-sheets.ts";
 import { plateSheets } from "./plate-sheets.ts";
 import { shoppingSheets } from "./shopping-sheets.ts";
 import { slotTrialSheets } from "./slot-trial-sheet.ts";
+import { stockSheets } from "./stock-sheets.ts";
 import { stripSheets } from "./strip-sheets.ts";
 import type { DrawingSet } from "./types.ts";
 
@@ -25,6 +26,7 @@ export function drawBook(design: Design, fonts: Fonts): DrawingSet {
     ...shoppingSheets(design, lettering),
     ...partsSheets(design, lettering),
     ...slotTrialSheets(design, lettering),
+    ...stockSheets(design, lettering),
     ...design.strips.flatMap((strip) => {
       const part = design.parts.find((candidate) => candidate.id === strip.partId);
       const own = marks.filter(({ stripId }) => stripId === strip.id);

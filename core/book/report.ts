@@ -14,6 +14,7 @@ import type { Joint } from "../joints/index.ts";
 import { type MarkingRow, type MarkingTable, shownFace } from "../marking/index.ts";
 import { type FlatLoop, loopAreaMm2, type Part, type PartEdge, polygonOfLoop } from "../patterns/index.ts";
 import type { TwistVerdict } from "../rulings/index.ts";
+import type { LaidGroup, LaidPiece, LaidStockSheet } from "../stock/index.ts";
 import type { Totals } from "../totals/index.ts";
 import type { Design } from "./design.ts";
 import { type ReportPlate, reportPlates } from "./report-plates.ts";
@@ -105,6 +106,21 @@ export interface ReportGlueStep extends GlueStep {
   readonly lays: readonly string[];
 }
 
+/** A group of pieces and the sheets that they lie on, in the report. */
+export interface ReportStock extends Pick<LaidGroup, "groupId" | "name" | "standing" | "unplaced"> {
+  readonly pieceIds: readonly string[];
+  readonly sheets: readonly (Omit<LaidStockSheet, "pieces"> & {
+    readonly pieces: readonly Omit<LaidPiece, "linesMm">[];
+  })[];
+  readonly sheetAreaMm2: number;
+  readonly pieceAreaMm2: number;
+  readonly offcutAreaMm2: number;
+  readonly wasteShare: number;
+  /** In the project's currency; null where a sheet has no price. */
+  readonly price: number | null;
+  readonly wastePrice: number | null;
+}
+
 /** A problem in the report: its kind, its words, what to click, and how much it stops. */
 export interface ReportProblem {
   readonly kind: ProblemKind;
@@ -134,6 +150,8 @@ export interface Report {
   /** How every bend is held on the jig, what it gives back, and what wants care. */
   readonly holds: readonly BendHold[];
   readonly glueUp: readonly ReportGlueStep[];
+  /** Which piece lies on which sheet. */
+  readonly stock: readonly ReportStock[];
   readonly totals: Totals;
   /** The words pinned to the drawing. */
   readonly notes: readonly { readonly id: string; readonly view: "plan" | "side"; readonly text: string }[];
@@ -160,6 +178,7 @@ export function reportOf(design: Design): Report {
     baseboard: design.jig.baseboard,
     holds: design.holds,
     glueUp: reportGlueUp(design),
+    stock: design.stock.map(reportStock),
     totals: design.totals,
     notes: project.notes.map(({ id, view, text }) => ({ id, view, text })),
     problems: problems.map((problem) => ({
@@ -235,6 +254,20 @@ function reportStrip(design: Design, strip: Strip, part: Part): ReportStrip {
     straightMissMm: table?.straightMissMm ?? null,
     battenMissMm: table?.battenMissMm ?? null,
     joinedBy: table?.joinedBy ?? null,
+  };
+}
+
+function reportStock({ figures, sheets, ...group }: LaidGroup): ReportStock {
+  const { price, wastePrice, ...areas } = figures;
+  return {
+    ...group,
+    sheets: sheets.map((sheet) => ({
+      ...sheet,
+      pieces: sheet.pieces.map(({ linesMm: _, ...piece }) => piece),
+    })),
+    ...areas,
+    price: price ?? null,
+    wastePrice: wastePrice ?? null,
   };
 }
 

@@ -176,6 +176,17 @@ export type Problem =
       readonly stripWidthMm: number;
       readonly stockWidthMm: number;
     })
+  /** A layout was accepted for other pieces or other sheets than there are now. */
+  | (Placed & { readonly kind: "layout-out-of-date" })
+  /** Two pieces on one sheet lie over each other (a gap of 0) or nearer than the blade needs. */
+  | (Placed & {
+      readonly kind: "pieces-collide";
+      readonly otherName: string;
+      readonly gapMm: number;
+      readonly clearanceMm: number;
+    })
+  | (Placed & { readonly kind: "piece-off-sheet"; readonly stockName: string })
+  | (Placed & { readonly kind: "piece-without-stock"; readonly stockName: string })
   | (Placed & { readonly kind: "rib-under-nothing"; readonly atMm: number })
   | (Placed & {
       readonly kind: "rib-needs-bevel";

@@ -107,6 +107,16 @@ function sentenceFor(problem: Problem): string {
       return `${name} is not to be cut with a hot wire: only polystyrene is, and the fumes of other foams poison. Choose knife, saw or router under Stock, or foam that may be.`;
     case "no-stock-for-part":
       return `${name} is ${formatMm(problem.thicknessMm)} mm thick and no stock sheet has that thickness and foam. Add one under Stock.`;
+    case "layout-out-of-date":
+      return `The layout of ${name} was accepted for other pieces or other sheets than there are now. Lay it out again.`;
+    case "pieces-collide":
+      return problem.gapMm > 0
+        ? `${name} and ${problem.otherName} lie ${formatMm(problem.gapMm)} mm apart on their sheet; the blade needs ${formatMm(problem.clearanceMm)} mm. Move one of them.`
+        : `${name} and ${problem.otherName} lie over each other on their sheet. Move one of them.`;
+    case "piece-off-sheet":
+      return `${name} lies over the edge of its sheet of ${problem.stockName}. Move it back.`;
+    case "piece-without-stock":
+      return `${name} has no place on the sheets of ${problem.stockName}. Add a sheet that is large enough, and lay out again.`;
     case "part-does-not-fit-stock":
       return `A strip of ${name} is ${formatMm(problem.stripWidthMm)} mm wide and the stock ${formatMm(problem.stockWidthMm)} mm. Choose larger stock.`;
     case "rib-under-nothing":
@@ -225,6 +235,7 @@ export function levelOf(problem: Problem): ProblemLevel {
     case "edges-nearly-meet":
     case "sheets-overlap":
     case "sheets-do-not-meet":
+    case "layout-out-of-date":
     case "nothing-drawn":
     case "pin-without-node":
     case "strip-not-held":

@@ -1,9 +1,10 @@
 import { at } from "../foundation/index.ts";
 import { layInTurn } from "./construct.ts";
-import { type Bin, newLie } from "./field.ts";
+import { type Bin, type Lie, newLie } from "./field.ts";
 import { binOf, type Prepared, rollWidth, sizeAt } from "./prepare.ts";
 import { seedRandom } from "./random.ts";
 import {
+  type Incumbent,
   isRoll,
   leastExtent,
   lockedOf,
@@ -31,13 +32,28 @@ export function firstSearch(prepared: Prepared, seed: number, shrink: number): S
   const search = { ...base, pieces: all, phase: "exploring" } as const;
   const bins = allBins(prepared);
   const { lie, left } = layInTurn(piecesOf(search), bins, prepared.locked);
-  if (left.length > 0) return searchFromChaos({ ...base, incumbent: undefined });
+  if (left.length > 0) return searchFromChaos({ ...base, incumbent: withoutLeft(lie, left, bins) });
   const used = lie.bins.reduce((most, bin) => Math.max(most, bin + 1), 0);
-  const incumbent = { bins: tightened(search, bins.slice(0, used), lie), lie };
+  const incumbent = { pieces: all, bins: tightened(search, bins.slice(0, used), lie), lie };
   if (all.length === 0) return withAttempt({ ...search, incumbent, phase: "done" }, [], lie);
   // On a roll a search that starts from chaos ends shorter than one that starts from pieces laid in turn.
   if (isRoll(search)) return searchFromChaos({ ...base, incumbent });
   return withAttempt({ ...search, incumbent }, incumbent.bins, lie);
+}
+
+/** A lie of pieces laid in turn without those that no bin took. */
+function withoutLeft(lie: Lie, left: readonly number[], bins: readonly Bin[]): Incumbent {
+  const isLaid = (_: unknown, index: number) => !left.includes(index);
+  return {
+    pieces: [...lie.bins.keys()].filter((index) => !left.includes(index)),
+    bins,
+    lie: {
+      bins: lie.bins.filter(isLaid),
+      variants: lie.variants.filter(isLaid),
+      xs: lie.xs.filter(isLaid),
+      ys: lie.ys.filter(isLaid),
+    },
+  };
 }
 
 /** Sheets, at most one for each piece; of a roll a length that takes all pieces one behind the other. */

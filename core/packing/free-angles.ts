@@ -1,23 +1,20 @@
-import { at } from "../foundation/index.ts";
+import { longestSideRad } from "./rings.ts";
 import type { PackingLoop } from "./types.ts";
 
 /** How finely a freely turned piece is turned. */
-const STEP_RAD = Math.PI / 36;
+const STEP_RAD = Math.PI / 18;
+const QUARTER_RAD = Math.PI / 2;
+/** Two angles nearer than this are one. */
+const SAME_RAD = 1e-9;
 
 /**
- * Angles for a piece that may be turned freely: a full turn in steps of five degrees that begins where the longest
- * side of its outline lies along the sheet, so that straight pieces can lie along its edges. In order, from 0 to 2π.
+ * Angles for a piece that may be turned freely, in order from 0 to under 2π: a full turn in steps of ten degrees that
+ * begins where the longest side of its outline lies along the sheet, and the quarter turns of the piece as it is drawn.
  */
 export function freeAngles(outline: PackingLoop): readonly number[] {
-  const sides = outline.map((b, index) => {
-    const a = at(outline, index - 1);
-    return { length: Math.hypot(b.x - a.x, b.y - a.y), angle: Math.atan2(b.y - a.y, b.x - a.x) };
-  });
-  const longest = sides.reduce((best, next) => (next.length > best.length ? next : best));
-  const quarter = Math.PI / 2;
-  const first = ((-longest.angle % quarter) + quarter) % quarter;
-  return Array.from({ length: Math.round((2 * Math.PI) / STEP_RAD) }, (_, k) => {
-    const angle = first + k * STEP_RAD;
-    return angle >= 2 * Math.PI ? angle - 2 * Math.PI : angle;
-  }).sort((a, b) => a - b);
+  const first = (((-longestSideRad(outline) % QUARTER_RAD) + QUARTER_RAD) % QUARTER_RAD) % STEP_RAD;
+  const steps = Array.from({ length: Math.round((2 * Math.PI) / STEP_RAD) }, (_, k) => first + k * STEP_RAD);
+  const quarters = [0, 1, 2, 3].map((k) => k * QUARTER_RAD);
+  const others = steps.filter((angle) => quarters.every((quarter) => Math.abs(angle - quarter) > SAME_RAD));
+  return [...quarters, ...others].sort((a, b) => a - b);
 }

@@ -5,21 +5,18 @@ import { UNITS_PER_MM } from "./shapes.ts";
 import type { LaidSheet, Layout, Placement } from "./types.ts";
 
 /**
- * A lie of some of the prepared pieces as a layout, mm; the others are named as without a place. Undefined where there
- * is no lie yet.
+ * The best lie so far as a layout, mm; prepared pieces that are not in it are named as without a place. Undefined where
+ * there is none yet.
  */
-export function layoutOf(
-  prepared: Prepared,
-  pieces: readonly number[],
-  incumbent: Incumbent | undefined,
-): Layout | undefined {
+export function layoutOf(prepared: Prepared, incumbent: Incumbent | undefined): Layout | undefined {
+  const pieces = incumbent?.pieces ?? [];
   const unplaced = [
     ...prepared.tooLarge.map((pieceId) => ({ pieceId, why: "larger-than-stock" as const })),
     ...prepared.pieceIds
       .filter((_, index) => !pieces.includes(index))
       .map((pieceId) => ({ pieceId, why: "stock-full" as const })),
   ];
-  if (pieces.length === 0) return { sheets: [], placements: [], unplaced };
+  if (prepared.shapes.length === 0) return { sheets: [], placements: [], unplaced };
   if (incumbent === undefined) return undefined;
   const { lie } = incumbent;
   const placements = pieces.map((piece, index): Placement => {

@@ -4,7 +4,7 @@ import { layoutOf } from "./layout-of.ts";
 import { binOf, type Prepared, prepareProblem, rollWidth, sizeAt } from "./prepare.ts";
 import { type RectanglePiece, type RectangleSearch, startRectangles, stepRectangles } from "./rectangles.ts";
 import { type StepBudget, startSearch, stepSearch } from "./search.ts";
-import type { Incumbent, Search } from "./search-state.ts";
+import type { Search } from "./search-state.ts";
 import { type Shape, turnBy } from "./shapes.ts";
 import type { Layout, PackingPiece, PackingProblem } from "./types.ts";
 
@@ -37,12 +37,12 @@ export function stepPacking(packing: Packing, budget: StepBudget): Packing {
 /** The best layout so far; undefined before the first one is found. */
 export function bestLayout(packing: Packing): Layout | undefined {
   if (packing.kind === "outlines") {
-    const { prepared, pieces, incumbent } = packing.search;
-    return layoutOf(prepared, pieces, incumbent);
+    return layoutOf(packing.search.prepared, packing.search.incumbent);
   }
   const { prepared, search } = packing;
   const laid = search.best.spots.flatMap((spot, piece) => (spot === undefined ? [] : [{ spot, piece }]));
-  const incumbent: Incumbent = {
+  return layoutOf(prepared, {
+    pieces: laid.map(({ piece }) => piece),
     bins: search.bins.slice(0, search.best.binsUsed),
     lie: {
       bins: Int32Array.from(laid, ({ spot }) => spot.bin),
@@ -50,12 +50,7 @@ export function bestLayout(packing: Packing): Layout | undefined {
       xs: Float64Array.from(laid, ({ spot }) => spot.x),
       ys: Float64Array.from(laid, ({ spot }) => spot.y),
     },
-  };
-  return layoutOf(
-    prepared,
-    laid.map(({ piece }) => piece),
-    incumbent,
-  );
+  });
 }
 
 /** Whether nothing is left to try. */

@@ -1,4 +1,4 @@
-import { EndType, inflatePathsD, JoinType } from "clipper2-ts";
+import { EndType, FillRule, inflatePathsD, intersectD, JoinType } from "clipper2-ts";
 import { at } from "../foundation/index.ts";
 import type { PackingLoop, PackingPiece, PackingPoint } from "./types.ts";
 
@@ -7,6 +7,8 @@ const MOST_CORNERS = 56;
 /** The first tolerance of simplifying, mm; it doubles until the corners are few enough. */
 const FIRST_TOLERANCE_MM = 0.05;
 const MITRE_LIMIT = 2;
+/** Corners are rounded to a grid of 0.001 mm twice. */
+const GRID_SLACK_MM = 0.002;
 
 /**
  * The loops that stand for a piece while it is laid, in its own frame, mm: grown by half the clearance, and
@@ -21,15 +23,50 @@ export function grownRings(piece: PackingPiece, clearanceMm: number): readonly P
     const simpler = rings.map((ring) => simplifyRing(ring, toleranceMm)).filter((ring) => ring.length > 2);
     const count = simpler.reduce((sum, ring) => sum + ring.length, 0);
     if (count <= MOST_CORNERS || simpler.every((ring) => ring.length === 3)) {
-      return grow(simpler, clearanceMm / 2 + toleranceMm);
+      const grown = grow(simpler, clearanceMm / 2 + toleranceMm);
+      return withinBoxes(grown, at(rings, 0), clearanceMm / 2 + GRID_SLACK_MM);
     }
   }
 }
 
 function grow(rings: readonly PackingLoop[], byMm: number): readonly PackingLoop[] {
   if (byMm <= 0) return rings;
-  const paths = rings.map((ring) => ring.map(({ x, y }) => ({ x, y })));
-  return inflatePathsD(paths, byMm, JoinType.Miter, EndType.Polygon, MITRE_LIMIT, 3);
+  return inflatePathsD(pathsOf(rings), byMm, JoinType.Miter, EndType.Polygon, MITRE_LIMIT, 3);
+}
+
+/**
+ * What simplifying added beyond the boxes around the true outline, taken off again: the box along the axes and the one
+ * along the longest side. A piece that is as long as its sheet then still fits.
+ */
+function withinBoxes(
+  rings: readonly PackingLoop[],
+  outline: PackingLoop,
+  byMm: number,
+): readonly PackingLoop[] {
+  return [0, longestSideRad(outline)].reduce<readonly PackingLoop[]>((left, angleRad) => {
+    const [cos, sin] = [Math.cos(angleRad), Math.sin(angleRad)];
+    const along = outline.map(({ x, y }) => x * cos + y * sin);
+    const across = outline.map(({ x, y }) => y * cos - x * sin);
+    const [from, to] = [Math.min(...along) - byMm, Math.max(...along) + byMm];
+    const [low, high] = [Math.min(...across) - byMm, Math.max(...across) + byMm];
+    const corner = (a: number, b: number) => ({ x: a * cos - b * sin, y: a * sin + b * cos });
+    const box = [corner(from, low), corner(to, low), corner(to, high), corner(from, high)];
+    return intersectD(pathsOf(left), [box], FillRule.NonZero, 4);
+  }, rings);
+}
+
+const pathsOf = (rings: readonly PackingLoop[]) => rings.map((ring) => ring.map(({ x, y }) => ({ x, y })));
+
+/** The direction of the longest side of a loop, rad. */
+export function longestSideRad(loop: PackingLoop): number {
+  let most = -1;
+  let angleRad = 0;
+  for (const [index, b] of loop.entries()) {
+    const a = at(loop, index - 1);
+    const length = Math.hypot(b.x - a.x, b.y - a.y);
+    if (length > most) [most, angleRad] = [length, Math.atan2(b.y - a.y, b.x - a.x)];
+  }
+  return angleRad;
 }
 
 /** The ring with the given sense: 1 counter-clockwise, -1 clockwise. */

@@ -8,6 +8,8 @@ import type { Shape } from "./shapes.ts";
 
 /** A lie without collisions, and the bins it needs. The last bin ends where its last piece ends. */
 export interface Incumbent {
+  /** Indexes of the prepared pieces that lie in it. */
+  readonly pieces: readonly number[];
   readonly bins: readonly Bin[];
   readonly lie: Lie;
 }

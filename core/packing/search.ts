@@ -63,9 +63,12 @@ const patienceFor = (pieces: number): Patience => ({
 });
 
 function afterSuccess(search: Search, progress: number): Search {
+  // Pieces laid in turn may be more than those that were left when a full stock was separated.
+  if (search.pieces.length < (search.incumbent?.pieces.length ?? 0)) return { ...search, phase: "done" };
   const found: Search = {
     ...search,
     incumbent: {
+      pieces: search.pieces,
       bins: tightened(search, search.bins, search.attempt.leastLie),
       lie: copyLie(search.attempt.leastLie),
     },

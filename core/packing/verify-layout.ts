@@ -32,7 +32,7 @@ export function verifyLayout(problem: PackingProblem, layout: Layout): readonly 
     }
     const rings = [sensed(piece.outline, 1), ...piece.holes.map((hole) => sensed(hole, -1))];
     const placed = rings.map((ring) => placeRing(ring, placement));
-    return [{ id: piece.id, sheet: placement.sheet, rings: placed, box: boxOf(placed[0] ?? []) }];
+    return [{ id: piece.id, sheet: placement.sheet, rings: placed, box: boxOf(placed[0]) }];
   });
   for (const body of bodies) {
     const sheet = layout.sheets[body.sheet];
@@ -49,8 +49,18 @@ export function verifyLayout(problem: PackingProblem, layout: Layout): readonly 
 }
 
 type Corner = readonly [x: number, y: number];
-type Ring = readonly Corner[];
 type Box = readonly [minX: number, minY: number, maxX: number, maxY: number];
+
+/** An edge with its box. */
+interface Edge {
+  readonly a: Corner;
+  readonly b: Corner;
+  readonly box: Box;
+}
+
+interface Ring {
+  readonly edges: readonly Edge[];
+}
 
 interface Body {
   readonly id: string;
@@ -96,19 +106,37 @@ function placeRing(
   const exact = (value: number) => (isQuarter ? Math.round(value) : value);
   const [cos, sin] = [exact(Math.cos(to.angleRad)), exact(Math.sin(to.angleRad))];
   const [moveX, moveY] = [Math.round(to.x * UNITS), Math.round(to.y * UNITS)];
-  return ring.map(({ x, y }) => [
-    Math.round((x * cos - y * sin) * UNITS) + moveX,
-    Math.round((x * sin + y * cos) * UNITS) + moveY,
-  ]);
+  const corners = ring.map(
+    ({ x, y }): Corner => [
+      Math.round((x * cos - y * sin) * UNITS) + moveX,
+      Math.round((x * sin + y * cos) * UNITS) + moveY,
+    ],
+  );
+  return {
+    edges: corners.map((a, index): Edge => {
+      const b = corners[(index + 1) % corners.length] ?? a;
+      const box = [
+        Math.min(a[0], b[0]),
+        Math.min(a[1], b[1]),
+        Math.max(a[0], b[0]),
+        Math.max(a[1], b[1]),
+      ] as const;
+      return { a, b, box };
+    }),
+  };
 }
 
-function boxOf(ring: Ring): Box {
-  const [xs, ys] = [ring.map(([x]) => x), ring.map(([, y]) => y)];
-  return [Math.min(...xs), Math.min(...ys), Math.max(...xs), Math.max(...ys)];
+function boxOf(ring: Ring | undefined): Box {
+  let [minX, minY, maxX, maxY] = [Infinity, Infinity, -Infinity, -Infinity];
+  for (const { box } of ring?.edges ?? []) {
+    [minX, minY] = [Math.min(minX, box[0]), Math.min(minY, box[1])];
+    [maxX, maxY] = [Math.max(maxX, box[2]), Math.max(maxY, box[3])];
+  }
+  return [minX, minY, maxX, maxY];
 }
 
 function isOnSheet({ box: [minX, minY, maxX, maxY] }: Body, sheet: LaidSheet, marginMm: number): boolean {
-  const least = Math.round(marginMm * UNITS);
+  const least = Math.max(0, Math.round((marginMm - GAP_TOLERANCE_MM) * UNITS));
   const length = wholeUnits(sheet.lengthMm);
   const width = wholeUnits(sheet.widthMm);
   return minX >= least && minY >= least && maxX <= length - least && maxY <= width - least;
@@ -121,94 +149,105 @@ function pairFaults(first: Body, second: Body, clearanceMm: number): readonly La
   const reach = clearanceMm * UNITS;
   if (!boxesMeet(first.box, second.box, reach)) return [];
   const pieceIds = [first.id, second.id] as const;
-  if (bodiesOverlap(first.rings, second.rings)) return [{ kind: "overlap", pieceIds }];
+  if (bodiesOverlap(first, second)) return [{ kind: "overlap", pieceIds }];
   if (clearanceMm === 0) return [];
   const gapMm = gapBetween(first, second, reach) / UNITS;
   return gapMm < clearanceMm - GAP_TOLERANCE_MM ? [{ kind: "too-near", pieceIds, gapMm }] : [];
 }
 
 const boxesMeet = (a: Box, b: Box, reach: number): boolean =>
-  a[0] < b[2] + reach && b[0] < a[2] + reach && a[1] < b[3] + reach && b[1] < a[3] + reach;
+  a[0] <= b[2] + reach && b[0] <= a[2] + reach && a[1] <= b[3] + reach && b[1] <= a[3] + reach;
 
 /**
  * Whether two bodies share area. They do where edges cross properly, where a stretch of one boundary runs inside the
  * other body, or where two boundaries run along each other in the same sense, both bodies on the left.
  */
-function bodiesOverlap(first: readonly Ring[], second: readonly Ring[]): boolean {
-  const [one, two] = [edgesOf(first), edgesOf(second)];
-  for (const a of one) for (const b of two) if (edgesNear(a, b) && crossProperly(a, b)) return true;
-  return runsInside(one, two) || runsInside(two, one);
+function bodiesOverlap(first: Body, second: Body): boolean {
+  const one = edgesNear(first, second.box, 0);
+  const two = edgesNear(second, first.box, 0);
+  for (const a of one)
+    for (const b of two) if (boxesMeet(a.box, b.box, 0) && crossProperly(a, b)) return true;
+  return runsInside(first, two, second) || runsInside(second, one, first);
 }
 
-type Edge = readonly [from: Corner, to: Corner];
+const edgesNear = ({ rings }: Body, box: Box, reach: number): readonly Edge[] =>
+  rings.flatMap((ring) => ring.edges.filter((edge) => boxesMeet(edge.box, box, reach)));
 
-const edgesOf = (rings: readonly Ring[]): readonly Edge[] =>
-  rings.flatMap((ring) => ring.map((from, index): Edge => [from, ring[(index + 1) % ring.length] ?? from]));
+const side = ({ a, b }: Edge, p: Corner): number => Math.sign(orient2d(a[0], a[1], b[0], b[1], p[0], p[1]));
 
-const edgesNear = ([a, b]: Edge, [c, d]: Edge): boolean =>
-  Math.min(a[0], b[0]) <= Math.max(c[0], d[0]) &&
-  Math.min(c[0], d[0]) <= Math.max(a[0], b[0]) &&
-  Math.min(a[1], b[1]) <= Math.max(c[1], d[1]) &&
-  Math.min(c[1], d[1]) <= Math.max(a[1], b[1]);
+const crossProperly = (one: Edge, two: Edge): boolean =>
+  side(one, two.a) * side(one, two.b) < 0 && side(two, one.a) * side(two, one.b) < 0;
 
-const side = ([a, b]: Edge, p: Corner): number => Math.sign(orient2d(a[0], a[1], b[0], b[1], p[0], p[1]));
-
-const crossProperly = (a: Edge, b: Edge): boolean =>
-  side(a, b[0]) * side(a, b[1]) < 0 && side(b, a[0]) * side(b, a[1]) < 0;
-
-/** Whether a stretch of the first boundary, between the points where the other touches it, lies inside the other. */
-function runsInside(edges: readonly Edge[], others: readonly Edge[]): boolean {
-  return edges.some((edge) => {
-    const near = others.filter((other) => edgesNear(edge, other));
-    const stops = [
-      edge[0],
-      edge[1],
-      ...near.flatMap((other) => other.filter((corner) => isOn(edge, corner))),
-    ];
-    const along = (p: Corner) =>
-      (p[0] - edge[0][0]) * (edge[1][0] - edge[0][0]) + (p[1] - edge[0][1]) * (edge[1][1] - edge[0][1]);
-    const sorted = stops.toSorted((p, q) => along(p) - along(q));
-    return sorted.slice(1).some((to, index) => {
-      const from = sorted[index] ?? to;
-      if (from[0] === to[0] && from[1] === to[1]) return false;
-      return isInBody([(from[0] + to[0]) / 2, (from[1] + to[1]) / 2], edge, others);
+/**
+ * Whether a stretch of the first boundary, between the points where the other touches it, lies inside the other. Edges
+ * that come near no edge of the other lie on the same side as the edge before them: of a run of such one is looked at.
+ */
+function runsInside(first: Body, others: readonly Edge[], second: Body): boolean {
+  return first.rings.some(({ edges }) => {
+    let isKnown = false;
+    return edges.some((edge) => {
+      const near = boxesMeet(edge.box, second.box, 0)
+        ? others.filter((other) => boxesMeet(edge.box, other.box, 0))
+        : [];
+      if (near.length === 0 && isKnown) return false;
+      isKnown = near.length === 0;
+      return boxesMeet(edge.box, second.box, 0) && edgeRunsInside(edge, near, second);
     });
   });
 }
 
-const isOn = ([a, b]: Edge, p: Corner): boolean =>
-  edgesNear([a, b], [p, p]) && orient2d(a[0], a[1], b[0], b[1], p[0], p[1]) === 0;
+function edgeRunsInside(edge: Edge, near: readonly Edge[], second: Body): boolean {
+  const { a, b } = edge;
+  const touches = near.flatMap((other) => [other.a, other.b].filter((corner) => isOn(edge, corner)));
+  const along = (p: Corner) => (p[0] - a[0]) * (b[0] - a[0]) + (p[1] - a[1]) * (b[1] - a[1]);
+  const stops = [a, b, ...touches].sort((p, q) => along(p) - along(q));
+  return stops.slice(1).some((to, index) => {
+    const from = stops[index] ?? to;
+    if (from[0] === to[0] && from[1] === to[1]) return false;
+    return isInBody([(from[0] + to[0]) / 2, (from[1] + to[1]) / 2], edge, second);
+  });
+}
+
+const isOn = ({ a, b, box }: Edge, p: Corner): boolean =>
+  box[0] <= p[0] && p[0] <= box[2] && box[1] <= p[1] && p[1] <= box[3] && side({ a, b, box }, p) === 0;
 
 /** Whether a point of an edge lies inside a body; on its boundary, whether both bodies lie on the same side there. */
-function isInBody(p: Corner, edge: Edge, others: readonly Edge[]): boolean {
+function isInBody(p: Corner, edge: Edge, { rings }: Body): boolean {
   let isInside = false;
-  for (const other of others) {
-    const [a, b] = other;
-    if (isOn(other, p)) {
-      return (b[0] - a[0]) * (edge[1][0] - edge[0][0]) + (b[1] - a[1]) * (edge[1][1] - edge[0][1]) > 0;
+  for (const { edges } of rings) {
+    for (const other of edges) {
+      const { a, b } = other;
+      if (isOn(other, p)) {
+        return (b[0] - a[0]) * (edge.b[0] - edge.a[0]) + (b[1] - a[1]) * (edge.b[1] - edge.a[1]) > 0;
+      }
+      if (a[1] > p[1] === b[1] > p[1]) continue;
+      const isLeft = orient2d(a[0], a[1], b[0], b[1], p[0], p[1]) < 0;
+      if (isLeft === b[1] > a[1]) isInside = !isInside;
     }
-    if (a[1] > p[1] === b[1] > p[1]) continue;
-    const isLeft = orient2d(a[0], a[1], b[0], b[1], p[0], p[1]) < 0;
-    if (isLeft === b[1] > a[1]) isInside = !isInside;
   }
   return isInside;
 }
 
-/** The least distance between two boundaries that do not cross, units; the reach or more where they are farther apart. */
+/** The least distance between two boundaries that do not cross, units; infinite where it is more than the reach. */
 function gapBetween(first: Body, second: Body, reach: number): number {
   let least = Number.POSITIVE_INFINITY;
-  const [one, two] = [edgesOf(first.rings), edgesOf(second.rings)];
-  for (const a of one) {
-    const box = boxOf(a);
-    for (const b of two) {
-      if (!boxesMeet(box, boxOf(b), reach)) continue;
-      least = Math.min(least, toSegment(a[0], b), toSegment(a[1], b), toSegment(b[0], a), toSegment(b[1], a));
+  const two = edgesNear(second, first.box, reach);
+  for (const one of edgesNear(first, second.box, reach)) {
+    for (const other of two) {
+      if (!boxesMeet(one.box, other.box, Math.min(reach, least))) continue;
+      least = Math.min(
+        least,
+        toSegment(one.a, other),
+        toSegment(one.b, other),
+        toSegment(other.a, one),
+        toSegment(other.b, one),
+      );
     }
   }
   return least;
 }
 
-function toSegment(p: Corner, [a, b]: Edge): number {
+function toSegment(p: Corner, { a, b }: Edge): number {
   const [dx, dy] = [b[0] - a[0], b[1] - a[1]];
   const square = dx * dx + dy * dy;
   const t = square > 0 ? Math.min(1, Math.max(0, ((p[0] - a[0]) * dx + (p[1] - a[1]) * dy) / square)) : 0;

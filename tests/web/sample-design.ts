@@ -234,6 +234,7 @@ export const sampleDesign: Design = {
       ],
     },
   ],
+  stock: [],
   totals: {
     partCount: 3,
     stripCount: 5,

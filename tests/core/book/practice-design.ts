@@ -131,6 +131,7 @@ export function practiceDesign(paper: Partial<Project["paper"]> = {}): Design {
         cautions: [],
       },
     ],
+    stock: [],
     totals: {
       partCount: 1,
       stripCount: 1,

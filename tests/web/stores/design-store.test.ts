@@ -4,8 +4,8 @@ import type { Project } from "../../../core/project/index.ts";
 import { followDocument, useDesign, useDocument } from "../../../web/stores/index.ts";
 import { sampleDesign, sampleProject } from "../sample-design.ts";
 
-const { seams, strips, marking, jig, holds, glueUp, totals, problems } = sampleDesign;
-const sampleWork: Work = { seams, strips, marking, jig, holds, glueUp, totals, problems };
+const { seams, strips, marking, jig, holds, glueUp, stock, totals, problems } = sampleDesign;
+const sampleWork: Work = { seams, strips, marking, jig, holds, glueUp, stock, totals, problems };
 
 it("computes the newest document after each change, and skips those between", async () => {
   const asked: string[] = [];

@@ -1,0 +1,167 @@
+import { formatMm, formatNumber } from "../foundation/index.ts";
+import type { PackingPoint } from "../packing/index.ts";
+import type { LaidGroup, LaidPiece, LaidStockSheet, StockCut } from "../stock/index.ts";
+import { type Block, flowBlocks, gapBlock, headingBlock, paragraphBlock, tableBlocks } from "./blocks.ts";
+import { boxOf, heightOf, widthOf } from "./boxes.ts";
+import { cautionWords } from "./cautions.ts";
+import { counted } from "./counted.ts";
+import { toolHazard } from "./cutting-words.ts";
+import type { Design } from "./design.ts";
+import { dimensionMarks } from "./dimensions.ts";
+import { findFreeSpot } from "./free-spot.ts";
+import type { Lettering } from "./lettering.ts";
+import { boxMark, circleMark, lineMark, loopMark, paper, textMark } from "./marks.ts";
+import { CONTENT, CONTENT_WIDTH_MM, type SheetBody } from "./page-frame.ts";
+import { standardScale } from "./scales.ts";
+import { thin } from "./thin-points.ts";
+import type { Mark, PaperPoint } from "./types.ts";
+
+/** The layout on stock: a page for each sheet, with the order to cut in. Only what is laid out has pages. */
+export const stockSheets = (design: Design, lettering: Lettering): readonly SheetBody[] =>
+  design.stock.flatMap((group) =>
+    group.sheets.flatMap((sheet, index) => sheetPages({ design, group, sheet, index, lettering })),
+  );
+
+interface SheetOnPaper {
+  readonly design: Design;
+  readonly group: LaidGroup;
+  readonly sheet: LaidStockSheet;
+  readonly index: number;
+  readonly lettering: Lettering;
+}
+
+function sheetPages(page: SheetOnPaper): readonly SheetBody[] {
+  const { design, group, sheet, index, lettering } = page;
+  const picture = sheetPicture(sheet, lettering);
+  const text = (words: string) => paragraphBlock(words, CONTENT_WIDTH_MM, lettering);
+  const size = `${formatMm(sheet.lengthMm)} × ${formatMm(sheet.widthMm)} mm`;
+  const heading = `${group.name}: sheet ${index + 1} of ${group.sheets.length}, ${size}`;
+  const blocks: readonly Block[] = [
+    headingBlock(heading),
+    text(figureWords(page)),
+    text(cautionWords(isBoard(group, design) ? "saw" : toolHazard(design.project.cutting))),
+    picture.block,
+    ...(sheet.cuts.length > 0 ? [headingBlock("Cut in this order"), ...cutTable(sheet, lettering)] : []),
+    gapBlock(2),
+    text(
+      "Lay the templates down as drawn, face and arrow as on the template; none is turned over. Mark all pieces before the first cut.",
+    ),
+  ];
+  return flowBlocks(blocks, CONTENT).map((marks) => ({
+    title: `Stock ${group.name}`.slice(0, 25),
+    documentType: "stock layout",
+    scale: `1:${picture.scale}`,
+    marks,
+  }));
+}
+
+function figureWords({ design, group, sheet, index }: SheetOnPaper): string {
+  const { figures, sheets } = group;
+  const { currency } = design.project.laying;
+  const standing =
+    group.standing === "laid here" ? "Laid out by the program, not yet looked at by the builder. " : "";
+  const offcutMm = sheet.lengthMm - sheet.usedMm;
+  const isLast = index === sheets.length - 1;
+  const rest =
+    isLast && offcutMm > 0 ? ` ${formatMm(offcutMm)} × ${formatMm(sheet.widthMm)} mm is left over.` : "";
+  const waste = `Waste on ${counted(sheets.length, "sheet")}: ${formatNumber(100 * figures.wasteShare, 0)} %`;
+  const money =
+    figures.wastePrice === undefined ? "" : `, ${formatNumber(figures.wastePrice, 2)} ${currency}`;
+  return `${standing}${counted(sheet.pieces.length, "piece")} on this sheet.${rest} ${waste}${money}.`;
+}
+
+/** Ribs are sawn; foam is cut by the tool of the document. */
+const isBoard = ({ pieceIds }: LaidGroup, { jig }: Design): boolean =>
+  jig.ribs.some(({ id }) => pieceIds.includes(id));
+
+const MOST_PICTURE_MM = 110;
+
+function sheetPicture(
+  sheet: LaidStockSheet,
+  lettering: Lettering,
+): { readonly block: Block; readonly scale: number } {
+  const { lengthMm, widthMm, pieces, cuts } = sheet;
+  const scale = standardScale(
+    { widthMm: lengthMm, heightMm: widthMm },
+    { widthMm: CONTENT_WIDTH_MM - 16, heightMm: MOST_PICTURE_MM },
+  );
+  const [width, height] = [lengthMm / scale, widthMm / scale];
+  const draw = (corner: PaperPoint): readonly Mark[] => {
+    const from = paper(corner.x + (CONTENT_WIDTH_MM - width) / 2, corner.y - height - 4);
+    const seen = ({ x, y }: PackingPoint): PaperPoint => paper(from.x + x / scale, from.y + y / scale);
+    const numbered = cuts.flatMap((cut, index) =>
+      cut.kind === "straight" ? [{ cut, number: index + 1 }] : [],
+    );
+    return [
+      boxMark(from, width, height, "outline"),
+      ...pieces.flatMap((piece) => pieceMarks(piece, seen, lettering)),
+      ...numbered.flatMap(({ cut, number }) => straightMarks(cut, number, seen)),
+      ...dimensionMarks(from, paper(from.x + width, from.y), -9, lengthMm),
+      ...dimensionMarks(from, paper(from.x, from.y + height), 8, widthMm),
+    ];
+  };
+  return { block: { heightMm: height + 20, draw }, scale };
+}
+
+const LABEL_SIZES = [3.5, 2.5, 1.8] as const;
+
+function pieceMarks(
+  piece: LaidPiece,
+  seen: (p: PackingPoint) => PaperPoint,
+  lettering: Lettering,
+): readonly Mark[] {
+  const loops = piece.linesMm.map((loop) => thin(loop.map(seen), 0.05));
+  const box = boxOf(loops.flat());
+  const label = LABEL_SIZES.flatMap((heightMm) => {
+    const size = { widthMm: lettering.widthMm(piece.pieceId, "mono", heightMm) + 1, heightMm: heightMm + 1 };
+    const spot = findFreeSpot(size, loops, []);
+    return spot === undefined ? [] : [{ heightMm, at: paper(spot.left + 0.5, spot.bottom + 0.5) }];
+  })[0];
+  const middle = { heightMm: 1.8, at: paper(box.left + widthOf(box) / 2, box.bottom + heightOf(box) / 2) };
+  const { heightMm, at } = label ?? middle;
+  return [
+    ...loops.map((loop) => loopMark(loop, "cut")),
+    textMark(at, piece.pieceId, { heightMm, face: "mono" }),
+  ];
+}
+
+/** A straight cut with its number at its beginning. */
+function straightMarks(
+  cut: Extract<StockCut, { readonly kind: "straight" }>,
+  number: number,
+  seen: (p: PackingPoint) => PaperPoint,
+): readonly Mark[] {
+  const [from, to] = [seen(cut.from), seen(cut.to)];
+  const isUpright = Math.abs(from.x - to.x) < Math.abs(from.y - to.y);
+  const at = isUpright ? paper(to.x, to.y + 3) : paper(to.x + 3, to.y);
+  return [
+    lineMark([from, to], "fold"),
+    circleMark(at, 2, "thin"),
+    textMark(paper(at.x, at.y - 0.9), `${number}`, { heightMm: 1.8, anchor: "middle" }),
+  ];
+}
+
+function cutTable(sheet: LaidStockSheet, lettering: Lettering): readonly Block[] {
+  const columns = [
+    { title: "No.", widthMm: 12, face: "mono" as const, anchor: "end" as const },
+    { title: "Cut", widthMm: 100 },
+    { title: "Length, mm", widthMm: 30, face: "mono" as const, anchor: "end" as const },
+  ];
+  const straight = sheet.cuts.filter((cut) => cut.kind === "straight");
+  const outlines = sheet.cuts.filter((cut) => cut.kind === "outline");
+  const rows = [
+    ...straight.map((cut, index) => [`${index + 1}`, straightWords(cut), formatMm(cut.lengthMm)]),
+    ...outlines.map((cut, index) => [
+      `${straight.length + index + 1}`,
+      `around ${cut.pieceId}`,
+      formatMm(cut.lengthMm),
+    ]),
+  ];
+  return tableBlocks(columns, rows, lettering);
+}
+
+function straightWords({ from, to }: Extract<StockCut, { readonly kind: "straight" }>): string {
+  return Math.abs(from.x - to.x) < 1e-9
+    ? `straight across at ${formatMm(from.x)} mm from the left end`
+    : `straight along at ${formatMm(from.y)} mm from the lower side, from ${formatMm(from.x)} to ${formatMm(to.x)} mm`;
+}

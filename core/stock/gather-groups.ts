@@ -1,0 +1,141 @@
+import { allowanceOf, offsetLoops, type Strip } from "../cutting/index.ts";
+import { type FlatPoint, formatNumber, roundTo } from "../foundation/index.ts";
+import type { Jig } from "../jig/index.ts";
+import { faceShiftMm } from "../marking/index.ts";
+import { freeAngles, type PackingLoop, type PackingPiece, type SheetSize } from "../packing/index.ts";
+import type { Part } from "../patterns/index.ts";
+import { foamOf, type Project, ribBoardOf, type Stock } from "../project/index.ts";
+import { fingerprintOf } from "./fingerprint.ts";
+import type { StockGroup } from "./types.ts";
+
+/** What is cut from stock. */
+export interface Pieces {
+  readonly parts: readonly Part[];
+  readonly strips: readonly Strip[];
+  readonly jig: Jig;
+}
+
+/** Outlines are simplified before they are laid; a piece as long as the usable sheet still fits with this to spare. */
+const MARGIN_SLACK_MM = 0.2;
+const HALF_TURNS = [0, Math.PI];
+const QUARTER_TURNS = [0, Math.PI / 2, Math.PI, (3 * Math.PI) / 2];
+
+/** A group by its name, and the pieces it has; `gather` makes it ready for laying, which takes a while. */
+export interface GroupSketch {
+  readonly id: string;
+  readonly name: string;
+  readonly pieceIds: readonly string[];
+  readonly gather: () => StockGroup;
+}
+
+/**
+ * The strips of every foam and thickness, and the ribs, with the sheets that they are laid on: sheets of no size that
+ * fits are in nobody's group. A group without pieces, and one without stock, is left out.
+ */
+export const gatherGroups = (pieces: Pieces, project: Project): readonly StockGroup[] =>
+  sketchGroups(pieces, project).map(({ gather }) => gather());
+
+/** The same groups, not yet made ready. */
+export const sketchGroups = (pieces: Pieces, project: Project): readonly GroupSketch[] => [
+  ...foamGroups(pieces, project),
+  ...boardGroup(pieces.jig, project),
+];
+
+function foamGroups({ parts, strips }: Pieces, project: Project): readonly GroupSketch[] {
+  const byKey = new Map<string, { readonly part: Part; readonly strips: Strip[] }>();
+  for (const strip of strips) {
+    const part = parts.find(({ id }) => id === strip.partId);
+    if (part === undefined) continue;
+    const key = foamKey(part);
+    const group = byKey.get(key) ?? { part, strips: [] };
+    group.strips.push(strip);
+    byKey.set(key, group);
+  }
+  return [...byKey].flatMap(([id, { part, strips: own }]) => {
+    const sheets = project.stock.filter((sheet) => foamKey(sheet) === id);
+    const foam = foamOf(project, part.foamId)?.name ?? part.foamId;
+    const sound = own.filter(({ outlineMm }) => outlineMm.length > 2);
+    return sketchOf(project, {
+      id,
+      name: `${foam}, ${formatNumber(part.thicknessMm, 1)} mm`,
+      pieceIds: sound.map((strip) => strip.id),
+      pieces: () => sound.map((strip) => stripPiece(strip, part.thicknessMm, project)),
+      sizes: sheets.map((sheet) => sizeOf(sheet, project)),
+      prices: sheets.flatMap(({ id: stockId, priceEach }) =>
+        priceEach === undefined ? [] : [{ stockId, priceEach }],
+      ),
+    });
+  });
+}
+
+const foamKey = ({ foamId, thicknessMm }: Pick<Stock, "foamId" | "thicknessMm">): string =>
+  `${foamId}-${roundTo(thicknessMm, 3)}`;
+
+/** Along the grain, a sheet is taken with its grain along x. */
+function sizeOf({ id, lengthMm, widthMm, quantity, grain }: Stock, { laying }: Project): SheetSize {
+  const isTurned = laying.rotation === "grain" && grain === "across";
+  const [along, across] = isTurned ? [widthMm, lengthMm] : [lengthMm, widthMm];
+  return { id, lengthMm: along, widthMm: across, quantity: wholeNumber(quantity) };
+}
+
+const wholeNumber = (quantity: number | undefined): number | undefined =>
+  quantity === undefined ? undefined : Math.floor(quantity);
+
+/** A strip by its lines to cut by, as wide as the wider of its faces where an edge is bevelled. */
+function stripPiece(strip: Strip, thicknessMm: number, project: Project): PackingPiece {
+  const allowanceMm = allowanceOf(project);
+  const reachMm = (edgeId: string): number => {
+    const edge = strip.edges.find((one) => one.edgeId === edgeId);
+    const bevels = [...(edge?.bevelRad ?? []), ...(edge?.bevels.map(({ bevelRad }) => bevelRad) ?? [])];
+    return Math.max(0, ...bevels.map((bevelRad) => Math.abs(faceShiftMm(thicknessMm, bevelRad))));
+  };
+  const [outline = [], ...holes] = offsetLoops(
+    strip.loops,
+    (edge) => allowanceMm(edge) + reachMm(edge.edgeId),
+  );
+  const loop = outline.map(onSheet);
+  const anglesRad = project.laying.rotation === "free" ? freeAngles(loop) : HALF_TURNS;
+  return { id: strip.id, outline: loop, holes: holes.map((hole) => hole.map(onSheet)), anglesRad };
+}
+
+const onSheet = ({ u, v }: FlatPoint): { readonly x: number; readonly y: number } => ({ x: u, y: v });
+
+function boardGroup({ ribs }: Jig, project: Project): readonly GroupSketch[] {
+  const board = ribBoardOf(project);
+  if (board === undefined) return [];
+  const { id, name, lengthMm, widthMm, quantity, priceEach } = board;
+  const sound = ribs.filter(({ outlineMm }) => outlineMm.length > 2);
+  return sketchOf(project, {
+    id: `board-${id}`,
+    name,
+    pieceIds: sound.map((rib) => rib.id),
+    pieces: () =>
+      sound.map((rib) => {
+        const outline: PackingLoop = rib.outlineMm.map(onSheet);
+        return { id: rib.id, outline, holes: [], anglesRad: QUARTER_TURNS };
+      }),
+    sizes: [{ id, lengthMm, widthMm, quantity: wholeNumber(quantity) }],
+    prices: priceEach === undefined ? [] : [{ stockId: id, priceEach }],
+  });
+}
+
+interface GroupParts extends Pick<StockGroup, "id" | "name" | "prices"> {
+  readonly pieceIds: readonly string[];
+  readonly pieces: () => readonly PackingPiece[];
+  readonly sizes: readonly SheetSize[];
+}
+
+function sketchOf({ laying, cutting }: Project, parts: GroupParts): readonly GroupSketch[] {
+  const { id, name, pieceIds, pieces, sizes, prices } = parts;
+  if (pieceIds.length === 0 || sizes.length === 0) return [];
+  const gather = (): StockGroup => {
+    const problem = {
+      pieces: pieces(),
+      stock: { kind: "sheets", sizes } as const,
+      clearanceMm: Math.max(laying.clearanceMm, cutting.kerfMm),
+      marginMm: Math.max(0, cutting.stockEdgeMm - MARGIN_SLACK_MM),
+    };
+    return { id, name, problem, prices, fingerprint: fingerprintOf(problem) };
+  };
+  return [{ id, name, pieceIds, gather }];
+}

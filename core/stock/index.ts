@@ -1,0 +1,13 @@
+export { cutOrder } from "./cut-order.ts";
+export { gatherGroups, type Pieces } from "./gather-groups.ts";
+export { judgeLayout } from "./laid-group.ts";
+export {
+  acceptedPlan,
+  isAboutLayout,
+  laidPlan,
+  layoutSetting,
+  lockedProblem,
+  type StockPlan,
+  toAccepted,
+} from "./lay-on-stock.ts";
+export type { LaidGroup, LaidPiece, LaidStockSheet, StockCut, StockFigures, StockGroup } from "./types.ts";
