@@ -1,5 +1,5 @@
 import type { Seam, Strip } from "../cutting/index.ts";
-import { at } from "../foundation/index.ts";
+import { at, formatMm } from "../foundation/index.ts";
 import type { Joint } from "../joints/index.ts";
 import type { FlatEdge, Part, PartEdge } from "../patterns/index.ts";
 import { bevelRange } from "./bevel-words.ts";
@@ -12,7 +12,7 @@ export function edgeWords(design: Design, strip: Strip, part: Part, edge: FlatEd
     if (seam === undefined) return "seam, square";
     const cut =
       seam.bevelRad === undefined
-        ? "square"
+        ? (taperWords(strip, edge.edgeId) ?? "square")
         : `bevel ${bevelRange(measuredEdge(strip, edge)?.bevels ?? [], part.kind)}`;
     return `seam to ${otherOf(seam.stripIds, strip.id)}, ${cut}`;
   }
@@ -26,6 +26,12 @@ export function edgeWords(design: Design, strip: Strip, part: Part, edge: FlatEd
   if (joints.length === 1)
     return joints.map((joint) => `joins ${otherPart(joint, part)}, ${cutWords(joint, bevel)}`).join();
   return joints.map((joint) => `joins ${jointWords(joint, part)}`).join("; ");
+}
+
+/** How an edge is tapered for its scarf; undefined where it is not. */
+export function taperWords(strip: Strip, seamEdgeId: string): string | undefined {
+  const taper = strip.tapers?.find((one) => one.seamEdgeId === seamEdgeId);
+  return taper && `scarf: ${formatMm(taper.lengthMm)} mm tapered to nothing, ${taper.face}`;
 }
 
 /** What is measured of an edge of a strip. */

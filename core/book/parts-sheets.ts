@@ -1,10 +1,11 @@
 import { formatMm, formatNumber } from "../foundation/index.ts";
+import { bevelRange } from "./bevel-words.ts";
 import { type Block, flowBlocks, gapBlock, headingBlock, paragraphBlock, tableBlocks } from "./blocks.ts";
 import { cautionBlocks, type Hazard } from "./cautions.ts";
 import { cuttingBesideWords, toolHazard } from "./cutting-words.ts";
 import { spanOf } from "./data-tables.ts";
 import type { Design } from "./design.ts";
-import { jointWords } from "./edge-neighbours.ts";
+import { jointWords, taperWords } from "./edge-neighbours.ts";
 import type { Lettering } from "./lettering.ts";
 import { CONTENT, CONTENT_WIDTH_MM, type SheetBody } from "./page-frame.ts";
 
@@ -89,13 +90,16 @@ function plateTable(design: Design, lettering: Lettering): readonly Block[] {
 }
 
 function jointTable(design: Design, lettering: Lettering): readonly Block[] {
-  const seams = design.seams.map((seam) => [
-    seam.id,
-    `seam, ${seam.runs}`,
-    formatMm(seam.lengthMm),
-    "square",
-    "square",
-  ]);
+  const seams = design.seams.map((seam) => {
+    const cuts = seam.stripIds.map((id) => {
+      const strip = design.strips.find((candidate) => candidate.id === id);
+      const edge = strip?.edges.find(({ edgeId }) => edgeId === `seam:${seam.id}`);
+      const part = design.parts.find((candidate) => candidate.id === seam.partId);
+      if (strip === undefined || edge === undefined || part === undefined) return "square";
+      return taperWords(strip, edge.edgeId) ?? bevelRange(edge.bevels, part.kind);
+    });
+    return [seam.id, `seam, ${seam.runs}`, formatMm(seam.lengthMm), ...cuts];
+  });
   const joints = design.joints.map((joint) => {
     const cuts = joint.partIds.map((id) => {
       const part = design.parts.find((candidate) => candidate.id === id);

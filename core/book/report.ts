@@ -31,6 +31,8 @@ export interface ReportStrip {
   readonly areaMm2: number;
   /** Relief slots, from front to rear. */
   readonly slots: NonNullable<Strip["slots"]>;
+  /** Where the tapers of its scarfs begin, and the face that each is in. */
+  readonly tapers: NonNullable<Strip["tapers"]>;
   readonly stockId: string | null;
   readonly edges: readonly PartEdge[];
   /** The marking-out table: the datum starts at `datumMm` and runs along u. */
@@ -247,6 +249,7 @@ function reportStrip(design: Design, strip: Strip, part: Part): ReportStrip {
     faceLinesMm: shownFace(strip, part.thicknessMm, design.project).cutLinesMm,
     areaMm2: strip.areaMm2,
     slots: strip.slots ?? [],
+    tapers: strip.tapers ?? [],
     stockId: strip.stockId ?? null,
     edges: strip.edges,
     stations: table?.rows ?? [],

@@ -31,6 +31,7 @@ export function stripPiece(design: Design, strip: Strip, part: Part): Piece {
       ...cutLines(shownFace(strip, part.thicknessMm, design.project), loops),
       ...bendLimits(strip, part).map((limit) => limit.line),
       ...slotLines(strip, part),
+      ...taperLines(strip, part),
       ...rulingLines(part, loops).map((ruling) => ruling.line),
       ...(table === undefined ? [] : stationLines(table, loops)),
       ...layLines(design, part, loops).map((lay) => lay.line),
@@ -60,6 +61,12 @@ export function slotLines(strip: Strip, part: Part): readonly LineMark[] {
     ),
   );
 }
+
+/** Where the tapers of scarfs begin: drawn through in the face shown, dashed in the face behind it. */
+export const taperLines = (strip: Strip, part: Part): readonly LineMark[] =>
+  (strip.tapers ?? []).map(({ lineMm, face }) =>
+    lineMark(lineMm.map(toPaper), face === part.faceShown ? "thin" : "hidden", "tapers"),
+  );
 
 /** Which hand a part is of, for a label; nothing for a part that lies across the centre line. */
 export const handWords = (part: Part): string => (part.hand === "whole" ? "" : `, ${part.hand} hand`);

@@ -14,6 +14,7 @@ import { mirrorIsland } from "./mirror-island.ts";
 import { offsetLoops } from "./offset-loops.ts";
 import { orderPieces } from "./order-pieces.ts";
 import { divideByOwnCuts, ownCutsOf } from "./own-cuts.ts";
+import { scarfLengthMm, tapersOf, withScarf, withScarfSpare } from "./scarfs.ts";
 import { type NamedPiece, nameSeamEdges, seamsBetween } from "./seams-between.ts";
 import { seamsOfTransition } from "./seams-of-transition.ts";
 import { slotsOnStrip } from "./slots-on-strip.ts";
@@ -83,7 +84,11 @@ function cutHands(parts: readonly Part[], project: CuttingGround): Cutting {
   return joined(cuttings);
 }
 
-function nameStrips(part: Part, { pieces, problems }: Divided, settings: StockSettings): Cutting {
+function nameStrips(
+  part: Part,
+  { pieces, problems }: Divided,
+  settings: StockSettings & { readonly project: CuttingGround },
+): Cutting {
   const ordered = orderPieces(pieces, part.hand);
   const named = ordered.map(
     (loops, i): NamedPiece => ({
@@ -92,7 +97,7 @@ function nameStrips(part: Part, { pieces, problems }: Divided, settings: StockSe
     }),
   );
   const cutAll = (cut: readonly NamedPiece[], seams: readonly Seam[]): Cutting => {
-    const made = cut.map((piece) => stripOf(piece, part, settings));
+    const made = cut.map((piece) => stripOf(piece, { part, seams }, settings));
     return {
       strips: made.map(({ strip }) => strip),
       seams,
@@ -103,11 +108,12 @@ function nameStrips(part: Part, { pieces, problems }: Divided, settings: StockSe
     const { seams, pieces: joined } = seamsOfTransition(part.id, named);
     return cutAll(joined, seams);
   }
+  const scarfMm = scarfLengthMm(part, settings.project);
   const seams = seamsBetween(part.id, named).map((seam): Seam => {
     const bevelRad = seam.runs === "along ruling" ? plankBevelAt(part, seam.atMm) : 0;
-    return bevelRad === 0 ? seam : { ...seam, bevelRad };
+    return bevelRad === 0 ? withScarf(seam, scarfMm) : { ...seam, bevelRad };
   });
-  return cutAll(nameSeamEdges(named, seams), seams);
+  return cutAll(withScarfSpare(nameSeamEdges(named, seams), part, scarfMm), seams);
 }
 
 interface DividedPart extends Divided {
@@ -174,11 +180,11 @@ function usableStock(part: Part, project: CuttingGround): UsableStock[] {
     .filter(({ lengthMm, widthMm }) => lengthMm > 0 && widthMm > 0);
 }
 
-/** How far the line to cut by lies outside an edge: by kerf and blade side, with trim on free edges. */
+/** How far the line to cut by lies outside an edge: by kerf and blade side, with trim on free edges and its own spare. */
 export function allowanceOf({ cutting }: Pick<Project, "cutting">): (edge: FlatEdge) => number {
   const kerfMm = kerfOutsideMm(cutting);
   const trimMm = atLeastZero(cutting.trimMm);
-  return (edge) => kerfMm + (edge.role === "free" ? trimMm : 0);
+  return (edge) => kerfMm + (edge.role === "free" ? trimMm : 0) + (edge.spareMm ?? 0);
 }
 
 interface Divided {
@@ -188,8 +194,10 @@ interface Divided {
 
 function dividePart(
   part: Part,
-  { project, stock, outwardMm }: StockSettings & { readonly project: CuttingGround },
+  { project, stock, outwardMm: plainMm }: StockSettings & { readonly project: CuttingGround },
 ): Divided {
+  const scarfMm = scarfLengthMm(part, project);
+  const outwardMm = (edge: FlatEdge) => plainMm(edge) + (edge.role === "seam" ? scarfMm / 2 : 0);
   const own = divideByOwnCuts(
     divideIntoPlanks(islandsOf(part), part).map((island) => orient(island, part)),
     part,
@@ -245,7 +253,7 @@ function divideToFit(
 ): readonly Island[] | undefined {
   const mostMm = island.reduce(
     (most, { edges }) => edges.reduce((best, edge) => Math.max(best, outwardMm(edge)), most),
-    0,
+    outwardMm({ edgeId: "", name: "", role: "seam", points: [] }),
   );
   for (const factor of mostMm > 0 ? [1, 2, 4] : [1]) {
     const boxes = stock.flatMap(({ lengthMm, widthMm }): StockBox[] => {
@@ -307,11 +315,15 @@ function stockFor(
   return smallest?.stockId;
 }
 
-function stripOf(piece: NamedPiece, part: Part, { stock, outwardMm }: StockSettings): CutStrip {
-  const { id, loops } = piece;
+function stripOf(
+  { id, loops }: NamedPiece,
+  { part, seams }: { readonly part: Part; readonly seams: readonly Seam[] },
+  { stock, outwardMm }: StockSettings,
+): CutStrip {
   const outlines = loops.map(polygonOfLoop);
   const { linesMm, swallowed } = cutLinesOf(loops, outwardMm);
   const stockId = stockFor(linesMm, stock);
+  const tapers = tapersOf(id, loops, seams, part);
   const slots = slotsOnStrip(outlines, part);
   const strip: Strip = {
     id,
@@ -324,6 +336,7 @@ function stripOf(piece: NamedPiece, part: Part, { stock, outwardMm }: StockSetti
     areaMm2: loopsAreaMm2(loops),
     ...(slots.length > 0 && { slots }),
     ...(stockId !== undefined && { stockId }),
+    ...(tapers.length > 0 && { tapers }),
   };
   const [edge] = swallowed;
   if (!edge) return { strip, problems: [] };

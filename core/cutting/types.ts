@@ -13,6 +13,16 @@ export interface Seam {
   readonly lengthMm: number;
   /** Between planks: the bevel of both edges off square, rad, as that of a part's edge; absent where it is cut square. */
   readonly bevelRad?: number;
+  /** How long each side is tapered, mm; absent where it is butted. The first strip's taper is in the face shown. */
+  readonly scarfMm?: number;
+}
+
+/** Where the taper of a scarf begins on a strip, which face it is in, and how long it is. */
+export interface StripTaper {
+  readonly seamEdgeId: string;
+  readonly lineMm: readonly FlatPoint[];
+  readonly face: BendFace;
+  readonly lengthMm: number;
 }
 
 /** A relief slot across a strip: where its middle runs, its stretches along v, and what glue it takes when bent. */
@@ -42,6 +52,8 @@ export interface Strip {
    * side of the line. Each time the blade's inner face leaves the part at its size.
    */
   readonly cutLinesMm: readonly (readonly FlatPoint[])[];
+  /** Tapers of its scarfs; absent where there are none. */
+  readonly tapers?: readonly StripTaper[];
   readonly edges: readonly PartEdge[];
   readonly areaMm2: number;
   /** Its relief slots; absent where it has none. */

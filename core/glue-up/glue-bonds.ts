@@ -16,6 +16,8 @@ export interface Bond {
   /** Middle in plan; absent for a seam. */
   readonly middle?: PlanPoint;
   readonly isCurved: boolean;
+  /** Of a seam that is a scarf: how long its taper is. */
+  readonly scarfMm?: number | undefined;
 }
 
 /** Everything that is glued between units: all joints, and the seams that were not glued on the bench. */
@@ -43,7 +45,8 @@ export function glueBonds(
       const side = (index: 0 | 1) =>
         units.filter(({ strips }) => strips.some(({ id }) => id === seam.stripIds[index]));
       const isCurved = seam.runs === "across rulings" && side(0).some(({ part }) => isBent(part));
-      return { id: seam.id, kind: "seam", lengthMm: seam.lengthMm, sides: [side(0), side(1)], isCurved };
+      const { id, lengthMm, scarfMm } = seam;
+      return { id, kind: "seam", lengthMm, sides: [side(0), side(1)], isCurved, scarfMm };
     });
   return [...ofJoints, ...ofSeams];
 }

@@ -4,10 +4,10 @@ import { glueOf, type Project } from "../project/index.ts";
 
 /**
  * Glue that stays in a joint, kg: its length times the thinnest foam that meets there times the glue's spread.
- * A seat's face is the fence's thickness, which is the thinner one or as thick.
+ * A seat's face is the fence's thickness, which is the thinner one or as thick; a scarf's is as long as its taper.
  */
-export function glueMassKg(lengthMm: number, parts: readonly Part[], project: Project): number {
-  const thicknessMm = Math.min(...parts.map((part) => part.thicknessMm));
+export function glueMassKg(lengthMm: number, parts: readonly Part[], project: Project, scarfMm = 0): number {
+  const thicknessMm = Math.hypot(Math.min(...parts.map((part) => part.thicknessMm)), scarfMm);
   const spread = glueOf(project)?.spreadKgPerM2 ?? 0;
   const massKg = (lengthMm / 1000) * (thicknessMm / 1000) * spread;
   return Number.isFinite(massKg) && massKg > 0 ? massKg : 0;

@@ -10,6 +10,8 @@ export interface GlueLine {
   readonly lengthMm: number;
   readonly parts: readonly Part[];
   readonly isCurved: boolean;
+  /** How long the taper of a scarf is that is glued. */
+  readonly scarfMm?: number | undefined;
 }
 
 /** What the plan decides about a step; the rest is arithmetic. */
@@ -60,7 +62,7 @@ export function glueStep(draft: StepDraft, step: number, project: Project): Glue
     why: rest.why,
     glueLengthMm: lines.reduce((sum, { lengthMm }) => sum + lengthMm, 0),
     glueMassKg: lines.reduce(
-      (sum, { lengthMm, parts }) => sum + glueMassKg(lengthMm, parts, project),
+      (sum, { lengthMm, parts, scarfMm }) => sum + glueMassKg(lengthMm, parts, project, scarfMm),
       fillingKg,
     ),
     pins: lines.reduce((sum, { lengthMm }) => sum + pinsAlong(lengthMm, spacingMm), 0),

@@ -84,7 +84,13 @@ function benchDraft(unit: GlueUnit): StepDraft {
     adds: unit.strips.map(({ id }) => id),
     standing: [],
     why: whyOnBench(unit),
-    lines: unit.benchSeams.map(({ id, lengthMm }) => ({ id, lengthMm, parts: [unit.part], isCurved: false })),
+    lines: unit.benchSeams.map(({ id, lengthMm, scarfMm }) => ({
+      id,
+      lengthMm,
+      parts: [unit.part],
+      isCurved: false,
+      scarfMm,
+    })),
   };
 }
 
@@ -99,9 +105,9 @@ function linesOf(
     bond.sides.every((side) => side.some((unit) => present.includes(unit)));
   return bonds
     .filter((bond) => isMade(bond, there) && !isMade(bond, standing))
-    .map(({ id, lengthMm, sides, isCurved }) => {
+    .map(({ id, lengthMm, sides, isCurved, scarfMm }) => {
       const parts = [...new Set(sides.flat().map(({ part }) => part))];
-      return { id, lengthMm, parts, isCurved };
+      return { id, lengthMm, parts, isCurved, scarfMm };
     });
 }
 

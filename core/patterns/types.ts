@@ -9,6 +9,8 @@ export interface FlatEdge {
   readonly name: string;
   readonly role: EdgeRole | "seam";
   readonly points: readonly FlatPoint[];
+  /** Left standing outside it beside kerf and trim, to be tapered or fitted, mm. */
+  readonly spareMm?: number;
 }
 
 /** A closed flat loop: each edge starts where the one before ends. Outlines counter-clockwise, holes clockwise. */

@@ -77,6 +77,14 @@ export function checkSettings(project: Project): Checked<Project> {
         RANGES.staggerMm,
         DEFAULTS.cutting.seamStaggerMm,
       ),
+      ...(cutting.scarfRatio !== undefined && {
+        scarfRatio: number(
+          cutting.scarfRatio,
+          ["cutting.scarfRatio", "Scarf", "the splices"],
+          RANGES.scarfRatio,
+          0,
+        ),
+      }),
     },
     bending: soundBending(project.bending, number, DEFAULTS.bending),
     laying: {

@@ -17,6 +17,7 @@ export const RANGES = {
   /** Stock from an offcut to the largest board that is sold. */
   stockSideMm: range(50, 6000),
   kerfMm: range(0, 10),
+  scarfRatio: range(0, 20),
   clearanceMm: range(0, 50),
   sheetCount: range(0, 1000),
   price: range(0, 100_000),

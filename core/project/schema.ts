@@ -364,6 +364,11 @@ export const ProjectSchema = v.strictObject({
     /** Least distance between a cross seam and its neighbour's. */
     seamStaggerMm: Typed,
     /**
+     * Strips are spliced with a scarf of this length to thickness; butted if absent or not over 0. Not between planks
+     * and not where twist divides a transition.
+     */
+    scarfRatio: v.optional(Typed),
+    /**
      * Where the builder wants a sheet cut: along a ruling at this u or across the rulings at this v, in the flat of its
      * right or whole part. What is then still larger than the stock is divided on.
      */

@@ -21,8 +21,11 @@ export function totalTray(tray: Tray, project: Project): Totals {
     foamMassKg: sum(foamMasses),
     metalMassKg: sum(tray.plates.map(({ massKg, parts: hands }) => massKg * hands.length)),
     glueMassKg:
-      sum(glueLines(tray).map(({ lengthMm, meeting }) => glueMassKg(lengthMm, meeting, project))) +
-      slotFillingKg(strips, project),
+      sum(
+        glueLines(tray).map(({ lengthMm, meeting, scarfMm }) =>
+          glueMassKg(lengthMm, meeting, project, scarfMm),
+        ),
+      ) + slotFillingKg(strips, project),
     jointLengthMm: sum([...joints, ...seams].map(({ lengthMm }) => lengthMm)),
     stock: project.stock.flatMap((stock) => stockTotal(stock, strips, project)),
     ...boardTotals(tray.jig, project),
@@ -41,13 +44,14 @@ export function foamMassKg(part: Part, project: Project): number {
 interface GlueLine {
   readonly lengthMm: number;
   readonly meeting: readonly Part[];
+  readonly scarfMm?: number | undefined;
 }
 
 function glueLines({ parts, seams, joints }: Tray): GlueLine[] {
   const partsOf = (ids: readonly string[]) => parts.filter(({ id }) => ids.includes(id));
   return [
     ...joints.map(({ lengthMm, partIds }) => ({ lengthMm, meeting: partsOf(partIds) })),
-    ...seams.map(({ lengthMm, partId }) => ({ lengthMm, meeting: partsOf([partId]) })),
+    ...seams.map(({ lengthMm, partId, scarfMm }) => ({ lengthMm, meeting: partsOf([partId]), scarfMm })),
   ].filter(({ meeting }) => meeting.length > 0);
 }
 

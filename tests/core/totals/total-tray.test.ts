@@ -1,6 +1,6 @@
 import { describe, expect, it } from "vitest";
 import { cutStrips } from "../../../core/cutting/index.ts";
-import type { Jig, Rib } from "../../../core/jig/index.ts";
+import type { Rib } from "../../../core/jig/index.ts";
 import type { Joint } from "../../../core/joints/index.ts";
 import { foldPlates } from "../../../core/plates/index.ts";
 import { type Plate, resolveLines } from "../../../core/project/index.ts";
@@ -8,6 +8,7 @@ import { type Tray, totalTray } from "../../../core/totals/index.ts";
 import { flatPart, rectangle } from "../cutting/flat-parts.ts";
 import { plainProject } from "../cutting/plain-project.ts";
 import { planNode } from "../trays.ts";
+import { jigOf } from "./jig-of.ts";
 
 const rib = (changes: Partial<Rib> = {}): Rib => ({
   id: "A1",
@@ -28,19 +29,6 @@ const rib = (changes: Partial<Rib> = {}): Rib => ({
   straightTop: true,
   sameAs: "A1",
   ...changes,
-});
-
-const jigOf = (ribs: readonly Rib[]): Jig => ({
-  ribs,
-  baseboard: {
-    attitude: "upright",
-    levelZMm: 0,
-    corners: [
-      { x: 0, y: 0 },
-      { x: 1, y: 1 },
-    ],
-    lines: [],
-  },
 });
 
 const joint: Joint = {

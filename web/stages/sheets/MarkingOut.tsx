@@ -65,7 +65,11 @@ function StripFacts({ strip, design }: { readonly strip: Strip; readonly design:
       {seams.map((seam) => {
         const other = seam.stripIds.find((id) => id !== strip.id);
         const place = seam.runs === "along ruling" ? "square to the length" : "along the length";
-        return ` Glued to ${other} by a seam ${place}, ${formatMm(seam.lengthMm)} mm long.`;
+        const taper = strip.tapers?.find(({ seamEdgeId }) => seamEdgeId === `seam:${seam.id}`);
+        const scarf = taper
+          ? `, a scarf: ${formatMm(taper.lengthMm)} mm of its ${taper.face} tapered to nothing`
+          : "";
+        return ` Glued to ${other} by a seam ${place}, ${formatMm(seam.lengthMm)} mm long${scarf}.`;
       })}
     </p>
   );

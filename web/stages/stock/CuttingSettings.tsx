@@ -42,6 +42,14 @@ export function CuttingSettings() {
         ]}
         onChange={(bladeSide) => set({ bladeSide })}
       />
+      <NumberField
+        label="Splice by a scarf, its length to the thickness"
+        unit=": 1"
+        value={cutting.scarfRatio ?? 0}
+        note="0 butts the strips. 6 to 8 is common practice. Each strip is cut longer by half the scarf, then tapered to nothing."
+        setting="cutting.scarfRatio"
+        onChange={(ratio) => set({ scarfRatio: ratio > 0 ? ratio : undefined })}
+      />
       {LENGTHS.map(({ key, label, note }) => (
         <NumberField
           key={key}
