@@ -1,4 +1,5 @@
 export { cutOrder } from "./cut-order.ts";
+export { changePiece, type PieceChange } from "./edit-layout.ts";
 export { gatherGroups, type Pieces } from "./gather-groups.ts";
 export { judgeLayout } from "./laid-group.ts";
 export {

@@ -7,6 +7,7 @@ import { historyDeeds } from "./history-deeds.ts";
 import { lineDeeds, pushDeeds } from "./line-deeds.ts";
 import { stageDeeds, stageSteps } from "./stage-deeds.ts";
 import { standingDeeds } from "./standing-deeds.ts";
+import { stockDeeds } from "./stock-deeds.ts";
 import { toolDeeds } from "./tool-deeds.ts";
 import { trayDeeds } from "./tray-deeds.ts";
 import { viewDeeds } from "./view-deeds.ts";
@@ -23,6 +24,7 @@ export const allDeeds: readonly Deed[] = [
   ...Object.values(accessDeeds),
   ...Object.values(exchangeDeeds),
   ...Object.values(trayDeeds),
+  ...Object.values(stockDeeds),
   ...Object.values(historyDeeds),
   ...Object.values(stageDeeds),
   ...stageSteps,

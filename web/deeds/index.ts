@@ -11,6 +11,7 @@ export { KeyNames } from "./KeyNames.tsx";
 export { lineDeeds } from "./line-deeds.ts";
 export { listenToKeys } from "./listen-to-keys.ts";
 export { stageDeeds } from "./stage-deeds.ts";
+export { layOutDeed, stockDeeds } from "./stock-deeds.ts";
 export { toolDeeds } from "./tool-deeds.ts";
 export { trayDeeds } from "./tray-deeds.ts";
 export { isPossibleNow, usePossible, wordNowOf } from "./use-possible.ts";

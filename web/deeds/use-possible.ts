@@ -2,7 +2,7 @@ import { useSyncExternalStore } from "react";
 import { useEdit } from "../edit/index.ts";
 import { useFiles } from "../files/index.ts";
 import { useSight } from "../hand/index.ts";
-import { useDesign, useDocument, useView } from "../stores/index.ts";
+import { useDesign, useDocument, useLaying, useView } from "../stores/index.ts";
 import type { Deed } from "./deed.ts";
 
 /** Whether a deed would do something now. */
@@ -21,7 +21,9 @@ export function usePossible(deed: Deed): { readonly isPossible: boolean; readonl
 }
 
 function followStores(onChange: () => void): () => void {
-  const ends = [useDocument, useEdit, useView, useDesign, useFiles].map((store) => store.subscribe(onChange));
+  const ends = [useDocument, useEdit, useView, useDesign, useFiles, useLaying].map((store) =>
+    store.subscribe(onChange),
+  );
   return () => {
     for (const end of ends) end();
   };

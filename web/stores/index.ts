@@ -1,6 +1,7 @@
 export { type DesignStore, followDocument, useDesign } from "./design-store.ts";
 export { type DocumentStore, useDocument } from "./document-store.ts";
 export { type DrawingAids, useDrawingAids } from "./drawing-aids.ts";
+export { type LayingStore, useLaying } from "./laying-store.ts";
 export { type PlaceMenuStore, usePlaceMenu } from "./place-menu-store.ts";
 export { type Pointed, usePointed } from "./pointed-store.ts";
 export { type Preferences, usePreferences } from "./preferences-store.ts";

@@ -55,6 +55,12 @@ const doors = {
   ease: (project: Project, itemId: string, limits: EaseLimits): Easing | undefined =>
     easeIn(project, itemId, limits),
 
+  /** Pieces laid on stock, told as they are found. */
+  async layStock(...asked: Parameters<typeof import("./lay-stock.ts").layStock>): Promise<void> {
+    const { layStock } = await import("./lay-stock.ts");
+    layStock(...asked);
+  },
+
   /** What a file from elsewhere would give. */
   planImport,
 
@@ -110,6 +116,7 @@ const keepWork = (work: Work): Work => ({
   ...work,
   seams: workMemory.keep("screen seams", work.seams),
   glueUp: workMemory.keep("screen glue-up", work.glueUp),
+  stock: workMemory.keep("screen stock", work.stock),
   totals: workMemory.keep("screen totals", work.totals),
   problems: workMemory.keep("screen problems", work.problems),
 });

@@ -2,6 +2,7 @@ import type { Strip } from "../../core/cutting/index.ts";
 import type { Design, Shapes, Work } from "../../core/design.ts";
 import type { FlatPoint, PlanPoint } from "../../core/foundation/index.ts";
 import type { FlatLoop, Part } from "../../core/patterns/index.ts";
+import type { LaidGroup } from "../../core/stock/index.ts";
 import type { RegionLoop, SeatStation, SectionSheet, Sheet } from "../../core/surfaces/index.ts";
 import { thinnedIndices } from "./thinned-indices.ts";
 
@@ -23,6 +24,7 @@ export const shapesForScreen = (shapes: Shapes): Shapes => ({
 export const workForScreen = (work: Work): Work => ({
   ...work,
   strips: work.strips.map((strip) => once(strip, thinnedStrip)),
+  stock: work.stock.map((group) => once(group, thinnedGroup)),
 });
 
 /** The whole design as the screen needs it. */
@@ -41,6 +43,14 @@ function once<T extends object>(full: T, thin: (full: T) => T): T {
   thinned.set(full, made);
   return made;
 }
+
+const thinnedGroup = (group: LaidGroup): LaidGroup => ({
+  ...group,
+  sheets: group.sheets.map((sheet) => ({
+    ...sheet,
+    pieces: sheet.pieces.map((piece) => ({ ...piece, linesMm: piece.linesMm.map(thinnedPlan) })),
+  })),
+});
 
 const thinnedStrip = (strip: Strip): Strip => ({
   ...strip,

@@ -1,7 +1,7 @@
 import { Plus, Trash2 } from "lucide-react";
 import { formatNumber, THIN_SPACE } from "../../../core/foundation/index.ts";
 import type { Stock } from "../../../core/project/index.ts";
-import { NumberField, Select } from "../../controls/index.ts";
+import { Choice, NumberField, Select } from "../../controls/index.ts";
 import { useDesign } from "../../stores/index.ts";
 import { useSettings } from "../settings/index.ts";
 
@@ -89,8 +89,55 @@ function StockFields({ sheet, number, onChange }: StockFieldsProps) {
         setting={`${setting}.widthMm`}
         onChange={(widthMm) => onChange({ ...sheet, widthMm })}
       />
+      <Choice
+        label="How many there are"
+        value={sheet.quantity === undefined ? "any" : "some"}
+        testId={`stock-limit-${sheet.id}`}
+        options={[
+          { value: "any", word: "As many as it takes" },
+          { value: "some", word: "So many" },
+        ]}
+        onChange={(limit) => onChange(limit === "some" ? { ...sheet, quantity: 1 } : withoutLimit(sheet))}
+      />
+      {sheet.quantity === undefined ? null : (
+        <NumberField
+          label="In store"
+          unit=""
+          decimals={0}
+          value={sheet.quantity}
+          setting={`${setting}.quantity`}
+          onChange={(quantity) => onChange({ ...sheet, quantity })}
+        />
+      )}
+      <NumberField
+        label="Price of one"
+        unit={project.laying.currency}
+        value={sheet.priceEach ?? 0}
+        setting={`${setting}.priceEach`}
+        onChange={(priceEach) => onChange({ ...sheet, priceEach })}
+      />
+      {project.laying.rotation === "grain" ? (
+        <Choice
+          label="The grain runs"
+          value={sheet.grain ?? "along"}
+          testId={`stock-grain-${sheet.id}`}
+          options={[
+            { value: "along", word: "Along its length" },
+            { value: "across", word: "Across" },
+          ]}
+          onChange={(grain) => onChange(grain === "across" ? { ...sheet, grain } : withoutGrain(sheet))}
+        />
+      ) : null}
     </>
   );
+}
+
+function withoutLimit({ quantity: _, ...sheet }: Stock): Stock {
+  return sheet;
+}
+
+function withoutGrain({ grain: _, ...sheet }: Stock): Stock {
+  return sheet;
 }
 
 function StockUse({ stockId }: { readonly stockId: string }) {

@@ -3,11 +3,13 @@ import { SettingsGroup, useSettings } from "../settings/index.ts";
 import { CuttingSettings } from "./CuttingSettings.tsx";
 import { FoamSettings } from "./FoamSettings.tsx";
 import { JointSettings } from "./JointSettings.tsx";
+import { LayingSettings } from "./LayingSettings.tsx";
+import { Layouts } from "./Layouts.tsx";
 import { MetalSettings } from "./MetalSettings.tsx";
 import { SkinSettings } from "./SkinSettings.tsx";
 import { StockSheets } from "./StockSheets.tsx";
 
-/** What the tray is made of and cut from: foam, skins, the sheets in store, and the blade. */
+/** What the tray is made of and cut from: foam, skins, the sheets in store, the blade, and what lies on which sheet. */
 export function StockStage() {
   const { project, change } = useSettings();
   return (
@@ -16,6 +18,7 @@ export function StockStage() {
         <FoamSettings />
         <SkinSettings />
         <CuttingSettings />
+        <LayingSettings />
         <JointSettings />
         <MetalSettings />
         <SettingsGroup title="What is drawn">
@@ -44,6 +47,7 @@ export function StockStage() {
         </SettingsGroup>
       </div>
       <StockSheets />
+      <Layouts />
     </div>
   );
 }
