@@ -10,11 +10,12 @@ export function seededNumbers(seed: number): () => number {
 }
 
 const STATIONS = 40;
-const LONGEST_MM = 1250;
+/** What a sheet of 1250 mm takes, with room for the blade. */
+const LONGEST_MM = 1240;
 
 /**
- * Long thin strips as a tray gives them: 300 to 1800 mm long, 40 to 120 mm wide, gently curved, cut across in the
- * middle where they are longer than a sheet. The chord of each lies along the sheet, either way round.
+ * Long thin strips as a tray gives them: 300 to 1800 mm long, 40 to 120 mm wide, gently curved, cut across
+ * where they are longer than a sheet. The chord of each lies along the sheet, either way round.
  */
 export function curvedStrips(count: number, seed: number): readonly PackingPiece[] {
   const next = seededNumbers(seed);
@@ -23,7 +24,7 @@ export function curvedStrips(count: number, seed: number): readonly PackingPiece
     const widthMm = 40 + 80 * next();
     const taper = 0.6 + 0.4 * next();
     const sagittaMm = lengthMm * 0.03 * (2 * next() - 1);
-    const pieces = lengthMm > LONGEST_MM ? [0, 0.5, 1] : [0, 1];
+    const pieces = lengthMm > LONGEST_MM ? [0, LONGEST_MM / lengthMm, 1] : [0, 1];
     return pieces.slice(1).map((to, part): PackingPiece => {
       const from = pieces[part] ?? 0;
       const height = (t: number): number => sagittaMm * 4 * t * (1 - t);
