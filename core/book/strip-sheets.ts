@@ -116,17 +116,18 @@ function layWords(
 
 function edgeTable(design: Design, strip: Strip, part: Part, lettering: Lettering): readonly Block[] {
   const pairs = cornerPairs(strip);
-  const isBevelled = hasBevels(strip);
-  const figure = { widthMm: isBevelled ? 18 : 20, face: "mono" as const, anchor: "end" as const };
+  const isScarfed = (strip.tapers?.length ?? 0) > 0;
+  const hasLine = hasBevels(strip) || isScarfed;
+  const figure = { widthMm: hasLine ? 18 : 20, face: "mono" as const, anchor: "end" as const };
   const columns = [
-    { title: "Edge", widthMm: isBevelled ? 14 : 16, face: "mono" as const },
-    { title: "Name", widthMm: isBevelled ? 28 : 32 },
-    { title: "Meets", widthMm: isBevelled ? 42 : 46 },
+    { title: "Edge", widthMm: hasLine ? 14 : 16, face: "mono" as const },
+    { title: "Name", widthMm: hasLine ? 28 : 32 },
+    { title: "Meets", widthMm: hasLine ? 42 : 46 },
     { title: "Drawn", ...figure },
     { title: "In space", ...figure },
     { title: "Flat", ...figure },
     { title: "Bevel", ...figure },
-    ...(isBevelled ? [{ title: "Line", ...figure }] : []),
+    ...(hasLine ? [{ title: "Line", ...figure }] : []),
   ];
   const rows = strip.loops
     .flatMap((loop) => loop.edges)
@@ -142,7 +143,7 @@ function edgeTable(design: Design, strip: Strip, part: Part, lettering: Letterin
         edgeWords(design, strip, part, edge),
         ...lengths,
         measured === undefined ? "" : bevelAngles(measured),
-        ...(isBevelled && measured !== undefined ? [lineShift(measured, part)] : []),
+        ...(hasLine && measured !== undefined ? [lineShift(measured, part, edge.spareMm ?? 0)] : []),
       ];
     });
   const small = (words: string) => paragraphBlock(words, CONTENT_WIDTH_MM, lettering, { heightMm: 1.8 });
@@ -152,15 +153,19 @@ function edgeTable(design: Design, strip: Strip, part: Part, lettering: Letterin
     small(
       "Drawn: on the drawn face. In space and flat: at the neutral fibre, bent and laid flat; the two agree. Bevel off square, at the edge's start and end.",
     ),
-    ...(isBevelled
+    ...(hasLine
       ? [
           small(
-            `Lengths are those of mid-thickness. Line: how far the line to cut by on the ${part.faceShown}, which is the face shown, lies outside (+) or inside (${MINUS}) of the outline at mid-thickness: half the thickness times the tangent of the bevel. Draw that line alone, and tilt the blade by the bevel.`,
+            `Lengths are those of mid-thickness. Line: how far the line to cut by on the ${part.faceShown}, which is the face shown, lies outside (+) or inside (${MINUS}) of the outline at mid-thickness: half the thickness times the tangent of the bevel, and half of a scarf. Draw that line alone, and tilt the blade by the bevel.`,
           ),
         ]
       : []),
+    ...(isScarfed ? [small(SCARF_WORDS)] : []),
   ];
 }
+
+const SCARF_WORDS =
+  "Scarf: cut the edge square where the line to cut by runs. Then plane or sand the face that is named from the taper's line to nothing at the edge; the two tapers lie on each other, and the glued strip is as thick as the foam.";
 
 /** The bevel at an edge's start and end as angles; which face is longer stands beside the neighbour. */
 function bevelAngles({ bevelRad: [start, end] }: PartEdge): string {
@@ -170,9 +175,9 @@ function bevelAngles({ bevelRad: [start, end] }: PartEdge): string {
 }
 
 /** How far the line on the face shown lies outside the outline at mid-thickness, at an edge's start and end, mm. */
-function lineShift({ bevelRad }: PartEdge, { thicknessMm }: Part): string {
+function lineShift({ bevelRad }: PartEdge, { thicknessMm }: Part, spareMm: number): string {
   const [first, last] = bevelRad.map((angleRad) => {
-    const outsideMm = -faceShiftMm(thicknessMm, angleRad);
+    const outsideMm = spareMm - faceShiftMm(thicknessMm, angleRad);
     const words = formatMm(outsideMm);
     return words === formatMm(0) ? words : outsideMm > 0 ? `+${words}` : words;
   });
