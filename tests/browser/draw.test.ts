@@ -23,7 +23,7 @@ describe("drawing by hand", () => {
     asVisitor(async ({ page }) => {
       await drawSection(page, RECTANGLE);
       await expectParts(page, DRAWN);
-      expect(await textOf(page, "truth-parts")).toContain("2");
+      await expect.poll(() => textOf(page, "truth-parts")).toContain("2");
     }));
 
   it("keeps the paper still under the hand while a section is drawn", () =>
