@@ -52,6 +52,7 @@ export default defineConfig({
           include: ["tests/browser/**/*.test.ts"],
           globalSetup: ["tests/browser/build.ts"],
           fileParallelism: false,
+          expect: { poll: { timeout: 30_000, interval: 50 } },
           testTimeout: 120_000,
           hookTimeout: 120_000,
         },
