@@ -12,8 +12,6 @@ interface Transform {
   readonly pixelsPerMmUp: number;
 }
 
-/** How long the page may take to follow on a busy machine. */
-const FOLLOWS = { timeout: 30_000, interval: 50 };
 /** A board that has not moved for so long is at rest. */
 const RESTS_MS = 50;
 
@@ -103,7 +101,7 @@ export async function partsOnShelf(page: Page): Promise<readonly string[]> {
 
 /** Waits until the shelf shows exactly these parts. */
 export const expectParts = (page: Page, parts: readonly string[]): Promise<void> =>
-  expect.poll(() => partsOnShelf(page), FOLLOWS).toEqual(parts);
+  expect.poll(() => partsOnShelf(page)).toEqual(parts);
 
 /** The drawn shape of a flat part, as the shelf shows it now. */
 export const shapeOf = (page: Page, partId: string): Promise<string | null> =>
@@ -111,7 +109,7 @@ export const shapeOf = (page: Page, partId: string): Promise<string | null> =>
 
 /** Waits until the shelf shows another shape than this. */
 export const expectShapeOtherThan = (page: Page, partId: string, shape: string | null): Promise<void> =>
-  expect.poll(() => shapeOf(page, partId), FOLLOWS).not.toBe(shape);
+  expect.poll(() => shapeOf(page, partId)).not.toBe(shape);
 
 /** The words that a thing with this test id shows now. */
 export const textOf = async (page: Page, testId: string): Promise<string> =>

@@ -5,7 +5,6 @@ import type { Project } from "../../core/project/index.ts";
 import { visitorOf } from "./visitor-of.ts";
 
 const asVisitor = visitorOf();
-const FOLLOWS = { timeout: 30_000, interval: 50 };
 
 const ownCuts = async (page: Page) => {
   const [file] = await Promise.all([page.waitForEvent("download"), page.keyboard.press("Control+s")]);
@@ -30,22 +29,22 @@ it("a cut that the stock asks for is dragged elsewhere, typed, pushed by keys, a
     expect(after).toBeGreaterThan(before + 20);
     expect(await ownCuts(page)).toEqual([{ sheetId: "S1", axis: "u", atMm: after }]);
     await page.keyboard.press("Control+z");
-    await expect.poll(() => grip.getAttribute("aria-valuenow"), FOLLOWS).toBe(String(before));
+    await expect.poll(() => grip.getAttribute("aria-valuenow")).toBe(String(before));
 
     const field = page.getByTestId("part-cuts").locator("input").first();
     await field.fill("400+50");
     await field.press("Enter");
-    await expect.poll(() => grip.getAttribute("aria-valuetext"), FOLLOWS).toBe("u 450.0 mm, yours");
+    await expect.poll(() => grip.getAttribute("aria-valuetext")).toBe("u 450.0 mm, yours");
     await grip.focus();
     await page.keyboard.press("Shift+ArrowRight");
-    await expect.poll(() => grip.getAttribute("aria-valuenow"), FOLLOWS).toBe("460");
+    await expect.poll(() => grip.getAttribute("aria-valuenow")).toBe("460");
 
     await page.getByTestId("cut-across").click();
-    await expect.poll(() => page.getByTestId("cut-grip-v").count(), FOLLOWS).toBe(1);
+    await expect.poll(() => page.getByTestId("cut-grip-v").count()).toBe(1);
     await page.screenshot({ path: "out/cuts.png" });
     expect(await ownCuts(page)).toHaveLength(2);
     await page.getByTestId("uncut-v").click();
     await page.getByTestId("uncut-u").click();
-    await expect.poll(() => grip.getAttribute("aria-valuenow"), FOLLOWS).toBe(String(before));
+    await expect.poll(() => grip.getAttribute("aria-valuenow")).toBe(String(before));
     expect(await ownCuts(page)).toEqual([]);
   }));

@@ -5,10 +5,9 @@ import { visitEmptySheet } from "./launch.ts";
 import { visitorOf } from "./visitor-of.ts";
 
 const asVisitor = visitorOf(visitEmptySheet);
-const FOLLOWS = { timeout: 30_000, interval: 50 };
 
 const expectChosen = (page: Page, words: string): Promise<void> =>
-  expect.poll(() => textOf(page, "several-kinds"), FOLLOWS).toBe(words);
+  expect.poll(() => textOf(page, "several-kinds")).toBe(words);
 
 /** The places of a fence's ends as its table shows them. */
 async function endsOf(page: Page, itemId: string): Promise<readonly string[]> {
@@ -75,7 +74,7 @@ it("several fences are boxed, repeated, turned, duplicated, mirrored, carried to
 
     await page.keyboard.press("Control+v");
     await expectChosen(page, "1 section, 3 fences, 1 profile");
-    await expect.poll(() => textOf(page, "truth-parts"), FOLLOWS).toContain("8");
+    await expect.poll(() => textOf(page, "truth-parts")).toContain("8");
     await page.keyboard.press("Control+z");
     await expectParts(page, []);
   }));

@@ -5,16 +5,13 @@ import { visitEmptySheet } from "./launch.ts";
 import { visitorOf } from "./visitor-of.ts";
 
 const asVisitor = visitorOf(visitEmptySheet);
-const FOLLOWS = { timeout: 30_000, interval: 50 };
 
 test("a broken file is refused in words, a good one is imported, and its numbers are typed in inches", () =>
   asVisitor(async ({ page }) => {
     await page.keyboard.press("Control+i");
     await page.getByTestId("import-text").fill("x,y\n0,0\n12,4,7\n");
-    await expect
-      .poll(() => textOf(page, "import-remarks"), FOLLOWS)
-      .toContain("Line 3: “12,4,7” has three numbers");
-    await expect.poll(() => page.getByTestId("import-accept").isDisabled(), FOLLOWS).toBe(true);
+    await expect.poll(() => textOf(page, "import-remarks")).toContain("Line 3: “12,4,7” has three numbers");
+    await expect.poll(() => page.getByTestId("import-accept").isDisabled()).toBe(true);
     await page.getByTestId("import-file").setInputFiles({
       name: "floor.svg",
       mimeType: "image/svg+xml",
@@ -23,10 +20,10 @@ test("a broken file is refused in words, a good one is imported, and its numbers
       ),
     });
     await page.getByTestId("import-y").fill("300");
-    await expect.poll(() => textOf(page, "import-size"), FOLLOWS).toContain("600.0 × 300.0 mm");
+    await expect.poll(() => textOf(page, "import-size")).toContain("600.0 × 300.0 mm");
     await page.screenshot({ path: "out/import.png" });
     await page.getByTestId("import-accept").click();
-    await expect.poll(() => page.getByTestId("nodes-item-s1").count(), FOLLOWS).toBe(1);
+    await expect.poll(() => page.getByTestId("nodes-item-s1").count()).toBe(1);
     const [file] = await Promise.all([page.waitForEvent("download"), page.keyboard.press("Control+e")]);
     expect(file.suggestedFilename()).toBe("section-1-plan.svg");
     expect(readFileSync(await file.path(), "utf8")).toMatch(/width="620mm" height="320mm"/);
@@ -37,6 +34,6 @@ test("a broken file is refused in words, a good one is imported, and its numbers
     const x = page.getByTestId("node-n2-x");
     await x.fill("23 5/16");
     await x.press("Enter");
-    await expect.poll(() => x.inputValue(), FOLLOWS).toBe("23 5/16");
+    await expect.poll(() => x.inputValue()).toBe("23 5/16");
     await page.screenshot({ path: "out/inch.png" });
   }));

@@ -5,7 +5,6 @@ import { visitEmptySheet } from "./launch.ts";
 import { visitorOf } from "./visitor-of.ts";
 
 const asVisitor = visitorOf(visitEmptySheet);
-const FOLLOWS = { timeout: 30_000, interval: 50 };
 
 /** Types the length and the direction of the segment in hand. */
 async function typeSegment(page: Page, length: string, direction: string): Promise<void> {
@@ -59,11 +58,11 @@ describe("numbers and snaps on the board", () => {
       await page.getByTestId("dimension-length-n1").click();
       await page.getByTestId("dimension-length-n1-field").fill("1250/2-25");
       await page.keyboard.press("Enter");
-      await expect.poll(() => page.getByTestId("dimension-length-n1").textContent(), FOLLOWS).toBe("600.0");
+      await expect.poll(() => page.getByTestId("dimension-length-n1").textContent()).toBe("600.0");
       await page.getByTestId("dimension-length-n2").click();
       await page.getByTestId("dimension-length-n2-field").fill("360");
       await page.keyboard.press("Enter");
-      await expect.poll(() => page.getByTestId("dimension-length-n2").textContent(), FOLLOWS).toBe("360.0");
+      await expect.poll(() => page.getByTestId("dimension-length-n2").textContent()).toBe("360.0");
 
       // The rear edge is made a curve where it lies, bent by the handle at its start, and its comb read.
       await clickAt(page, "plan", [800, 200]);
@@ -71,7 +70,7 @@ describe("numbers and snaps on the board", () => {
       await pull(page, page.getByTestId("tangent-out-n2"), [50, 30]);
       await page.keyboard.press("k");
       await expect
-        .poll(() => page.getByTestId("comb-words").textContent(), FOLLOWS)
+        .poll(() => page.getByTestId("comb-words").textContent())
         .toMatch(/least radius \d+\.\d mm/);
       await page.getByTestId("edge-straight").click();
       await page.keyboard.press("k");
@@ -103,13 +102,13 @@ describe("numbers and snaps on the board", () => {
       const ruler = await page.getByTestId("hairline").boundingBox();
       await page.mouse.click(x, (ruler?.y ?? 0) + (ruler?.height ?? 0) / 2);
       const tip = page.getByTestId("fence-tip-f1");
-      await expect.poll(() => tip.isVisible(), FOLLOWS).toBe(true);
+      await expect.poll(() => tip.isVisible()).toBe(true);
       const before = await depthNow(tip);
       await pull(page, tip, [0, 9], async () => {
         expect(await page.getByTestId("tip-number").textContent()).toMatch(/deep, z /);
       });
-      await expect.poll(() => depthNow(tip), FOLLOWS).toBeGreaterThan(before + 1);
+      await expect.poll(() => depthNow(tip)).toBeGreaterThan(before + 1);
       await page.keyboard.press("Control+z");
-      await expect.poll(() => depthNow(tip), FOLLOWS).toBeCloseTo(before, 1);
+      await expect.poll(() => depthNow(tip)).toBeCloseTo(before, 1);
     }));
 });

@@ -23,14 +23,11 @@ const OUTER: readonly Place[] = [
 /** Work is written a moment after the last change. */
 const KEPT_AFTER_MS = 1000;
 
-/** How long the page may take to follow on a busy machine. */
-const FOLLOWS = { timeout: 30_000, interval: 50 };
-
 const codesOnShelf = (page: Page): Promise<readonly string[]> =>
   page.getByTestId("shelf-part").locator(".code").allTextContents();
 
 const expectCodes = (page: Page, codes: readonly string[]): Promise<void> =>
-  expect.poll(() => codesOnShelf(page), FOLLOWS).toEqual(codes);
+  expect.poll(() => codesOnShelf(page)).toEqual(codes);
 
 async function drawTwoAndTransition(page: Page): Promise<void> {
   await drawSection(page, CENTRE);
@@ -56,7 +53,7 @@ describe("transitions, openings and plates by hand", () => {
       await expect.poll(() => textOf(page, "chosen")).toContain("Opening 1");
       expect(await page.getByTestId("circle-radius").inputValue()).toBe("60.0");
       await expect
-        .poll(() => page.getByTestId("flat-S2R").locator("path.outline").getAttribute("d"), FOLLOWS)
+        .poll(() => page.getByTestId("flat-S2R").locator("path.outline").getAttribute("d"))
         .not.toBe(whole);
 
       await page.getByTestId("tool-plate").click();

@@ -6,7 +6,6 @@ import { visitEmptySheet } from "./launch.ts";
 import { visitorOf } from "./visitor-of.ts";
 
 const asVisitor = visitorOf(visitEmptySheet);
-const FOLLOWS = { timeout: 30_000, interval: 50 };
 
 /** The same lengths as they are typed by a builder who thinks in either. */
 const TYPED = {
@@ -27,7 +26,7 @@ async function type(page: Page, testId: string, text: string): Promise<void> {
   const field = page.getByTestId(testId);
   await field.fill(text);
   await field.press("Enter");
-  await expect.poll(() => field.getAttribute("data-draft"), FOLLOWS).toBeNull();
+  await expect.poll(() => field.getAttribute("data-draft")).toBeNull();
 }
 
 async function choose(page: Page, units: "Millimetres" | "Inches"): Promise<void> {
@@ -60,7 +59,7 @@ async function journey(page: Page, units: keyof typeof TYPED): Promise<string> {
   await page.getByTestId("edit-count").fill("2");
   await page.getByTestId("edit-y").fill(typed.row);
   await page.getByTestId("edit-y").press("Enter");
-  await expect.poll(() => textOf(page, "several-kinds"), FOLLOWS).toBe("3 fences");
+  await expect.poll(() => textOf(page, "several-kinds")).toBe("3 fences");
   await page.getByTestId("drawing").focus();
   await page.keyboard.press("Escape");
   await page.getByTestId("choose-s1").first().click();

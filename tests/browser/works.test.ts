@@ -7,8 +7,6 @@ import { visitorOf } from "./visitor-of.ts";
 
 /** A row of changes is written a moment after the last. */
 const KEPT_AFTER_MS = 1000;
-/** How long the page may take to follow on a busy machine. */
-const FOLLOWS = { timeout: 30_000 };
 
 const asFirstVisitor = visitorOf(visitStartPage);
 const whereStorageIsDenied = visitorOf((browser, address) =>
@@ -64,7 +62,7 @@ async function makeRampedFloor(page: Page): Promise<void> {
   await page.getByTestId("starter-rear-ramp").click();
   await page.getByTestId("make-starter").click();
   await page.getByTestId("truth-parts").waitFor();
-  await expect.poll(async () => (await partsOnShelf(page)).length, FOLLOWS).toBe(7);
+  await expect.poll(async () => (await partsOnShelf(page)).length).toBe(7);
 }
 
 describe("the works on this device", () => {
@@ -105,7 +103,7 @@ describe("the works on this device", () => {
       await second.page.waitForTimeout(KEPT_AFTER_MS);
 
       await page.reload();
-      await expect.poll(async () => (await partsOnShelf(page)).length, FOLLOWS).toBe(7);
+      await expect.poll(async () => (await partsOnShelf(page)).length).toBe(7);
       await toStartPage(page);
       await expect.poll(() => titles(page)).toEqual(["Piece two", "Floor one"]);
       const piece = page.getByTestId("work-row").filter({ hasText: "Piece two" });
@@ -139,7 +137,7 @@ describe("the works on this device", () => {
       await page.mouse.move(x, y);
       await page.mouse.down();
       await page.mouse.move(x, y - 40, { steps: 8 });
-      await expect.poll(() => partsOnShelf(page), FOLLOWS).not.toEqual(parts);
+      await expect.poll(() => partsOnShelf(page)).not.toEqual(parts);
       await page.waitForTimeout(KEPT_AFTER_MS);
       await page.reload();
       await expectParts(page, parts);
@@ -149,7 +147,7 @@ describe("the works on this device", () => {
         [1950, 225],
         [1950, 300],
       ]);
-      await expect.poll(() => partsOnShelf(page), FOLLOWS).not.toEqual(parts);
+      await expect.poll(() => partsOnShelf(page)).not.toEqual(parts);
     }));
 
   it("have the change that was made just before a reload", () =>
@@ -160,7 +158,7 @@ describe("the works on this device", () => {
       await page.getByTestId("tray-title").fill("Changed and left");
       await page.keyboard.press("Enter");
       await page.reload();
-      await expect.poll(() => textOf(page, "menu"), FOLLOWS).toContain("Changed and left");
+      await expect.poll(() => textOf(page, "menu")).toContain("Changed and left");
     }));
 });
 
