@@ -18,9 +18,13 @@ export interface Prepared {
   readonly inset: number;
 }
 
+/** Rounding may take this much of the margin, units; without it a piece of just the right size would not fit. */
+const MARGIN_SLACK = 4;
+
 /** Pieces with the same outline and angles share one shape. Pieces that fit no sheet at any of their angles are named. */
 export function prepareProblem(problem: PackingProblem): Prepared {
-  const inset = Math.round((problem.marginMm - problem.clearanceMm / 2) * UNITS_PER_MM);
+  const slack = problem.marginMm > 0 ? MARGIN_SLACK : 0;
+  const inset = Math.round((problem.marginMm - problem.clearanceMm / 2) * UNITS_PER_MM) - slack;
   const { stock } = problem;
   const sizes =
     stock.kind === "sheets"
