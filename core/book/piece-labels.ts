@@ -53,8 +53,19 @@ export function stripLabels(design: Design, strip: Strip, part: Part, room: Labe
       clear,
     ),
   );
+  const slots = (strip.slots ?? []).flatMap(({ uMm, kerfMm, depthMm, face, stretchesMm }) => {
+    const [from, to] = stretchesMm[0] ?? [0, 0];
+    const line = [paper(uMm + kerfMm / 2, from), paper(uMm + kerfMm / 2, to)];
+    const words = `slot ${formatMm(depthMm)} deep, ${face}`;
+    return [
+      freest(
+        SHARES.map((share) => besideLine(line, words, share)),
+        clear,
+      ),
+    ];
+  });
   const edges = edgeLabels(design, strip, part, clear);
-  const words = [...figures, ...edges, ...bends, ...twists, ...lays, ...numbers];
+  const words = [...figures, ...edges, ...bends, ...slots, ...twists, ...lays, ...numbers];
   const foam = design.project.materials.foams.find((candidate) => candidate.id === part.foamId);
   const notes = [
     piece.face,

@@ -2,7 +2,6 @@ import { closingAngleRad, kerfOfClosing, slotKerfMm, TEST_SLOTS, type ZoneSlots 
 import { formatAngle, formatMm, formatNumber, toDegrees, toRadians } from "../foundation/index.ts";
 import { type Block, flowBlocks, gapBlock, headingBlock, paragraphBlock, tableBlocks } from "./blocks.ts";
 import { cautionWords } from "./cautions.ts";
-import { toolHazard } from "./cutting-words.ts";
 import type { Design } from "./design.ts";
 import { dimensionMarks } from "./dimensions.ts";
 import type { Lettering } from "./lettering.ts";
@@ -21,7 +20,7 @@ export function slotTrialSheets(design: Design, lettering: Lettering): readonly 
   const found = firstSlots(design);
   if (!found) return [];
   const { slots, thicknessMm } = found;
-  const { bending, cutting } = design.project;
+  const { bending } = design.project;
   const kerfMm = slotKerfMm(bending);
   const { depthMm } = slots;
   const expectedRad = TEST_SLOTS * closingAngleRad({ kerfMm, depthMm });
@@ -37,7 +36,8 @@ export function slotTrialSheets(design: Design, lettering: Lettering): readonly 
     text(
       `With a kerf of ${formatMm(kerfMm)} mm they close by ${formatAngle(expectedRad)}. Type the angle that you measured, and the depth, under Sheets, How bends are made and held: it takes the place of the blade's width. If the web cracks, leave more of it or bend to a larger radius.`,
     ),
-    text(cautionWords(toolHazard(cutting))),
+    text(cautionWords("saw")),
+    text(cautionWords("foam dust")),
     gapBlock(4),
     stripBlock(thicknessMm, depthMm, kerfMm),
     headingBlock("What was measured, and the kerf that it means"),

@@ -45,6 +45,7 @@ export function stripSheets(
     text(faceWords(design, strip, part)),
     text(cuttingBesideWords(design.project.cutting)),
     text(cautionWords(toolHazard(design.project.cutting))),
+    ...(strip.slots ? [text(cautionWords("saw"))] : []),
     drawing.block,
     text(diagonalWords(design, strip, part)),
     ...transitionWords(design, part).map(text),

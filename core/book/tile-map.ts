@@ -154,8 +154,8 @@ const tileCorners = (tile: Tile, layout: TemplateLayout, window: PageWindow): re
 
 const LEGEND: readonly (readonly [LineStyle, string])[] = [
   ["cut", `cut line, on this face, as said above; ${BOARD_WORDS}`],
-  ["thin", "finished outline at mid-thickness where it differs; mark at a joint"],
-  ["hidden", "a rib or a fence lies here, as written"],
+  ["thin", "finished outline at mid-thickness where it differs; mark at a joint; in pairs: relief slot"],
+  ["hidden", "a rib or a fence lies here, as written; in pairs: relief slot in the face behind"],
   ["fold", "bend starts or ends here, or runs along it; on metal its middle"],
   ["station", "station, its number at the end; short: extra mark"],
   ["centre", "datum of the marking-out table; centre line of the car"],

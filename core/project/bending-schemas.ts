@@ -43,6 +43,4 @@ export const BendingSchema = v.strictObject({
   crushMPa: Typed,
   /** What a pin was tested to hold down; pins locate and count as nothing until then. */
   pinN: Typed,
-  /** Whether the ribs are bent further by what the sheet will give back. */
-  overBend: v.picklist(["none", "one skin", "both skins"]),
 });

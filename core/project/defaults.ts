@@ -85,7 +85,6 @@ export function emptyProject(start: {
       washerMm: 40,
       crushMPa: 0.06,
       pinN: 0,
-      overBend: "none",
     },
     marking: { intervalMm: 100, toleranceMm: 0.5 },
     jig: {

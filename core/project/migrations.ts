@@ -11,6 +11,7 @@ export const MIGRATIONS: readonly ((document: RawDocument) => RawDocument)[] = [
   fromVersion2,
   fromVersion3,
   fromVersion4,
+  fromVersion5,
 ];
 
 /**
@@ -61,6 +62,14 @@ function fromVersion3(document: RawDocument): RawDocument {
 function fromVersion4(document: RawDocument): RawDocument {
   const laying = { clearanceMm: 3, rotation: "free", currency: "€" };
   return { ...document, version: 5, laying, layouts: [] };
+}
+
+/** Version 5 had a choice of over-bending the ribs, which nothing followed. */
+function fromVersion5(document: RawDocument): RawDocument {
+  const { bending } = document;
+  if (!isRecord(bending)) return { ...document, version: 6 };
+  const { overBend: _overBend, ...rest } = bending;
+  return { ...document, version: 6, bending: rest };
 }
 
 const BENDING_OF_VERSION_4 = {

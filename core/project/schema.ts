@@ -5,11 +5,11 @@ import { type LineRefSchema, NoteSchema, UnderlaySchema } from "./remark-schemas
 import { Id, Name, standingFields, Typed } from "./typed-fields.ts";
 
 /**
- * The project document, version 5: only what the builder gave. Lengths in mm, angles in rad, masses in kg.
+ * The project document, version 6: only what the builder gave. Lengths in mm, angles in rad, masses in kg.
  * Numbers are taken as typed, however odd; `checkDocument` turns odd ones into problems that name them, so that
  * the rest of the tray still computes.
  */
-export const CURRENT_VERSION = 5;
+export const CURRENT_VERSION = 6;
 
 /** Where a default comes from (facts of the trade without a source are common practice). */
 export const OriginSchema = v.picklist(["published", "published-weak", "common-practice", "memory", "typed"]);

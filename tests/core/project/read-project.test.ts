@@ -92,6 +92,15 @@ describe("a project file", () => {
     expect(old.project.layouts).toEqual([]);
   });
 
+  it("of version 5 reads as its twin of version 6, without the over-bend that nothing followed", () => {
+    const old = readProject(frozen(5));
+    const twin = readProject(frozen(6));
+    expect(twin.ok).toBe(true);
+    expect(old).toEqual(twin);
+    if (!old.ok) throw new Error(old.message);
+    expect("overBend" in old.project.bending).toBe(false);
+  });
+
   it("of version 0 carries its degrees, its thickness and its rib spacing over", () => {
     const old = readProject(frozen(0));
     if (!old.ok) throw new Error(old.message);
@@ -127,9 +136,9 @@ describe("a file that is no project", () => {
   });
 
   it("says so when it comes from a newer version, and names both", () => {
-    const { reason, message } = refusal('{"format":"traywright","version":6}');
+    const { reason, message } = refusal('{"format":"traywright","version":7}');
     expect(reason).toBe("newer-version");
-    expect(message).toContain("file version 6, this one reads up to 5");
+    expect(message).toContain("file version 7, this one reads up to 6");
   });
 
   it.each([
