@@ -55,7 +55,7 @@ export function stripLabels(design: Design, strip: Strip, part: Part, room: Labe
   );
   const slots = (strip.slots ?? []).flatMap(({ uMm, kerfMm, depthMm, face, stretchesMm }) => {
     const [from, to] = stretchesMm[0] ?? [0, 0];
-    const line = [paper(uMm + kerfMm / 2, from), paper(uMm + kerfMm / 2, to)];
+    const line = [paper(uMm - kerfMm / 2, from), paper(uMm - kerfMm / 2, to)];
     const words = `slot ${formatMm(depthMm)} deep, ${face}`;
     return [
       freest(

@@ -41,6 +41,24 @@ const grips = [
   ),
 ];
 
+/** Foam that takes no bend of the demo cold, so that all of them are slotted or planked. */
+const stifferFoams = demo.materials.foams.map((foam) => ({ ...foam, leastBendRatio: 300 }));
+
+/** Each bend of the demo made in each of the ways. */
+const bendChoices = designTray(demo).parts.flatMap(({ kind, itemId, zones }) =>
+  zones.flatMap(({ bend }) =>
+    (["closing slots", "planks"] as const).flatMap((method): readonly Command[] => {
+      if (!bend || kind === "transition") return [];
+      const changes = { bends: [{ atMm: bend.atMm, method }] };
+      return [
+        kind === "section"
+          ? { kind: "change-section", itemId, changes }
+          : { kind: "change-fence", itemId, changes },
+      ];
+    }),
+  ),
+);
+
 const by = fc.integer({ min: -4, max: 4 });
 const anyCommand: fc.Arbitrary<Command> = fc.oneof(
   {
@@ -66,6 +84,9 @@ const anyCommand: fc.Arbitrary<Command> = fc.oneof(
     { kind: "change-settings", changes: { joints: { ...demo.joints, joined: [] } } },
     { kind: "change-settings", changes: { stock: demo.stock.slice(0, 1) } },
     { kind: "change-settings", changes: { openingSettings: { webMm: 60 } } },
+    { kind: "change-settings", changes: { bending: { ...demo.bending, slotWebMm: 2, sagittaMm: 0.4 } } },
+    { kind: "change-settings", changes: { materials: { ...demo.materials, foams: stifferFoams } } },
+    ...bendChoices,
     ...demo.items.map((item): Command => ({ kind: "delete-item", itemId: item.id })),
     ...demo.openings.map((opening): Command => ({ kind: "delete-opening", openingId: opening.id })),
   ),
@@ -108,3 +129,18 @@ it("makes nothing anew of what a change does not touch", () => {
   ).toBe(true);
   expect(after.jig).toBe(before.jig);
 });
+
+it("gives the very design that is computed anew where ways to bend are chosen, changed and taken back", () => {
+  const memory = newMemory();
+  const [first, second] = [bendChoices[0], bendChoices.at(-1)];
+  if (!first || !second) throw new Error("The demo has bends.");
+  const slotted = applyCommand(demo, first);
+  const finer = {
+    ...slotted,
+    bending: { ...slotted.bending, slotKerfMm: 1.5, slotFilling: "open" } as const,
+  };
+  for (const project of [demo, slotted, finer, applyCommand(finer, second), demo]) {
+    const remembered = designTray(posted(project), memory);
+    expect(isDeepStrictEqual(remembered, designTray(project))).toBe(true);
+  }
+}, 120_000);
