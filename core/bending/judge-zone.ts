@@ -1,7 +1,7 @@
 import type { BendMethod } from "../project/index.ts";
 import type { BendLine, FibreStretch } from "../surfaces/index.ts";
 import type { SlotSide } from "./relief-slots.ts";
-import type { Span } from "./stretch-curve.ts";
+import { type Span, turnTable } from "./stretch-curve.ts";
 import type { BendFace, BendVerdict, ZoneBend, ZonePlank, ZoneSlots } from "./types.ts";
 import { type BendGround, type PlanksTried, type SlotsTried, tryPlanks, trySlots } from "./ways-to-bend.ts";
 
@@ -37,8 +37,9 @@ export function judgeSpan(line: BendLine, span: BentSpan, covered: Span, ground:
   };
   const asksMore = span.isTight || (chosen !== undefined && chosen !== "bend cold");
   const isCovered = within.toMm - within.fromMm > 1e-6;
-  const slots = asksMore && isCovered ? trySlots(line, within, sideOf(chosen, ground), ground) : undefined;
-  const planks = asksMore && isCovered ? tryPlanks(line, within, ground) : undefined;
+  const table = asksMore && isCovered ? turnTable(line, within) : undefined;
+  const slots = table && trySlots(table, span.leastRadiusMm, sideOf(chosen, ground), ground);
+  const planks = table && tryPlanks(table, ground);
   const startMm = within.fromMm;
   const way = wayOf(span, chosen, slots, planks);
   const bend: ZoneBend = {

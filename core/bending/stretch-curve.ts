@@ -8,24 +8,31 @@ export interface Span {
   readonly toMm: number;
 }
 
-/** Steps of the table that a curve is told by: on a spline of 300 mm its turn is read to some millionths. */
+/** How a stretch turns: at even steps along the middle of its foam, rad from its start; and the sense of its whole turn. */
+export interface TurnTable extends Span {
+  readonly turnsRad: readonly number[];
+  readonly sense: 1 | -1;
+}
+
+/** Steps of the table: on a spline of 300 mm its turn is read to some millionths. */
 const STEPS = 256;
+
+export function turnTable(line: BendLine, { fromMm, toMm }: Span): TurnTable {
+  const start = line.turnAt(fromMm);
+  const turnsRad = Array.from(
+    { length: STEPS + 1 },
+    (_, i) => line.turnAt(fromMm + ((toMm - fromMm) * i) / STEPS) - start,
+  );
+  return { fromMm, toMm, turnsRad, sense: at(turnsRad, -1) < 0 ? -1 : 1 };
+}
 
 /**
  * A stretch of a sheet's bend along the fibre `offsetMm` from the middle of its foam (toward the inward normal), its turn
  * counted in the sense in which the stretch turns as a whole.
  */
-export function stretchCurve(line: BendLine, { fromMm, toMm }: Span, offsetMm: number): BentCurve {
-  const start = line.turnAt(fromMm);
-  const sense = line.turnAt(toMm) < start ? -1 : 1;
-  const alongs: number[] = [];
-  const turns: number[] = [];
-  for (let i = 0; i <= STEPS; i++) {
-    const middleMm = fromMm + ((toMm - fromMm) * i) / STEPS;
-    const turned = line.turnAt(middleMm) - start;
-    alongs.push(middleMm - fromMm - offsetMm * turned);
-    turns.push(sense * turned);
-  }
+export function stretchCurve({ fromMm, toMm, turnsRad, sense }: TurnTable, offsetMm: number): BentCurve {
+  const alongs = turnsRad.map((turned, i) => ((toMm - fromMm) * i) / STEPS - offsetMm * turned);
+  const turns = turnsRad.map((turned) => sense * turned);
   return {
     lengthMm: at(alongs, -1),
     turnAt: (alongMm) => {

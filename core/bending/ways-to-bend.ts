@@ -1,8 +1,7 @@
 import type { BendMethod, Origin, Project } from "../project/index.ts";
-import type { BendLine } from "../surfaces/index.ts";
 import { layPlanks, type Plank } from "./planks.ts";
 import { kerfOfClosing, laySlots, type SlotPattern, type SlotSide } from "./relief-slots.ts";
-import { type Span, stretchCurve } from "./stretch-curve.ts";
+import { stretchCurve, type TurnTable } from "./stretch-curve.ts";
 import type { ZoneLimits } from "./types.ts";
 
 /** What of a project the bends of a sheet follow from, besides the sheet. */
@@ -40,8 +39,8 @@ export const TEST_SLOTS = 3;
 
 /** Relief slots in a stretch; undefined where the foam is no thicker than the web. */
 export function trySlots(
-  line: BendLine,
-  span: Span & { readonly leastRadiusMm: number },
+  table: TurnTable,
+  leastRadiusMm: number,
   side: SlotSide,
   ground: BendGround,
 ): SlotsTried | undefined {
@@ -49,15 +48,14 @@ export function trySlots(
   const webMm = bending.slotWebMm;
   const depthMm = thicknessMm - webMm;
   if (depthMm < LEAST_DEPTH_MM) return undefined;
-  const sense = line.turnAt(span.toMm) < line.turnAt(span.fromMm) ? -1 : 1;
   const outwardMm = (side === "closing" ? 1 : -1) * (depthMm / 2);
-  const offsetMm = -sense * outwardMm;
+  const offsetMm = -table.sense * outwardMm;
   const kerfMm = slotKerfMm(bending);
-  const web = stretchCurve(line, span, offsetMm);
+  const web = stretchCurve(table, offsetMm);
   const pattern = laySlots(web, { side, kerfMm, depthMm, sagittaMm: bending.sagittaMm });
   const toothMm = pattern.pitchMm && pattern.pitchMm[0] - kerfMm;
   const limits = {
-    webRadiusMm: span.leastRadiusMm + outwardMm,
+    webRadiusMm: leastRadiusMm + outwardMm,
     leastWebRadiusMm: leastBendRatio * webMm,
     ...(toothMm !== undefined && { toothMm }),
     leastToothMm: LEAST_TOOTH_KERFS * kerfMm,
@@ -74,8 +72,8 @@ export interface PlanksTried {
 }
 
 /** Planks in a stretch. */
-export function tryPlanks(line: BendLine, span: Span, { thicknessMm, bending }: BendGround): PlanksTried {
-  const planks = layPlanks(stretchCurve(line, span, 0), bending.sagittaMm);
+export function tryPlanks(table: TurnTable, { thicknessMm, bending }: BendGround): PlanksTried {
+  const planks = layPlanks(stretchCurve(table, 0), bending.sagittaMm);
   const limits = {
     widthMm: Math.min(...planks.map(({ widthMm }) => widthMm)),
     leastWidthMm: thicknessMm,

@@ -2,7 +2,7 @@ import { boundsOfLoops, type Seam, type Strip } from "../cutting/index.ts";
 import type { PlanPoint, SpacePoint } from "../foundation/index.ts";
 import type { Jig, Rib } from "../jig/index.ts";
 import type { Part } from "../patterns/index.ts";
-import { partIdOf, placeOfXi, type Sheet, uAtPlace, xiOfPlan } from "../surfaces/index.ts";
+import { bendLine, fibreOf, partIdOf, placeOfXi, type Sheet, uAtPlace, xiOfPlan } from "../surfaces/index.ts";
 
 /** Longer than this two hands do not carry a glued foam sheet, mm (common practice). */
 const MOST_CARRIED_MM = 2500;
@@ -111,7 +111,10 @@ function isUnder({ runs, atMm }: Rib, part: Part, bounds: Bounds, sheet: Sheet |
     case "section": {
       if (runs === "along") return atMm > bounds.leastVMm && atMm < bounds.mostVMm;
       const { chart } = sheet;
-      const uMm = uAtPlace(chart, placeOfXi(chart, xiOfPlan(chart, { x: atMm, y: chart.pivotYMm })));
+      const xi = xiOfPlan(chart, { x: atMm, y: chart.pivotYMm });
+      const uMm = part.stretches
+        ? fibreOf(sheet, part.stretches).flatAt(bendLine(sheet).middleAt(xi))
+        : uAtPlace(chart, placeOfXi(chart, xi));
       return uMm > bounds.leastUMm && uMm < bounds.mostUMm;
     }
     case "transition": {

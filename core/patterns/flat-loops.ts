@@ -1,6 +1,7 @@
 import { at, distanceFlat, type FlatPoint } from "../foundation/index.ts";
 import type { EdgeSetBack, SetBack } from "../joints/index.ts";
-import { type FibreStretch, fibreOf, flatOnEdges, type RegionEdge, type Sheet } from "../surfaces/index.ts";
+import { type FibreStretch, flatOnEdges, type RegionEdge, type Sheet } from "../surfaces/index.ts";
+import { type LaidPoints, stretching } from "./stretch-edges.ts";
 import type { FlatEdge, FlatLoop } from "./types.ts";
 
 /** A drawn edge laid flat, with how far it is to be moved inward at each of its points, and its bevel there. */
@@ -46,11 +47,6 @@ export function layLoopsFlat(
 
 const isSetBack = ({ edges }: SetBack): boolean => edges.some(({ isJoined }) => isJoined);
 
-/** The points of an edge along the middle of the foam, and where on its trace they are. */
-interface LaidPoints extends Pick<LaidEdge, "points" | "setBackMm" | "bevelsRad"> {
-  readonly shares: readonly number[];
-}
-
 function layEdge(
   edge: RegionEdge,
   setBack: EdgeSetBack | undefined,
@@ -75,77 +71,6 @@ function layEdge(
     bevelsRad: kept.map((share) => valueAtShare(setBack.shares, setBack.bevelsRad, share)),
   };
 }
-
-/** In a stretch of its own a slanting edge has a point at least so often, mm: between them it is as good as straight. */
-const STRETCH_STEP_MM = 2;
-
-/** Moves the points of an edge from the middle of the foam to the fibre that keeps its length. */
-function stretching(
-  sheet: Sheet,
-  stretches: readonly FibreStretch[],
-): (
-  laid: LaidPoints,
-  flatOn: (share: number) => FlatPoint | undefined,
-) => Pick<LaidEdge, "points" | "setBackMm" | "bevelsRad"> {
-  if (stretches.length === 0) return ({ shares: _, ...laid }) => laid;
-  const fibre = fibreOf(sheet, stretches);
-  const borders = stretches.flatMap(({ fromMm, toMm }) => [fromMm, toMm]);
-  return ({ shares, points, setBackMm, bevelsRad }, flatOn) => {
-    const first = at(points, 0);
-    // Along the bend a straight stays straight, and rulings stay where they are.
-    const isStraight = points.every(({ v }) => Math.abs(v - first.v) < 1e-12);
-    const filled: LaidEdge["points"][number][] = [];
-    const [amounts, bevels]: [number[], number[]] = [[], []];
-    points.forEach((point, i) => {
-      const before = points[i - 1];
-      const parts = before && !isStraight ? partsBetween(before, point, stretches, borders) : [];
-      for (const part of parts) {
-        const share = at(shares, i - 1) + (at(shares, i) - at(shares, i - 1)) * part;
-        const chord = before && between(before, point, part);
-        const place = flatOn(share) ?? chord;
-        if (!place) continue;
-        filled.push(place);
-        amounts.push(mixed(setBackMm, i, part));
-        bevels.push(mixed(bevelsRad, i, part));
-      }
-      filled.push(point);
-      amounts.push(at(setBackMm, i));
-      bevels.push(at(bevelsRad, i));
-    });
-    return {
-      points: filled.map(({ u, v }) => ({ u: fibre.flatAt(u), v })),
-      setBackMm: amounts,
-      bevelsRad: bevels,
-    };
-  };
-}
-
-/** Shares between two points at which a slanting edge gets a point more: at borders of stretches, and steps inside them. */
-function partsBetween(
-  a: FlatPoint,
-  b: FlatPoint,
-  stretches: readonly FibreStretch[],
-  borders: readonly number[],
-): readonly number[] {
-  const span = b.u - a.u;
-  if (Math.abs(span) < 1e-9) return [];
-  const [low, high] = span > 0 ? [a.u, b.u] : [b.u, a.u];
-  const steps = stretches.flatMap(({ fromMm, toMm }) => {
-    const [from, to] = [Math.max(low, fromMm), Math.min(high, toMm)];
-    const count = Math.ceil((to - from) / STRETCH_STEP_MM);
-    return Array.from({ length: Math.max(0, count - 1) }, (_, k) => from + ((to - from) * (k + 1)) / count);
-  });
-  const us = [...borders.filter((u) => u > low + 1e-9 && u < high - 1e-9), ...steps];
-  return [...new Set(us.map((u) => (u - a.u) / span))].sort((x, y) => x - y);
-}
-
-const between = (a: FlatPoint, b: FlatPoint, share: number): FlatPoint => ({
-  u: a.u + (b.u - a.u) * share,
-  v: a.v + (b.v - a.v) * share,
-});
-
-const mixed = (values: readonly number[], i: number, part: number): number =>
-  at(values, i - 1) + (at(values, i) - at(values, i - 1)) * part;
 
 /** Shares nearer than this are one place: a nanometre on a metre. */
 const SAME_SHARE = 1e-12;
