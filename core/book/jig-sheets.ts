@@ -13,6 +13,7 @@ import { type Box, boxesOverlap, boxOf, growBox, heightOf, widthOf } from "./box
 import { cautionBlocks } from "./cautions.ts";
 import type { Design } from "./design.ts";
 import { dimensionMarks } from "./dimensions.ts";
+import { holdBlocks } from "./hold-table.ts";
 import type { Lettering } from "./lettering.ts";
 import { boxMark, lineMark, loopMark, paper, textMark, toPaper } from "./marks.ts";
 import { CONTENT, CONTENT_WIDTH_MM, type SheetBody } from "./page-frame.ts";
@@ -39,6 +40,7 @@ export function jigSheets(design: Design, lettering: Lettering): readonly SheetB
     headingBlock("Ribs and where they stand, mm"),
     ...positionTable(design, lettering),
     ...cuttingList(groups, lettering),
+    ...holdBlocks(design, lettering),
     gapBlock(3),
     ...cautionBlocks(["saw"], lettering),
   ];

@@ -44,7 +44,9 @@ export const holdBends = (
               partId: part.id,
               fromUMm: zone.fromUMm,
               toUMm: zone.toUMm,
-              ...(bent && { holdDown: holdDownOf(bent, widthMm(part, zone), project) }),
+              // A fence stands: nothing lies on ribs that could be held down.
+              ...(bent &&
+                part.kind !== "fence" && { holdDown: holdDownOf(bent, widthMm(part, zone), project) }),
               ...(bent && { springback: springbackOf(bent, project) }),
               cares: caresOf(part, zone, seams),
             },

@@ -123,7 +123,7 @@ function wordHold({ momentPerMm, widthMm, leverMm, forceN, by, eachN, count }: H
     count === null
       ? `nothing holds it: type what a ${each} holds`
       : `${count} ${count === 1 ? each : by} of ${formatNumber(eachN, 0)} N`;
-  return `Bending ${formatNumber(widthMm, 0)} mm of its width takes ${formatNumber(momentPerMm, 2)} N mm a mm; a rib ${formatNumber(leverMm, 0)} mm away is held down with ${formatNumber(forceN, 0)} N: ${need}. Pins only locate until you type what one holds.`;
+  return `Bending ${formatNumber(widthMm, 0)} mm of its width takes ${formatNumber(momentPerMm, 2)} N mm a mm; a rib ${formatNumber(leverMm, 0)} mm away is held down with ${formatNumber(forceN, 1)} N: ${need}. Pins only locate until you type what one holds.`;
 }
 
 const wordSpringback = (s: Springback): string =>
