@@ -17,7 +17,9 @@ export function shoppingSheets(design: Design, lettering: Lettering): readonly S
     ...tableBlocks(columns, shoppingRows(design), lettering),
     gapBlock(2),
     paragraphBlock(
-      "Sheets by area alone: the least that could do. How strips lie on the sheets can need more; buy one to spare of each.",
+      isLaidOut(design)
+        ? "Sheets as they are laid out on the stock pages; buy one to spare of each."
+        : "Sheets by area alone: the least that could do. How strips lie on the sheets can need more; buy one to spare of each.",
       CONTENT_WIDTH_MM,
       lettering,
     ),
@@ -39,6 +41,14 @@ export function shoppingSheets(design: Design, lettering: Lettering): readonly S
   }));
 }
 
+/** Whether every piece lies on a sheet. */
+const isLaidOut = ({ stock }: Design): boolean =>
+  stock.length > 0 && stock.every(({ sheets, unplaced }) => sheets.length > 0 && unplaced.length === 0);
+
+/** How many sheets of a kind the layouts take; none where nothing is laid out. */
+const laidCount = ({ stock }: Design, stockId: string): number =>
+  stock.flatMap(({ sheets }) => sheets).filter((sheet) => sheet.stockId === stockId).length;
+
 const squareMetres = (areaMm2: number): string => `${formatNumber(areaMm2 / 1e6, 2)} m²`;
 
 function shoppingRows(design: Design): readonly (readonly string[])[] {
@@ -49,7 +59,7 @@ function shoppingRows(design: Design): readonly (readonly string[])[] {
     ...totals.stock.map((line) => [
       line.name,
       squareMetres(line.areaMm2),
-      counted(line.sheetsAtLeast, "sheet"),
+      counted(Math.max(line.sheetsAtLeast, laidCount(design, line.stockId)), "sheet"),
     ]),
     ...design.plates.flatMap((plate) =>
       plate.parts.map((part) => [
@@ -63,7 +73,7 @@ function shoppingRows(design: Design): readonly (readonly string[])[] {
           [
             board?.name ?? "Rib board",
             squareMetres(totals.ribBoardAreaMm2),
-            counted(totals.ribBoardsAtLeast, "board"),
+            counted(Math.max(totals.ribBoardsAtLeast, laidCount(design, project.jig.boardId)), "board"),
           ],
         ]
       : []),
