@@ -18,7 +18,7 @@ export function BendTable({ part, design }: BendTableProps) {
   const bent = part.zones.filter(({ bend }) => bend !== undefined);
   const holds = design.holds.filter(({ partId }) => partId === part.id);
   return (
-    <section aria-label="Bends" className="bends">
+    <div className="bends">
       <ScrollAcross label="Bends">
         <h3>Bends</h3>
         <table className="figures" data-testid="bend-table">
@@ -69,7 +69,7 @@ export function BendTable({ part, design }: BendTableProps) {
           ))}
         </section>
       ))}
-    </section>
+    </div>
   );
 }
 
