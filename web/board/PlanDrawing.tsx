@@ -220,6 +220,7 @@ const Wings = memo(function Wings({
         stroke={paint.pencil}
         strokeWidth={pens.derived}
         fill={paint.pencil}
+        perfectDrawEnabled={false}
         opacity={hand === "left" ? 0.3 : 0.5}
       />
     ));

@@ -260,6 +260,7 @@ const FenceFoam = memo(function FenceFoam({ sheet, tint, transform, paint }: Foa
       points={linePx(transform, outline)}
       closed
       fill={tint}
+      perfectDrawEnabled={false}
       opacity={0.45}
       stroke={paint.pencil}
       strokeWidth={pens.derived}

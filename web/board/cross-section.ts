@@ -42,16 +42,38 @@ const SAMPLES = 24;
 /** So far inside its edge a sheet is sampled, that the sample lies on it, mm. */
 const INSIDE_MM = 0.01;
 
-/** The tray cut square to its length at a station, seen from the rear: y to the right, z up. */
+/**
+ * The tray cut square to its length at a station, seen from the rear: y to the right, z up. A sheet that was cut there
+ * before is not cut again.
+ */
 export function crossSection(design: Design, xMm: number): CrossSection {
-  const sheets = design.sheets.flatMap((sheet) => (sheet.kind === "fence" ? [] : cutSheets(sheet, xMm)));
+  const sheets = design.sheets.flatMap((sheet) =>
+    sheet.kind === "fence" ? [] : sheetsCut.at(sheet, [xMm], () => cutSheets(sheet, xMm)),
+  );
   // The finished lower edge is that of the foam less the skin that wraps it.
   const wrapMm = design.project.drawnFace === "air" ? design.project.skins.lowerMm : 0;
   const fences = design.sheets.flatMap((sheet) =>
-    sheet.kind === "fence" ? cutFences(sheet, xMm, wrapMm) : [],
+    sheet.kind === "fence" ? fencesCut.at(sheet, [xMm, wrapMm], () => cutFences(sheet, xMm, wrapMm)) : [],
   );
   return { xMm, sheets, fences, metal: design.plates.flatMap((plate) => cutPlate(plate, xMm)) };
 }
+
+/** What was last made of a thing at some numbers: asked for the same, it is that again. */
+function lastOf<Made>() {
+  const known = new WeakMap<object, { readonly at: readonly number[]; readonly made: Made }>();
+  return {
+    at: (thing: object, at: readonly number[], make: () => Made): Made => {
+      const before = known.get(thing);
+      if (before?.at.every((number, i) => Object.is(number, at[i]))) return before.made;
+      const made = make();
+      known.set(thing, { at, made });
+      return made;
+    },
+  };
+}
+
+const sheetsCut = lastOf<readonly CutSheet[]>();
+const fencesCut = lastOf<readonly CutFence[]>();
 
 /** How far a cut fence hangs below the lowest air side over it; undefined where nothing is cut there. */
 export function depthOfCut({ sheets }: CrossSection, fence: CutFence): number | undefined {
