@@ -30,8 +30,18 @@ export function pointsOfLine(line: SceneLine): readonly Vec2[] {
 /** The points of the image on the other side of the centre line. */
 export const imageOf = (points: readonly Vec2[]): readonly Vec2[] => points.map(([x, y]) => [x, -y]);
 
-/** A spot well inside a closed line for its label: the middle of its area, or of its nodes. */
+const spotsOfPoints = new WeakMap<readonly Vec2[], Vec2>();
+
+/** A spot well inside a closed line for its label: the middle of its area, or of its nodes; found once for each. */
 export function labelSpot(points: readonly Vec2[]): Vec2 {
+  const known = spotsOfPoints.get(points);
+  if (known) return known;
+  const spot = middleOfArea(points);
+  spotsOfPoints.set(points, spot);
+  return spot;
+}
+
+function middleOfArea(points: readonly Vec2[]): Vec2 {
   let area = 0;
   let x = 0;
   let y = 0;
