@@ -60,9 +60,15 @@ export async function keptWork(slot: string): Promise<KeptWork | undefined> {
   return (await database()).get("works", slot);
 }
 
-/** Keeps a work in its slot, in place of what was there. */
+/**
+ * Keeps a work in its slot, in place of what was there. It is committed without waiting for an answer, so that it is
+ * kept even if the page is left at once.
+ */
 export async function keepWork(work: KeptWork): Promise<void> {
-  await (await database()).put("works", work);
+  const change = (await database()).transaction("works", "readwrite");
+  const put = change.store.put(work);
+  change.commit();
+  await Promise.all([put, change.done]);
 }
 
 /** Empties a slot for good. */
