@@ -1,8 +1,8 @@
 export { type CutLines, cutLinesOf } from "./cut-lines.ts";
-export { allowanceOf, type Cutting, cutStrips } from "./cut-strips.ts";
+export { type Cutting, cutStrips } from "./cut-strips.ts";
 export { type CutAxis, type Division, divideLoops } from "./divide-loops.ts";
 export { groupIslands, type Island, isInside } from "./group-islands.ts";
-export { kerfOutsideMm } from "./kerf-outside.ts";
+export { allowanceOf, kerfOutsideMm } from "./kerf-outside.ts";
 export {
   boundsOfLoops,
   boundsOfPoints,

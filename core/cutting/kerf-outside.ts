@@ -1,3 +1,4 @@
+import type { FlatEdge } from "../patterns/index.ts";
 import type { Project } from "../project/index.ts";
 
 /** How far the line to cut by lies outside the finished line for the blade's sake, mm (see `Strip.cutLinesMm`). */
@@ -8,3 +9,10 @@ export function kerfOutsideMm({ kerfMm, bladeSide }: Project["cutting"]): number
 
 /** A setting that may have been typed as anything; what is not a length counts as none. */
 export const atLeastZero = (valueMm: number): number => (valueMm > 0 && valueMm < 1000 ? valueMm : 0);
+
+/** How far the line to cut by lies outside an edge: by kerf and blade side, with trim on free edges and its own spare. */
+export function allowanceOf({ cutting }: Pick<Project, "cutting">): (edge: FlatEdge) => number {
+  const kerfMm = kerfOutsideMm(cutting);
+  const trimMm = atLeastZero(cutting.trimMm);
+  return (edge) => kerfMm + (edge.role === "free" ? trimMm : 0) + (edge.spareMm ?? 0);
+}
