@@ -1,5 +1,5 @@
 import type { Design } from "./book/index.ts";
-import { cutStrips } from "./cutting/index.ts";
+import { cutStrips, leaveSpare } from "./cutting/index.ts";
 import { type Memory, NO_MEMORY } from "./foundation/index.ts";
 import { planGlueUp } from "./glue-up/index.ts";
 import { buildJig, holdBends } from "./jig/index.ts";
@@ -67,15 +67,17 @@ export function shapeTray(typed: Project, memory: Memory = NO_MEMORY): Shapes {
 export function planWork(shapes: Shapes, memory: Memory = NO_MEMORY): Work {
   const { project, plates, sheets, joints, parts } = shapes;
   const cutting = cutStrips(parts, project, memory);
-  const { strips, seams } = cutting;
+  const { seams } = cutting;
   const jigging = buildJig(sheets, project, memory);
   const { jig } = jigging;
+  const gluing = planGlueUp({ sheets, parts, strips: cutting.strips, seams, joints, jig }, project);
+  const sparing = leaveSpare(cutting.strips, gluing.closings, { parts, project, memory });
+  const { strips } = sparing;
   const laying = memory.recall(
     "stock",
     [...strips, ...jig.ribs, ...STOCK_GROUND.map((field) => project[field])],
     () => acceptedPlan({ parts, strips, jig }, project, memory),
   );
-  const gluing = planGlueUp({ sheets, parts, strips, seams, joints, jig }, project);
   return {
     seams,
     strips,
@@ -90,6 +92,7 @@ export function planWork(shapes: Shapes, memory: Memory = NO_MEMORY): Work {
       ...cutting.problems,
       ...jigging.problems,
       ...gluing.problems,
+      ...sparing.problems,
       ...laying.problems,
     ],
   };

@@ -23,9 +23,11 @@ export function edgeWords(design: Design, strip: Strip, part: Part, edge: FlatEd
   if (measured?.opening)
     return measured.opening.cut === "upright" ? `upright wall: ${bevel}` : "opening, square";
   if (joints.length === 0) return edge.role === "free" ? `free edge, ${bevel}` : `joint, ${bevel}`;
+  const spare =
+    edge.spare?.for === "gap" ? `; ${formatMm(edge.spare.lengthMm)} mm spare, cut to the gap` : "";
   if (joints.length === 1)
-    return joints.map((joint) => `joins ${otherPart(joint, part)}, ${cutWords(joint, bevel)}`).join();
-  return joints.map((joint) => `joins ${jointWords(joint, part)}`).join("; ");
+    return joints.map((joint) => `joins ${otherPart(joint, part)}, ${cutWords(joint, bevel)}${spare}`).join();
+  return `${joints.map((joint) => `joins ${jointWords(joint, part)}`).join("; ")}${spare}`;
 }
 
 /** How an edge is tapered for its scarf; undefined where it is not. */

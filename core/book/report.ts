@@ -11,7 +11,13 @@ import {
 import type { GlueStep } from "../glue-up/index.ts";
 import type { Baseboard, BendHold, Rib, RibHeight } from "../jig/index.ts";
 import type { Joint } from "../joints/index.ts";
-import { type MarkingRow, type MarkingTable, shownFace } from "../marking/index.ts";
+import {
+  type FittedEdge,
+  fittedEdges,
+  type MarkingRow,
+  type MarkingTable,
+  shownFace,
+} from "../marking/index.ts";
 import { type FlatLoop, loopAreaMm2, type Part, type PartEdge, polygonOfLoop } from "../patterns/index.ts";
 import type { TwistVerdict } from "../rulings/index.ts";
 import type { LaidGroup, LaidPiece, LaidStockSheet } from "../stock/index.ts";
@@ -33,6 +39,8 @@ export interface ReportStrip {
   readonly slots: NonNullable<Strip["slots"]>;
   /** Where the tapers of its scarfs begin, and the face that each is in. */
   readonly tapers: NonNullable<Strip["tapers"]>;
+  /** Edges of a closer that are cut to a measured gap, with the spare on them and their net lines on the face shown. */
+  readonly fittedEdges: readonly FittedEdge[];
   readonly stockId: string | null;
   readonly edges: readonly PartEdge[];
   /** The marking-out table: the datum starts at `datumMm` and runs along u. */
@@ -250,6 +258,7 @@ function reportStrip(design: Design, strip: Strip, part: Part): ReportStrip {
     areaMm2: strip.areaMm2,
     slots: strip.slots ?? [],
     tapers: strip.tapers ?? [],
+    fittedEdges: fittedEdges(strip, part.thicknessMm, design.project),
     stockId: strip.stockId ?? null,
     edges: strip.edges,
     stations: table?.rows ?? [],

@@ -1,5 +1,5 @@
 import type { Strip } from "../cutting/index.ts";
-import { type MarkingTable, type ShownFace, shownFace } from "../marking/index.ts";
+import { fittedEdges, hasBevels, type MarkingTable, type ShownFace, shownFace } from "../marking/index.ts";
 import type { Part } from "../patterns/index.ts";
 import { chordsAt, levelChordsAt } from "./chords.ts";
 import type { Design } from "./design.ts";
@@ -29,6 +29,7 @@ export function stripPiece(design: Design, strip: Strip, part: Part): Piece {
     ...(directions.centreRad === undefined ? {} : { centreTurnRad: directions.centreRad }),
     lines: [
       ...cutLines(shownFace(strip, part.thicknessMm, design.project), loops),
+      ...netLines(design, strip, part),
       ...bendLimits(strip, part).map((limit) => limit.line),
       ...slotLines(strip, part),
       ...taperLines(strip, part),
@@ -67,6 +68,14 @@ export const taperLines = (strip: Strip, part: Part): readonly LineMark[] =>
   (strip.tapers ?? []).map(({ lineMm, face }) =>
     lineMark(lineMm.map(toPaper), face === part.faceShown ? "thin" : "hidden", "tapers"),
   );
+
+/** Where the drawing ends the edges of a closer that are cut to a measured gap; without bevels the finished outline shows it. */
+const netLines = ({ project }: Design, strip: Strip, part: Part): readonly LineMark[] =>
+  hasBevels(strip)
+    ? fittedEdges(strip, part.thicknessMm, project).map(({ netLineMm }) =>
+        lineMark(netLineMm.map(toPaper), "thin", "net"),
+      )
+    : [];
 
 /** Which hand a part is of, for a label; nothing for a part that lies across the centre line. */
 export const handWords = (part: Part): string => (part.hand === "whole" ? "" : `, ${part.hand} hand`);

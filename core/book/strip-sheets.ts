@@ -1,7 +1,14 @@
 import type { Strip } from "../cutting/index.ts";
 import { at, formatAngle, formatMm, formatNumber, MINUS } from "../foundation/index.ts";
 import { wordBend } from "../jig/index.ts";
-import { type EdgeMark, faceShiftMm, hasBevels, type MarkingTable, shownFace } from "../marking/index.ts";
+import {
+  type EdgeMark,
+  faceShiftMm,
+  hasBevels,
+  isFitted,
+  type MarkingTable,
+  shownFace,
+} from "../marking/index.ts";
 import type { Part, PartEdge } from "../patterns/index.ts";
 import { bevelFigure } from "./bevel-words.ts";
 import {
@@ -118,7 +125,7 @@ function layWords(
 function edgeTable(design: Design, strip: Strip, part: Part, lettering: Lettering): readonly Block[] {
   const pairs = cornerPairs(strip);
   const isScarfed = (strip.tapers?.length ?? 0) > 0;
-  const hasLine = hasBevels(strip) || isScarfed;
+  const hasLine = hasBevels(strip) || isScarfed || isFitted(strip);
   const figure = { widthMm: hasLine ? 18 : 20, face: "mono" as const, anchor: "end" as const };
   const columns = [
     { title: "Edge", widthMm: hasLine ? 14 : 16, face: "mono" as const },
@@ -144,7 +151,7 @@ function edgeTable(design: Design, strip: Strip, part: Part, lettering: Letterin
         edgeWords(design, strip, part, edge),
         ...lengths,
         measured === undefined ? "" : bevelAngles(measured),
-        ...(hasLine && measured !== undefined ? [lineShift(measured, part, edge.spareMm ?? 0)] : []),
+        ...(hasLine && measured !== undefined ? [lineShift(measured, part, edge.spare?.lengthMm ?? 0)] : []),
       ];
     });
   const small = (words: string) => paragraphBlock(words, CONTENT_WIDTH_MM, lettering, { heightMm: 1.8 });
@@ -157,13 +164,17 @@ function edgeTable(design: Design, strip: Strip, part: Part, lettering: Letterin
     ...(hasLine
       ? [
           small(
-            `Lengths are those of mid-thickness. Line: how far the line to cut by on the ${part.faceShown}, which is the face shown, lies outside (+) or inside (${MINUS}) of the outline at mid-thickness: half the thickness times the tangent of the bevel, and half of a scarf. Draw that line alone, and tilt the blade by the bevel.`,
+            `Lengths are those of mid-thickness. Line: how far the line to cut by on the ${part.faceShown}, which is the face shown, lies outside (+) or inside (${MINUS}) of the outline at mid-thickness: half the thickness times the tangent of the bevel, half of a scarf, and the spare of a closer. Draw that line alone, and tilt the blade by the bevel.`,
           ),
         ]
       : []),
     ...(isScarfed ? [small(SCARF_WORDS)] : []),
+    ...(isFitted(strip) ? [small(FITTED_WORDS)] : []),
   ];
 }
+
+const FITTED_WORDS =
+  "Closer: the thick line with the spare is cut now, the thin net line inside it is where the drawing ends it. Cut to neither at last, but to the gap that you measure when the neighbours stand.";
 
 const SCARF_WORDS =
   "Scarf: cut the edge square where the line to cut by runs. Then plane or sand the face that is named from the taper's line to nothing at the edge; the two tapers lie on each other, and the glued strip is as thick as the foam.";

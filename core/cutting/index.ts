@@ -3,6 +3,7 @@ export { type Cutting, cutStrips } from "./cut-strips.ts";
 export { type CutAxis, type Division, divideLoops } from "./divide-loops.ts";
 export { groupIslands, type Island, isInside } from "./group-islands.ts";
 export { allowanceOf, kerfOutsideMm } from "./kerf-outside.ts";
+export { closerSpareMm, leaveSpare, type SparedEdge } from "./leave-spare.ts";
 export {
   boundsOfLoops,
   boundsOfPoints,

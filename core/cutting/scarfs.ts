@@ -25,7 +25,7 @@ export function withScarfSpare(
 ): readonly NamedPiece[] {
   if (lengthMm === 0) return pieces;
   const spared = (edge: FlatEdge): FlatEdge =>
-    isSpliced(edge, part) ? { ...edge, spareMm: lengthMm / 2 } : edge;
+    isSpliced(edge, part) ? { ...edge, spare: { lengthMm: lengthMm / 2, for: "scarf" } } : edge;
   return pieces.map(({ id, loops }) => ({
     id,
     loops: loops.map(({ edges }) => ({ edges: edges.map(spared) })),
@@ -49,16 +49,16 @@ export function tapersOf(
   part: Part,
 ): readonly StripTaper[] {
   return loops.flatMap(({ edges }) => {
-    if (!edges.some(({ spareMm }) => spareMm !== undefined)) return [];
-    return offsetEdges(edges, (edge) => -(edge.spareMm ?? 0)).flatMap(
+    if (!edges.some(({ spare }) => spare !== undefined)) return [];
+    return offsetEdges(edges, (edge) => -(edge.spare?.lengthMm ?? 0)).flatMap(
       ({ edge, points }): readonly StripTaper[] => {
-        if (edge.spareMm === undefined) return [];
+        if (edge.spare === undefined) return [];
         const seam = seams.find(
           ({ stripIds, id }) => stripIds.includes(stripId) && edge.edgeId === `seam:${id}`,
         );
         const isFirst = (seam?.stripIds[0] ?? stripId) === stripId;
         const face = isFirst ? part.faceShown : OTHER_FACE[part.faceShown];
-        return [{ seamEdgeId: edge.edgeId, lineMm: points, face, lengthMm: 2 * edge.spareMm }];
+        return [{ seamEdgeId: edge.edgeId, lineMm: points, face, lengthMm: 2 * edge.spare.lengthMm }];
       },
     );
   });

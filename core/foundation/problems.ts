@@ -169,6 +169,8 @@ export type Problem =
       readonly edgeName: string;
       readonly allowanceMm: number;
     })
+  /** A closer that gets no spare at its last joint: with it no stock would be large enough. */
+  | (Placed & { readonly kind: "no-spare-for-closer"; readonly spareMm: number })
   /** A foam that gives off poison under a hot wire, or of which it is not known; the name is the foam's. */
   | (Placed & { readonly kind: "foam-not-for-hot-wire" })
   | (Placed & {

@@ -103,6 +103,8 @@ function sentenceFor(problem: Problem): string {
       return `Your cut of ${name} at ${problem.axis} ${formatMm(problem.atMm)} mm lies outside it and divides nothing. Move it or take it back.`;
     case "cut-line-swallows":
       return `${problem.edgeName} of ${name} is narrower than twice the ${formatMm(problem.allowanceMm)} mm that the line to cut by lies outside: nothing is cut there. Allow less for kerf or trim, or cut it after with a knife, by the finished line.`;
+    case "no-spare-for-closer":
+      return `${name} closes a gap and should be cut ${formatMm(problem.spareMm)} mm large at its last joint, but then it fits no stock sheet. It is drawn at its size: measure the gap before you cut it, or divide it under Sheets.`;
     case "foam-not-for-hot-wire":
       return `${name} is not to be cut with a hot wire: only polystyrene is, and the fumes of other foams poison. Choose knife, saw or router under Stock, or foam that may be.`;
     case "no-stock-for-part":
@@ -221,6 +223,7 @@ export function levelOf(problem: Problem): ProblemLevel {
     case "web-too-narrow":
     case "own-cut-cuts-nothing":
     case "cut-line-swallows":
+    case "no-spare-for-closer":
     case "rib-needs-bevel":
     case "ribs-overlap":
     case "bend-too-tight":

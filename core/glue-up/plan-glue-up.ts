@@ -1,10 +1,11 @@
-import type { Seam, Strip } from "../cutting/index.ts";
-import { at, type Problem } from "../foundation/index.ts";
+import { closerSpareMm, type Seam, type Strip } from "../cutting/index.ts";
+import { at, formatMm, type Problem } from "../foundation/index.ts";
 import type { Jig } from "../jig/index.ts";
 import type { Joint } from "../joints/index.ts";
 import type { Part } from "../patterns/index.ts";
 import type { Project } from "../project/index.ts";
 import type { FenceSheet, Sheet } from "../surfaces/index.ts";
+import { type Closing, closingsOf } from "./closings.ts";
 import { type Bond, glueBonds } from "./glue-bonds.ts";
 import { type GlueLine, glueStep, type StepDraft } from "./glue-step.ts";
 import { type GlueUnit, glueUnits, isImageOf } from "./glue-units.ts";
@@ -22,6 +23,13 @@ export interface GlueUpSources {
   readonly jig: Jig;
 }
 
+/** The steps in their order, and where closers are fitted to the measured gap. */
+export interface GlueUp {
+  readonly steps: readonly GlueStep[];
+  readonly closings: readonly Closing[];
+  readonly problems: readonly Problem[];
+}
+
 const SKIN_CAUTION =
   "Begin only when the lower skin has cured and been abraded; its data sheet gives the hours.";
 
@@ -30,14 +38,12 @@ const SKIN_CAUTION =
  * closers last, the other fences, and fences that sit on the skin at the very end. Every piece rests on ribs
  * or on a neighbour that is glued already; one that does not is still planned, with strip-not-held.
  */
-export function planGlueUp(
-  sources: GlueUpSources,
-  project: Project,
-): { readonly steps: readonly GlueStep[]; readonly problems: readonly Problem[] } {
+export function planGlueUp(sources: GlueUpSources, project: Project): GlueUp {
   const units = glueUnits(sources);
   const bonds = glueBonds(units, sources.joints, sources.seams);
   const drafts: StepDraft[] = units.filter(({ benchSeams }) => benchSeams.length > 0).map(benchDraft);
   const standing: GlueUnit[] = [];
+  const closings: Closing[] = [];
   const problems: Problem[] = [];
   const add = (
     come: readonly GlueUnit[],
@@ -69,12 +75,29 @@ export function planGlueUp(
     const names = list(placement.units.map(({ id }) => id));
     const title = placement.role === "closer" ? `Close the gap with ${names}` : `Lay ${names} on the jig`;
     const sheetsStanding = standing.filter(({ part }) => part.kind !== "fence");
-    add(placement.units, { title, why: whySheet(placement, sheetsStanding, bonds) });
+    const fitted = closingsOf(placement, sheetsStanding, bonds);
+    closings.push(...fitted);
+    add(placement.units, {
+      title,
+      why: whySheet(placement, sheetsStanding, bonds),
+      cautions: fitWords(fitted, project),
+    });
   }
   addFences("on top");
   addFences("after turning");
   addFences("on skin");
-  return { steps: drafts.map((draft, i) => glueStep(draft, i + 1, project)), problems };
+  return { steps: drafts.map((draft, i) => glueStep(draft, i + 1, project)), closings, problems };
+}
+
+/** How a closer is fitted, said once for all that come together. */
+function fitWords(closings: readonly Closing[], project: Project): readonly string[] {
+  const spareMm = closerSpareMm(project);
+  const [first] = closings;
+  if (first === undefined || spareMm === 0) return [];
+  const edges = list(closings.map(({ meetsPartId }) => meetsPartId));
+  return [
+    `Cut ${closings.length > 1 ? "each" : "it"} ${formatMm(spareMm)} mm large where it meets ${edges}. Lay it in dry with its other joints tight, mark the gap on it, and cut it to that mark.`,
+  ];
 }
 
 function benchDraft(unit: GlueUnit): StepDraft {

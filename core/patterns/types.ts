@@ -9,8 +9,14 @@ export interface FlatEdge {
   readonly name: string;
   readonly role: EdgeRole | "seam";
   readonly points: readonly FlatPoint[];
-  /** Left standing outside it beside kerf and trim, to be tapered or fitted, mm. */
-  readonly spareMm?: number;
+  /** Left standing outside it beside kerf and trim. */
+  readonly spare?: EdgeSpare;
+}
+
+/** What is left standing outside an edge, mm: half a scarf, to be tapered; or spare, to be fitted to a measured gap. */
+export interface EdgeSpare {
+  readonly lengthMm: number;
+  readonly for: "scarf" | "gap";
 }
 
 /** A closed flat loop: each edge starts where the one before ends. Outlines counter-clockwise, holes clockwise. */

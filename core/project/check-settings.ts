@@ -1,7 +1,7 @@
 import type { Problem } from "../foundation/index.ts";
 import { LARGEST_COORDINATE_MM } from "../foundation/index.ts";
 import { type Label, soundBending } from "./check-bending.ts";
-import { emptyProject } from "./defaults.ts";
+import { CLOSER_SPARE_MM, emptyProject } from "./defaults.ts";
 import { isWithin, RANGES, type Range } from "./limits.ts";
 import type { Project, RibPlaces } from "./schema.ts";
 
@@ -83,6 +83,14 @@ export function checkSettings(project: Project): Checked<Project> {
           ["cutting.scarfRatio", "Scarf", "the splices"],
           RANGES.scarfRatio,
           0,
+        ),
+      }),
+      ...(cutting.closerSpareMm !== undefined && {
+        closerSpareMm: number(
+          cutting.closerSpareMm,
+          ["cutting.closerSpareMm", "Spare", "closers"],
+          RANGES.closerSpareMm,
+          CLOSER_SPARE_MM,
         ),
       }),
     },

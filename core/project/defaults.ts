@@ -22,6 +22,9 @@ import {
   type TransitionEdge,
 } from "./schema.ts";
 
+/** Left standing on a closer's last joint where nothing else is typed, mm (common practice). */
+export const CLOSER_SPARE_MM = 8;
+
 /** Depth of a fence that is drawn without a lower edge. */
 const NEW_FENCE_DEPTH_MM = 40;
 

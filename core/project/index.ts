@@ -35,6 +35,7 @@ export {
 } from "./copies.ts";
 export { type CuttingResult, readCutting, writeCutting } from "./cutting-text.ts";
 export {
+  CLOSER_SPARE_MM,
   emptyProject,
   newFence,
   newOpening,

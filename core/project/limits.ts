@@ -18,6 +18,7 @@ export const RANGES = {
   stockSideMm: range(50, 6000),
   kerfMm: range(0, 10),
   scarfRatio: range(0, 20),
+  closerSpareMm: range(0, 50),
   clearanceMm: range(0, 50),
   sheetCount: range(0, 1000),
   price: range(0, 100_000),

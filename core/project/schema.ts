@@ -368,6 +368,8 @@ export const ProjectSchema = v.strictObject({
      * and not where twist divides a transition.
      */
     scarfRatio: v.optional(Typed),
+    /** Left standing on a closer's last joint, which is fitted to the measured gap; 8 mm if absent. */
+    closerSpareMm: v.optional(Typed),
     /**
      * Where the builder wants a sheet cut: along a ruling at this u or across the rulings at this v, in the flat of its
      * right or whole part. What is then still larger than the stock is divided on.

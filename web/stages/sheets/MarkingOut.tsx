@@ -71,6 +71,15 @@ function StripFacts({ strip, design }: { readonly strip: Strip; readonly design:
           : "";
         return ` Glued to ${other} by a seam ${place}, ${formatMm(seam.lengthMm)} mm long${scarf}.`;
       })}
+      {strip.loops
+        .flatMap(({ edges }) => edges)
+        .map(({ edgeId, name, spare }) =>
+          spare?.for === "gap" ? (
+            <span key={edgeId}>
+              {` Its edge “${name}” closes a gap: ${formatMm(spare.lengthMm)} mm are left standing there, to be cut to the gap that you measure.`}
+            </span>
+          ) : null,
+        )}
     </p>
   );
 }

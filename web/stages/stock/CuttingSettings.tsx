@@ -1,3 +1,4 @@
+import { CLOSER_SPARE_MM } from "../../../core/project/index.ts";
 import { Choice, NumberField } from "../../controls/index.ts";
 import { SettingsGroup, useSettings } from "../settings/index.ts";
 
@@ -49,6 +50,14 @@ export function CuttingSettings() {
         note="0 butts the strips. 6 to 8 is common practice. Each strip is cut longer by half the scarf, then tapered to nothing."
         setting="cutting.scarfRatio"
         onChange={(ratio) => set({ scarfRatio: ratio > 0 ? ratio : undefined })}
+      />
+      <NumberField
+        label="Left on a closer's last joint"
+        unit="mm"
+        value={cutting.closerSpareMm ?? CLOSER_SPARE_MM}
+        note="Cut off when the gap has been measured. 8 mm is common practice."
+        setting="cutting.closerSpareMm"
+        onChange={(closerSpareMm) => set({ closerSpareMm })}
       />
       {LENGTHS.map(({ key, label, note }) => (
         <NumberField
