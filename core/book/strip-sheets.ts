@@ -256,6 +256,7 @@ function bendTable(
   return [
     headingBlock("Bends, along the datum, mm"),
     ...tableBlocks(columns, rows, lettering),
+    gapBlock(1.5),
     ...words.map((line) => paragraphBlock(line, CONTENT_WIDTH_MM, lettering)),
   ];
 }

@@ -1,5 +1,6 @@
 import { describe, expect, it } from "vitest";
 import { type Curve, pointOnPiece } from "../../../core/curves/index.ts";
+import { designTray } from "../../../core/design.ts";
 import { checkDocument, foamOf, type Project, resolveLines } from "../../../core/project/index.ts";
 import { readExample } from "../../read-example.ts";
 
@@ -27,24 +28,28 @@ describe.each([
     expect(outlinesOf(project)).toHaveLength(project.items.length);
   });
 
-  it("bends no tighter than its foam bends cold", () => {
-    const ratio = foamOf(project, project.core.foamId)?.leastBendRatio ?? Number.POSITIVE_INFINITY;
-    const toNeutral = project.skins.lowerMm + project.core.thicknessMm / 2;
-    const radii = project.profiles.flatMap(({ nodes }) => nodes.flatMap(({ radiusMm }) => radiusMm ?? []));
-    expect(radii.length).toBeGreaterThan(0);
-    for (const radius of radii)
-      expect(radius - toNeutral).toBeGreaterThanOrEqual(ratio * project.core.thicknessMm);
-  });
-
   it("has stock of its foam and thickness, 1250 by 600", () => {
     expect(project.stock).toMatchObject([{ ...project.core, lengthMm: 1250, widthMm: 600 }]);
   });
 });
 
 describe("the hill-climb floor", () => {
-  it("is two metres long and 1.4 m wide", () => {
+  it("has a bend of each kind that can be made, and says of each tight one how it is made", () => {
+    const { parts, problems } = designTray(floor);
+    const verdicts = new Set(parts.flatMap(({ zones }) => zones.map(({ verdict }) => verdict)));
+    expect([...verdicts].sort()).toEqual(["bend cold", "flat", "planks", "relief slots"]);
+    expect(problems).toEqual([]);
+  });
+
+  it("bends no tighter than its foam does when nothing is chosen, but for its front lip", () => {
+    const unchosen = floor.items.map((item) => (item.kind === "section" ? { ...item, bends: [] } : item));
+    const told = designTray({ ...floor, items: unchosen }).problems;
+    expect(told.map(({ kind, name }) => [kind, name])).toEqual([["bend-too-tight", "Front lip"]]);
+  });
+
+  it("has a lip 195 mm long before a floor of two metres, 1.4 m wide", () => {
     const { fromX, toX, toY } = extentOf(outlinesOf(floor));
-    expect(toX - fromX).toBeCloseTo(2000, 6);
+    expect(toX - fromX).toBeCloseTo(2195, 6);
     expect(2 * toY).toBeGreaterThan(1380);
     expect(2 * toY).toBeLessThanOrEqual(1410);
   });
@@ -65,6 +70,15 @@ describe("the hill-climb floor", () => {
 });
 
 describe("the practice piece", () => {
+  it("bends no tighter than its foam bends cold", () => {
+    const ratio = foamOf(practice, practice.core.foamId)?.leastBendRatio ?? Number.POSITIVE_INFINITY;
+    const toNeutral = practice.skins.lowerMm + practice.core.thicknessMm / 2;
+    const radii = practice.profiles.flatMap(({ nodes }) => nodes.flatMap(({ radiusMm }) => radiusMm ?? []));
+    expect(radii.length).toBeGreaterThan(0);
+    for (const radius of radii)
+      expect(radius - toNeutral).toBeGreaterThanOrEqual(ratio * practice.core.thicknessMm);
+  });
+
   it("is one whole section of about 600 by 300 on two ribs along it", () => {
     const { fromX, toX, fromY, toY } = extentOf(outlinesOf(practice));
     expect([toX - fromX, toY - fromY]).toEqual([590, 290]);
