@@ -13,11 +13,11 @@ export function countOut(found: readonly SheetJoint[]): readonly Joint[] {
       const pair = `${partIds[0]}/${partIds[1]}`;
       const count = (counts.get(pair) ?? 0) + 1;
       counts.set(pair, count);
-      const sign = isImage ? -1 : 1;
-      const side = ({ x, y }: PlanPoint): PlanPoint => ({ x, y: sign * y });
+      const acrossMm = (y: number): number => (isImage ? 0 - y : y);
+      const side = ({ x, y }: PlanPoint): PlanPoint => ({ x, y: acrossMm(y) });
       const stations = joint.stations.map((station) => ({
         ...station,
-        at: { ...station.at, y: sign * station.at.y },
+        at: { ...station.at, y: acrossMm(station.at.y) },
       }));
       const [start, end] = [at(stations, 0), at(stations, -1)];
       return {
