@@ -16,11 +16,39 @@ import { standardScale } from "./scales.ts";
 import { thin } from "./thin-points.ts";
 import type { Mark, PaperPoint } from "./types.ts";
 
-/** The layout on stock: a page for each sheet, with the order to cut in. Only what is laid out has pages. */
-export const stockSheets = (design: Design, lettering: Lettering): readonly SheetBody[] =>
-  design.stock.flatMap((group) =>
+/** The layout on stock: a page for each sheet, with the order to cut in; and one that names what is not laid out. */
+export const stockSheets = (design: Design, lettering: Lettering): readonly SheetBody[] => [
+  ...design.stock.flatMap((group) =>
     group.sheets.flatMap((sheet, index) => sheetPages({ design, group, sheet, index, lettering })),
-  );
+  ),
+  ...unlaidPages(design, lettering),
+];
+
+/** What has no layout, so that nobody takes the pages that are there for all of them. */
+function unlaidPages({ stock }: Design, lettering: Lettering): readonly SheetBody[] {
+  const unlaid = stock.filter(({ sheets }) => sheets.length === 0);
+  if (unlaid.length === 0) return [];
+  const text = (words: string) => paragraphBlock(words, CONTENT_WIDTH_MM, lettering);
+  const blocks = [
+    headingBlock("Not laid out on stock"),
+    text(
+      "These pieces have no place on a sheet yet, so this book has no page to cut them by. Lay them out under Stock, accept the layout, and make the book again.",
+    ),
+    ...unlaid.flatMap(({ name, pieceIds, standing }) => [
+      headingBlock(name),
+      ...(standing === "out of date"
+        ? [text("Its layout was accepted for other pieces or other sheets than there are now.")]
+        : []),
+      text(`${counted(pieceIds.length, "piece")}: ${pieceIds.join(", ")}.`),
+    ]),
+  ];
+  return flowBlocks(blocks, CONTENT).map((marks) => ({
+    title: "Stock, not laid out",
+    documentType: "stock layout",
+    scale: "none",
+    marks,
+  }));
+}
 
 interface SheetOnPaper {
   readonly design: Design;

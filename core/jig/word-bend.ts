@@ -78,10 +78,11 @@ function wordSlots(
   const places = placesUMm.map(alongMm);
   const [first, last] = [Math.min(...places), Math.max(...places)];
   const pitch = slots.pitchMm ? `, ${span(slots.pitchMm, formatMm)} apart at the web` : "";
+  const each = places.length === 1 ? "it" : "each";
   const closes =
     side === "closing"
-      ? `each closes by ${formatAngle(turnRad)} of the ${formatAngle(closingRad)} until it is shut, so that ${wordMouth(mouthMm)}`
-      : `each opens by ${formatAngle(turnRad)}, to ${formatMm(mouthMm)} mm at its mouth, and is filled after`;
+      ? `${each} closes by ${formatAngle(turnRad)} of the ${formatAngle(closingRad)} until it is shut, so that ${wordMouth(mouthMm)}`
+      : `${each} opens by ${formatAngle(turnRad)}, to ${formatMm(mouthMm)} mm at its mouth, and is filled after`;
   const count = `${places.length} ${side} ${places.length === 1 ? "slot" : "slots"}`;
   const where =
     places.length === 1
