@@ -8,10 +8,10 @@ import { bladeWords } from "./cutting-words.ts";
 import type { Design } from "./design.ts";
 import { BEYOND_FIGURES_MM, edgeFigures, edgeTicks } from "./edge-figures.ts";
 import { edgeWords } from "./edge-neighbours.ts";
-import { findFreeSpot } from "./free-spot.ts";
 import { layLines } from "./lay-lines.ts";
 import type { Lettering } from "./lettering.ts";
-import { arrowMarks, paper, type TextMark, textMark, toPaper } from "./marks.ts";
+import { mainLabel } from "./main-label.ts";
+import { type LineMark, lineMark, paper, type TextMark, textMark, toPaper } from "./marks.ts";
 import type { Piece } from "./piece.ts";
 import { lengthOf, spotOn } from "./polyline-spot.ts";
 import { printedTable } from "./printed-table.ts";
@@ -35,37 +35,27 @@ export function stripLabels(design: Design, strip: Strip, part: Part, room: Labe
   const table = printedTable(design, strip, part);
   const numbers = table === undefined ? [] : stationNumbers(table, piece.loops);
   const figures = edgeFigures(marks, part);
-  const avoid = [...room.avoid, ...boxesOf(figures, lettering)];
-  const clear = { ...room, avoid };
-  const bends = bendLimits(strip, part).map(({ line, words }) =>
-    freest(
-      SHARES.map((share) => alongLine(line.points, words, share)),
-      clear,
-    ),
-  );
+  const alongLines = (
+    lines: readonly { readonly line: LineMark; readonly words: string }[],
+    place: (points: readonly PaperPoint[], words: string, share: number) => TextMark,
+  ) => lines.map(({ line, words }) => SHARES.map((share) => place(line.points, words, share)));
   const twists = rulingLines(part, piece.loops).flatMap(({ line, twistRad }) => {
     const words = twistFigure(twistRad);
     return words === "" ? [] : [besideLine(line.points, words, 0.5)];
   });
-  const lays = layLines(design, part, piece.loops).map(({ line, words }) =>
-    freest(
-      SHARES.map((share) => besideLine(line.points, words, share)),
-      clear,
+  const fixed = [...figures, ...twists, ...numbers];
+  const words = [
+    ...fixed,
+    ...placeWords(
+      [
+        ...edgeLabels(design, strip, part, room),
+        ...alongLines(slotWords(strip), besideLine),
+        ...alongLines(layLines(design, part, piece.loops), besideLine),
+        ...alongLines(bendLimits(strip, part), alongLine),
+      ],
+      { ...room, avoid: [...room.avoid, ...boxesOf(fixed, lettering)] },
     ),
-  );
-  const slots = (strip.slots ?? []).flatMap(({ uMm, kerfMm, depthMm, face, stretchesMm }) => {
-    const [from, to] = stretchesMm[0] ?? [0, 0];
-    const line = [paper(uMm - kerfMm / 2, from), paper(uMm - kerfMm / 2, to)];
-    const words = `slot ${formatMm(depthMm)} deep, ${face}`;
-    return [
-      freest(
-        SHARES.map((share) => besideLine(line, words, share)),
-        clear,
-      ),
-    ];
-  });
-  const edges = edgeLabels(design, strip, part, clear);
-  const words = [...figures, ...edges, ...bends, ...slots, ...twists, ...lays, ...numbers];
+  ];
   const foam = design.project.materials.foams.find((candidate) => candidate.id === part.foamId);
   const notes = [
     piece.face,
@@ -76,9 +66,20 @@ export function stripLabels(design: Design, strip: Strip, part: Part, room: Labe
   return [
     ...edgeTicks(marks),
     ...words,
-    ...mainLabel(piece, notes, { taken: [...avoid, ...boxesOf(words, lettering)], lettering }),
+    ...mainLabel(piece, notes, { taken: [...room.avoid, ...boxesOf(words, lettering)], lettering }),
   ];
 }
+
+/** What stands along a wall of every relief slot. */
+const slotWords = ({ slots }: Strip): readonly { readonly line: LineMark; readonly words: string }[] =>
+  (slots ?? []).map(({ uMm, kerfMm, depthMm, face, stretchesMm }) => {
+    const [from, to] = stretchesMm[0] ?? [0, 0];
+    const wallMm = uMm - kerfMm / 2;
+    return {
+      line: lineMark([paper(wallMm, from), paper(wallMm, to)], "thin"),
+      words: `slot ${formatMm(depthMm)} deep, ${face}`,
+    };
+  });
 
 /** How to cut by the lines of a strip with bevelled edges. */
 const BEVEL_WORDS = "thick line: on this face, tilt the blade; thin: mid-thickness";
@@ -123,131 +124,6 @@ export function ribLabels(
 export const boxesOf = (words: readonly TextMark[], lettering: Lettering): readonly Box[] =>
   words.map((word) => boxOf(textCorners(word, lettering)));
 
-/** Sizes tried one after the other, code and notes, mm. */
-const SIZES: readonly (readonly [number, number])[] = [
-  [10, 5],
-  [7, 3.5],
-  [5, 2.5],
-  [3.5, 1.8],
-];
-
-/** The code, large, its notes below and the arrow; where nothing fits, small letters over the middle. */
-export function mainLabel(
-  piece: Piece,
-  notes: readonly string[],
-  context: { readonly taken: readonly Box[]; readonly lettering: Lettering },
-): readonly Mark[] {
-  for (const [code, note] of SIZES) {
-    const block = labelBlock(piece, notes, { code, note }, context.lettering);
-    const spot = findFreeSpot(block, piece.loops, context.taken);
-    if (spot !== undefined) return block.draw(paper(spot.left, spot.bottom));
-  }
-  const block = labelBlock(piece, notes, { code: 3.5, note: 1.8 }, context.lettering);
-  const whole = boxOf(piece.loops.flat());
-  return block.draw(
-    paper((whole.left + whole.right - block.widthMm) / 2, (whole.bottom + whole.top - block.heightMm) / 2),
-  );
-}
-
-interface LabelBlock {
-  readonly widthMm: number;
-  readonly heightMm: number;
-  readonly draw: (corner: PaperPoint) => readonly Mark[];
-}
-
-function labelBlock(
-  piece: Piece,
-  notes: readonly string[],
-  size: { readonly code: number; readonly note: number },
-  lettering: Lettering,
-): LabelBlock {
-  const { code, note } = size;
-  const arrowMm = 6 * note;
-  const isLevel = piece.arrow.word === "forward";
-  const codeWidth = lettering.widthMm(piece.id, "mono", code);
-  const wordWidth = lettering.widthMm(piece.arrow.word, "bold", note);
-  const centreWidth =
-    piece.centreTurnRad === undefined ? 0 : 4 * note + lettering.widthMm(CENTRE_WORDS, "sans", note);
-  const arrowWidth = 2 * note + (isLevel ? arrowMm : note) + wordWidth + centreWidth;
-  const noteWidths = notes.map((text) => lettering.widthMm(text, "sans", note));
-  const widthMm = Math.max(codeWidth + 2 * note + arrowWidth, ...noteWidths) + note;
-  const lineMm = 1.7 * note;
-  const heightMm = notes.length * lineMm + Math.max(code, arrowReach(piece, note, arrowMm)) + note;
-  const draw = (corner: PaperPoint): readonly Mark[] => {
-    const base = corner.y + notes.length * lineMm + note / 2;
-    const arrowLeft = corner.x + codeWidth + 2 * note;
-    return [
-      textMark(paper(corner.x, base), piece.id, { heightMm: code, face: "mono", layer: "words" }),
-      ...forwardArrow(piece, paper(arrowLeft, base), { note, arrowMm }),
-      ...centreArrow(piece, paper(arrowLeft + arrowMm + 3 * note + wordWidth, base), { note, code }),
-      ...notes.map((text, i) =>
-        textMark(paper(corner.x, corner.y + (notes.length - 1 - i) * lineMm + note / 2), text, {
-          heightMm: note,
-          layer: "words",
-        }),
-      ),
-    ];
-  };
-  return { widthMm, heightMm, draw };
-}
-
-const CENTRE_WORDS = "centre line";
-
-/** Toward the centre line of the car, beside a right or left part. */
-function centreArrow(
-  piece: Piece,
-  from: PaperPoint,
-  size: { readonly note: number; readonly code: number },
-): readonly Mark[] {
-  if (piece.centreTurnRad === undefined) return [];
-  const { note, code } = size;
-  return [
-    ...turnedArrow(paper(from.x, from.y + code / 2), piece.centreTurnRad, { lengthMm: code, headMm: note }),
-    textMark(paper(from.x + note, from.y), CENTRE_WORDS, { heightMm: note, layer: "words" }),
-  ];
-}
-
-function forwardArrow(
-  piece: Piece,
-  from: PaperPoint,
-  size: { readonly note: number; readonly arrowMm: number },
-): readonly Mark[] {
-  const { note, arrowMm } = size;
-  const word = (x: number) =>
-    textMark(paper(x, from.y), piece.arrow.word, { heightMm: note, face: "bold", layer: "words" });
-  const { turnRad } = piece.arrow;
-  if (piece.arrow.word === "up") {
-    const x = from.x + note / 2;
-    return [
-      ...turnedArrow(paper(x, from.y + arrowMm / 2), turnRad, { lengthMm: arrowMm, headMm: note }),
-      word(x + note),
-    ];
-  }
-  const middle = paper(from.x + arrowMm / 2, from.y + arrowReach(piece, note, arrowMm) / 2);
-  return [
-    ...turnedArrow(middle, turnRad, { lengthMm: arrowMm, headMm: note }),
-    word(from.x + arrowMm + note),
-  ];
-}
-
-/** Room that the arrow takes upward: a letter's height where it is level, more the more it turns. */
-const arrowReach = (piece: Piece, note: number, arrowMm: number): number =>
-  Math.max(note, arrowMm * Math.abs(Math.sin(piece.arrow.turnRad)));
-
-function turnedArrow(
-  middle: PaperPoint,
-  turnRad: number,
-  size: { readonly lengthMm: number; readonly headMm: number },
-): readonly Mark[] {
-  const [dx, dy] = [(Math.cos(turnRad) * size.lengthMm) / 2, (Math.sin(turnRad) * size.lengthMm) / 2];
-  return arrowMarks(
-    paper(middle.x - dx, middle.y - dy),
-    paper(middle.x + dx, middle.y + dy),
-    size.headMm,
-    "thin",
-  );
-}
-
 /** Places along a line that are tried for its words. */
 export const SHARES = [0.35, 0.5, 0.65, 0.2, 0.8, 0.28, 0.42, 0.58, 0.72];
 
@@ -260,6 +136,18 @@ export function freest(choices: readonly TextMark[], room: LabelRoom): TextMark 
   return clear ?? at(choices, 0);
 }
 
+/** Texts one after the other, each at the first of its places that is clear of all before it. */
+function placeWords(wanted: readonly (readonly TextMark[])[], room: LabelRoom): readonly TextMark[] {
+  const placed: TextMark[] = [];
+  const avoid = [...room.avoid];
+  for (const choices of wanted) {
+    const mark = freest(choices, { ...room, avoid });
+    placed.push(mark);
+    avoid.push(...boxesOf([mark], room.lettering));
+  }
+  return placed;
+}
+
 /** Letters along an edge, and where they would be longer than it, mm. */
 const EDGE_LETTERS_MM = 3.5;
 const SMALL_LETTERS_MM = 2.5;
@@ -269,27 +157,28 @@ const ASIDE_MM = 2;
 /** Shortest edge that gets words, mm. */
 const LABELLED_EDGE_MM = 40;
 
-function edgeLabels(design: Design, strip: Strip, part: Part, room: LabelRoom): readonly TextMark[] {
-  let index = -1;
-  return strip.loops.flatMap((loop) =>
-    loop.edges.flatMap((edge) => {
-      index += 1;
+/** The places for the words of every edge; on an edge too short for all of them its name is left out. */
+function edgeLabels(
+  design: Design,
+  strip: Strip,
+  part: Part,
+  { marks, lettering }: LabelRoom,
+): readonly (readonly TextMark[])[] {
+  const widthMm = (words: string, heightMm: number) => lettering.widthMm(words, "sans", heightMm);
+  return strip.loops
+    .flatMap(({ edges }) => edges)
+    .flatMap((edge, index) => {
       const points = edge.points.map(toPaper);
-      if (lengthOf(points) < LABELLED_EDGE_MM) return [];
+      const lengthMm = lengthOf(points);
+      if (lengthMm < LABELLED_EDGE_MM) return [];
       const words = edgeWords(design, strip, part, edge);
-      const label = edge.name === "" || edge.role === "seam" ? words : `${edge.name}: ${words}`;
-      const isLong = room.lettering.widthMm(label, "sans", EDGE_LETTERS_MM) > lengthOf(points);
-      const heightMm = isLong ? SMALL_LETTERS_MM : EDGE_LETTERS_MM;
-      const isMarked = room.marks.some(({ edgeIndex }) => edgeIndex === index);
+      const whole = edge.name === "" || edge.role === "seam" ? words : `${edge.name}: ${words}`;
+      const label = widthMm(whole, SMALL_LETTERS_MM) > lengthMm ? words : whole;
+      const heightMm = widthMm(label, EDGE_LETTERS_MM) > lengthMm ? SMALL_LETTERS_MM : EDGE_LETTERS_MM;
+      const isMarked = marks.some(({ edgeIndex }) => edgeIndex === index);
       const asideMm = isMarked ? BEYOND_FIGURES_MM : ASIDE_MM;
-      return [
-        freest(
-          SHARES.map((share) => ({ ...insideEdge(points, label, share, asideMm), heightMm })),
-          room,
-        ),
-      ];
-    }),
-  );
+      return [SHARES.map((share) => ({ ...insideEdge(points, label, share, asideMm), heightMm }))];
+    });
 }
 
 /** Words beside an edge on the material's side, which lies to the left of its direction. */
