@@ -9,7 +9,8 @@ import {
   type MarkingTable,
   shownFace,
 } from "../marking/index.ts";
-import type { Part, PartEdge } from "../patterns/index.ts";
+import { faceBehind, type Part, type PartEdge } from "../patterns/index.ts";
+import { backId, needsBack } from "./back-piece.ts";
 import { bevelFigure } from "./bevel-words.ts";
 import {
   type Block,
@@ -53,6 +54,7 @@ export function stripSheets(
     text(cuttingBesideWords(design.project.cutting)),
     text(cautionWords(toolHazard(design.project.cutting))),
     ...(strip.slots ? [text(cautionWords("saw"))] : []),
+    ...(needsBack(design, strip, part) ? [text(backWords(strip, part))] : []),
     drawing.block,
     text(diagonalWords(design, strip, part)),
     ...transitionWords(design, part).map(text),
@@ -104,6 +106,10 @@ function diagonalWords(design: Design, strip: Strip, part: Part): string {
   const words = diagonals.map(([a, b, length]) => `${a}–${b}: ${formatMm(length)}`).join("; ");
   return `Check by tape, corner to corner on the flat${isOnFace ? `, on the ${part.faceShown}` : ""}, mm: ${words}.`;
 }
+
+/** How a hot wire is led along both faces. */
+const backWords = (strip: Strip, part: Part): string =>
+  `The wire runs between two guides: one cut by template ${strip.id} on the ${part.faceShown}, one by ${backId(strip)} on the ${faceBehind(part)}. Lay both by the datum and the stations, and bring the wire to the same station on both at the same time.`;
 
 /** What the dashed lines of the drawing are, ribs across with their place along the datum. */
 function layWords(

@@ -1,5 +1,6 @@
 import { at, type Problem } from "../foundation/index.ts";
 import { edgeMarks } from "../marking/index.ts";
+import { backId, backLabels, backPiece, needsBack } from "./back-piece.ts";
 import { bevelGaugePages, gaugePageCount } from "./bevel-gauge-pages.ts";
 import { type Box, boxOf } from "./boxes.ts";
 import type { Design } from "./design.ts";
@@ -93,7 +94,9 @@ function firstPagesOf(layouts: readonly TemplateLayout[], first: number): readon
 export function templatePieces(design: Design): readonly Piece[] {
   const strips = design.strips.flatMap((strip) => {
     const part = design.parts.find((candidate) => candidate.id === strip.partId);
-    return part === undefined ? [] : [stripPiece(design, strip, part)];
+    if (part === undefined) return [];
+    const front = stripPiece(design, strip, part);
+    return needsBack(design, strip, part) ? [front, backPiece(design, strip, part)] : [front];
   });
   const plates = design.plates.flatMap((plate) => plate.parts.map((part) => platePiece(plate, part)));
   return [...strips, ...plates, ...templateRibs(design).map((group) => ribPiece(group, attitudeOf(design)))];
@@ -128,9 +131,11 @@ function pieceLabels(
 
 /** The words of one piece in its own frame. */
 export function labelsOf(design: Design, room: LabelRoom): readonly Mark[] {
-  const strip = design.strips.find((candidate) => candidate.id === room.piece.id);
+  const { id: pieceId } = room.piece;
+  const strip = design.strips.find((one) => one.id === pieceId || backId(one) === pieceId);
   const part = design.parts.find((candidate) => candidate.id === strip?.partId);
-  if (strip !== undefined && part !== undefined) return stripLabels(design, strip, part, room);
+  if (strip !== undefined && part !== undefined)
+    return (strip.id === pieceId ? stripLabels : backLabels)(design, strip, part, room);
   for (const plate of design.plates) {
     const flat = plate.parts.find(({ id }) => id === room.piece.id);
     if (flat !== undefined) return plateLabels(plate, flat, room);

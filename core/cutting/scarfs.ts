@@ -1,6 +1,5 @@
-import type { BendFace } from "../bending/index.ts";
 import { at } from "../foundation/index.ts";
-import type { FlatEdge, Part } from "../patterns/index.ts";
+import { type FlatEdge, faceBehind, type Part } from "../patterns/index.ts";
 import type { Project } from "../project/index.ts";
 import { plankBevelAt } from "./divide-planks.ts";
 import type { Island } from "./group-islands.ts";
@@ -57,14 +56,9 @@ export function tapersOf(
           ({ stripIds, id }) => stripIds.includes(stripId) && edge.edgeId === `seam:${id}`,
         );
         const isFirst = (seam?.stripIds[0] ?? stripId) === stripId;
-        const face = isFirst ? part.faceShown : OTHER_FACE[part.faceShown];
+        const face = isFirst ? part.faceShown : faceBehind(part);
         return [{ seamEdgeId: edge.edgeId, lineMm: points, face, lengthMm: 2 * edge.spare.lengthMm }];
       },
     );
   });
 }
-
-const OTHER_FACE: Readonly<Record<Part["faceShown"], BendFace>> = {
-  "upper face": "lower face",
-  "inboard face": "outboard face",
-};

@@ -17,12 +17,20 @@ export interface ShownFace {
  * bevel β moves the edge by (t/2) tan β, inward where that face is the shorter one. A tilted blade takes its kerf over
  * the cosine of the bevel. Without bevels these are the strip's own lines.
  */
-export function shownFace(strip: Strip, thicknessMm: number, project: Pick<Project, "cutting">): ShownFace {
+export const shownFace = (strip: Strip, thicknessMm: number, project: Pick<Project, "cutting">): ShownFace =>
+  faceAt(strip, thicknessMm / 2, project);
+
+/** The same on the face behind it, still seen from the face shown. */
+export const backFace = (strip: Strip, thicknessMm: number, project: Pick<Project, "cutting">): ShownFace =>
+  faceAt(strip, -thicknessMm / 2, project);
+
+/** The lines of a strip so far above mid-thickness, toward the face shown. */
+function faceAt(strip: Strip, aboveMm: number, project: Pick<Project, "cutting">): ShownFace {
   const loops = bevelledLoops(strip);
   if (!hasBevels(strip)) return { loops, cutLinesMm: strip.cutLinesMm };
   const kerfMm = kerfOutsideMm(project.cutting);
   const allowanceMm = allowanceOf(project);
-  const faceMm = ({ bevelsRad }: BevelledEdge, i: number) => -faceShiftMm(thicknessMm, at(bevelsRad, i));
+  const faceMm = ({ bevelsRad }: BevelledEdge, i: number) => -aboveMm * Math.tan(at(bevelsRad, i));
   const cutMm = (edge: BevelledEdge, i: number) =>
     faceMm(edge, i) + allowanceMm(edge) + kerfMm * (1 / Math.cos(at(edge.bevelsRad, i)) - 1);
   return {

@@ -1,3 +1,4 @@
+export { faceBehind } from "./face-behind.ts";
 export { flatLengthMm, loopAreaMm2, loopsAreaMm2, polygonOfLoop } from "./flat-loops.ts";
 export { layParts } from "./lay-parts.ts";
 export { type Shortest, shortestBetween } from "./nearest-lines.ts";
