@@ -1,6 +1,12 @@
 import { formatMm, formatNumber } from "../foundation/index.ts";
 import type { PackingPoint } from "../packing/index.ts";
-import type { LaidGroup, LaidPiece, LaidStockSheet, StockCut } from "../stock/index.ts";
+import {
+  type LaidGroup,
+  type LaidPiece,
+  type LaidStockSheet,
+  type StockCut,
+  seenLengthMm,
+} from "../stock/index.ts";
 import { type Block, flowBlocks, gapBlock, headingBlock, paragraphBlock, tableBlocks } from "./blocks.ts";
 import { boxOf, heightOf, widthOf } from "./boxes.ts";
 import { cautionWords } from "./cautions.ts";
@@ -108,7 +114,8 @@ function sheetPicture(
   sheet: LaidStockSheet,
   lettering: Lettering,
 ): { readonly block: Block; readonly scale: number } {
-  const { lengthMm, widthMm, pieces, cuts } = sheet;
+  const { widthMm, pieces, cuts } = sheet;
+  const lengthMm = seenLengthMm(sheet);
   const scale = standardScale(
     { widthMm: lengthMm, heightMm: widthMm },
     { widthMm: CONTENT_WIDTH_MM - 16, heightMm: MOST_PICTURE_MM },
@@ -121,7 +128,7 @@ function sheetPicture(
       cut.kind === "straight" ? [{ cut, number: index + 1 }] : [],
     );
     return [
-      boxMark(from, width, height, "outline"),
+      ...edgeMarks(from, width, height, lengthMm < sheet.lengthMm),
       ...pieces.flatMap((piece) => pieceMarks(piece, seen, lettering)),
       ...numbered.flatMap(({ cut, number }) => straightMarks(cut, number, seen)),
       ...dimensionMarks(from, paper(from.x + width, from.y), -9, lengthMm),
@@ -129,6 +136,16 @@ function sheetPicture(
     ];
   };
   return { block: { heightMm: height + 20, draw }, scale };
+}
+
+/** The edges of a sheet; where it goes on beyond the picture its end is dashed. */
+function edgeMarks(from: PaperPoint, width: number, height: number, goesOn: boolean): readonly Mark[] {
+  if (!goesOn) return [boxMark(from, width, height, "outline")];
+  const [right, top] = [from.x + width, from.y + height];
+  return [
+    lineMark([paper(right, from.y), from, paper(from.x, top), paper(right, top)], "outline"),
+    lineMark([paper(right, from.y), paper(right, top)], "hidden"),
+  ];
 }
 
 const LABEL_SIZES = [3.5, 2.5, 1.8] as const;

@@ -259,7 +259,7 @@ function checkStock(
       });
     for (const [key, label, value, range] of [
       ["thicknessMm", "Thickness", sheet.thicknessMm, RANGES.thicknessMm],
-      ["lengthMm", "Length", sheet.lengthMm, RANGES.stockSideMm],
+      ["lengthMm", "Length", sheet.lengthMm, RANGES.stockLengthMm],
       ["widthMm", "Width", sheet.widthMm, RANGES.stockSideMm],
       ["quantity", "Number", sheet.quantity ?? 0, RANGES.sheetCount],
       ["priceEach", "Price", sheet.priceEach ?? 0, RANGES.price],

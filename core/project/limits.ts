@@ -14,8 +14,9 @@ export const RANGES = {
   thicknessMm: range(1, 200),
   boardThicknessMm: range(1, 60),
   skinMm: range(0, 10),
-  /** Stock from an offcut to the largest board that is sold. */
+  /** Stock from an offcut to the largest board that is sold; a roll of thin foam is longer. */
   stockSideMm: range(50, 6000),
+  stockLengthMm: range(50, 30_000),
   kerfMm: range(0, 10),
   scarfRatio: range(0, 20),
   closerSpareMm: range(0, 50),

@@ -11,4 +11,5 @@ export {
   type StockPlan,
   toAccepted,
 } from "./lay-on-stock.ts";
+export { seenLengthMm } from "./seen-length.ts";
 export type { LaidGroup, LaidPiece, LaidStockSheet, StockCut, StockFigures, StockGroup } from "./types.ts";

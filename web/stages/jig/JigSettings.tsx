@@ -1,6 +1,6 @@
 import { type Board, ribBoardOf } from "../../../core/project/index.ts";
 import { Choice, NumberField, Select } from "../../controls/index.ts";
-import { MaterialFigures, SettingsGroup, useSettings } from "../settings/index.ts";
+import { MaterialFigures, OwnedFields, SettingsGroup, useSettings } from "../settings/index.ts";
 import { RibPlacesFields } from "./RibPlacesFields.tsx";
 
 const BOARD_FIGURES = [
@@ -57,7 +57,10 @@ export function JigSettings() {
           onChange={(boardId) => set({ boardId })}
         />
         {board ? (
-          <MaterialFigures list="boards" material={board} figures={BOARD_FIGURES} onChange={replace} />
+          <>
+            <MaterialFigures list="boards" material={board} figures={BOARD_FIGURES} onChange={replace} />
+            <OwnedFields thing={board} setting={`boards.${board.id}`} onChange={replace} />
+          </>
         ) : null}
       </SettingsGroup>
       <SettingsGroup title="Ribs">

@@ -1,5 +1,6 @@
 export { EmptyPlace } from "./EmptyPlace.tsx";
 export { type Figure, MaterialFigures } from "./MaterialFigures.tsx";
+export { OwnedFields } from "./OwnedFields.tsx";
 export { originWords } from "./origin-words.ts";
 export { SettingsGroup } from "./SettingsGroup.tsx";
 export { SideSettings } from "./SideSettings.tsx";

@@ -1,7 +1,13 @@
 import { Lock, LockOpen, RotateCw } from "lucide-react";
 import { type PointerEvent, useState } from "react";
 import { formatMm } from "../../../core/foundation/index.ts";
-import { changePiece, type LaidGroup, type LaidPiece, type PieceChange } from "../../../core/stock/index.ts";
+import {
+  changePiece,
+  type LaidGroup,
+  type LaidPiece,
+  type PieceChange,
+  seenLengthMm,
+} from "../../../core/stock/index.ts";
 import { Select } from "../../controls/index.ts";
 import { boundsOf, middleOf } from "../../drawings/index.ts";
 import { useSettings } from "../settings/index.ts";
@@ -36,6 +42,7 @@ export function LaidSheetView({ group, index, canEdit }: LaidSheetProps) {
   const sheet = group.sheets[index];
   if (sheet === undefined) return null;
   const { lengthMm, widthMm, pieces } = sheet;
+  const seenMm = seenLengthMm(sheet);
   const chosen = pieces.find(({ pieceId }) => pieceId === chosenId);
   const edit = (pieceId: string, changes: PieceChange) =>
     change({ layouts: changePiece(project.layouts, group.groupId, pieceId, changes) });
@@ -58,7 +65,7 @@ export function LaidSheetView({ group, index, canEdit }: LaidSheetProps) {
     <li className="laid-sheet">
       <p className="pencil">{`Sheet ${index + 1}, ${formatMm(lengthMm)} × ${formatMm(widthMm)} mm`}</p>
       <svg
-        viewBox={`-4 -4 ${lengthMm + 8} ${widthMm + 8}`}
+        viewBox={`-4 -4 ${seenMm + 8} ${widthMm + 8}`}
         role="group"
         aria-label={`Sheet ${index + 1}`}
         data-testid={`laid-sheet-${group.groupId}-${index}`}

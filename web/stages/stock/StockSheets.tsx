@@ -3,7 +3,7 @@ import { formatNumber, THIN_SPACE } from "../../../core/foundation/index.ts";
 import type { Stock } from "../../../core/project/index.ts";
 import { Choice, NumberField, Select } from "../../controls/index.ts";
 import { useDesign } from "../../stores/index.ts";
-import { useSettings } from "../settings/index.ts";
+import { OwnedFields, useSettings } from "../settings/index.ts";
 
 /** The foam sheets that can be had, how many are needed at least, and what comes from each. */
 export function StockSheets() {
@@ -79,6 +79,7 @@ function StockFields({ sheet, number, onChange }: StockFieldsProps) {
         label="Length"
         unit="mm"
         value={sheet.lengthMm}
+        note="A roll is a sheet as long as what is left on it."
         setting={`${setting}.lengthMm`}
         onChange={(lengthMm) => onChange({ ...sheet, lengthMm })}
       />
@@ -89,33 +90,7 @@ function StockFields({ sheet, number, onChange }: StockFieldsProps) {
         setting={`${setting}.widthMm`}
         onChange={(widthMm) => onChange({ ...sheet, widthMm })}
       />
-      <Choice
-        label="How many there are"
-        value={sheet.quantity === undefined ? "any" : "some"}
-        testId={`stock-limit-${sheet.id}`}
-        options={[
-          { value: "any", word: "As many as it takes" },
-          { value: "some", word: "So many" },
-        ]}
-        onChange={(limit) => onChange(limit === "some" ? { ...sheet, quantity: 1 } : withoutLimit(sheet))}
-      />
-      {sheet.quantity === undefined ? null : (
-        <NumberField
-          label="In store"
-          unit=""
-          decimals={0}
-          value={sheet.quantity}
-          setting={`${setting}.quantity`}
-          onChange={(quantity) => onChange({ ...sheet, quantity })}
-        />
-      )}
-      <NumberField
-        label="Price of one"
-        unit={project.laying.currency}
-        value={sheet.priceEach ?? 0}
-        setting={`${setting}.priceEach`}
-        onChange={(priceEach) => onChange({ ...sheet, priceEach })}
-      />
+      <OwnedFields thing={sheet} setting={setting} onChange={onChange} />
       {project.laying.rotation === "grain" ? (
         <Choice
           label="The grain runs"
@@ -130,10 +105,6 @@ function StockFields({ sheet, number, onChange }: StockFieldsProps) {
       ) : null}
     </>
   );
-}
-
-function withoutLimit({ quantity: _, ...sheet }: Stock): Stock {
-  return sheet;
 }
 
 function withoutGrain({ grain: _, ...sheet }: Stock): Stock {
