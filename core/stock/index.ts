@@ -1,3 +1,4 @@
+export { isBetterLayout } from "./better-layout.ts";
 export { cutOrder } from "./cut-order.ts";
 export { changePiece, type PieceChange } from "./edit-layout.ts";
 export { gatherGroups, type Pieces } from "./gather-groups.ts";

@@ -1,12 +1,13 @@
 import { proxy } from "comlink";
 import { create } from "zustand";
+import { isBetterLayout } from "../../core/stock/index.ts";
 import { type FoundLayout, startCore } from "../worker/index.ts";
 import { useDocument } from "./document-store.ts";
 
 /** How long pieces are laid at most, ms; a run can be stopped before, and what it found be kept. */
 const LAYING_MS = 20_000;
 
-/** Laying pieces on stock: a search in a core of its own, whose best layout so far is shown until it is accepted. */
+/** Laying pieces on stock: searches in cores of their own, whose best layout so far is shown until it is accepted. */
 export interface LayingStore {
   /** The group that is being laid, or whose found layout waits to be accepted. */
   readonly groupId: string | undefined;
@@ -24,33 +25,45 @@ export interface LayingStore {
 
 const AT_REST = { groupId: undefined, isRunning: false, found: undefined, failure: undefined } as const;
 
+/** Searches that run side by side, each from a seed of its own: one for each core of the machine, but not more than four. */
+const MOST_SEARCHES = 4;
+const searchCount = (): number => Math.min(MOST_SEARCHES, Math.max(1, navigator.hardwareConcurrency || 1));
+
 export const useLaying = create<LayingStore>()((set, get) => {
-  let running: ReturnType<typeof startCore> | undefined;
+  let running: readonly ReturnType<typeof startCore>[] = [];
   let seed = 0;
   const end = () => {
-    running?.stop();
-    running = undefined;
+    for (const { stop } of running) stop();
+    running = [];
   };
   return {
     ...AT_REST,
 
     start: (groupId) => {
       end();
-      const core = startCore();
-      running = core;
-      seed += 1;
+      const cores = Array.from({ length: searchCount() }, startCore);
+      running = cores;
       set({ groupId, isRunning: true, found: undefined, failure: undefined });
       const { project } = useDocument.getState();
       const bare = { ...project, underlays: [] };
-      const onFound = proxy((found: FoundLayout) => {
-        if (running === core) set({ found });
+      const onFound = (found: FoundLayout) => {
+        const best = get().found;
+        if (running !== cores) return;
+        const isBetter = best === undefined || isBetterLayout(found.laid, best.laid);
+        set({
+          found: { ...(isBetter ? found : best), progress: Math.max(found.progress, best?.progress ?? 0) },
+        });
+      };
+      const searches = cores.map(({ core }) => {
+        seed += 1;
+        return core.layStock(bare, groupId, { seed, milliseconds: LAYING_MS }, proxy(onFound));
       });
-      core.core.layStock(bare, groupId, { seed, milliseconds: LAYING_MS }, onFound).then(
+      Promise.all(searches).then(
         () => {
-          if (running === core) get().stop();
+          if (running === cores) get().stop();
         },
         (error: unknown) => {
-          if (running === core) set({ failure: String(error), isRunning: false });
+          if (running === cores) set({ failure: String(error), isRunning: false });
         },
       );
     },
