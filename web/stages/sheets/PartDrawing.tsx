@@ -21,8 +21,8 @@ import {
 } from "../../drawings/index.ts";
 import { CutGrips } from "./CutGrips.tsx";
 
-const MARGIN_PX = 44;
-const MOST_HEIGHT_PX = 460;
+const MARGIN_PX = 64;
+const MOST_HEIGHT_PX = 500;
 
 interface PartDrawingProps {
   readonly part: Part;
@@ -212,6 +212,7 @@ function Bends({
   readonly bounds: Bounds;
   readonly scale: Scale;
 }) {
+  const bent = part.zones.filter(({ leastRadiusMm }) => leastRadiusMm !== undefined);
   return (
     <g>
       {part.zones.map((zone, index) => {
@@ -221,7 +222,13 @@ function Bends({
           <g key={zone.fromUMm}>
             {index > 0 ? <line className="fold" x1={from} x2={from} y1={top - 8} y2={bottom} /> : null}
             {zone.leastRadiusMm === undefined ? null : (
-              <text className="bend-label" x={(from + to) / 2} y={top - 14} textAnchor="middle">
+              <text
+                className="bend-label"
+                x={(from + to) / 2}
+                // Below the stations, neighbours in two rows: bends may lie closer than their words are long.
+                y={bottom + 42 + (bent.indexOf(zone) % 2) * 16}
+                textAnchor="middle"
+              >
                 {`${WORDS_OF_BEND[zone.verdict]}, R ${formatNumber(zone.leastRadiusMm, 0)}`}
               </text>
             )}
