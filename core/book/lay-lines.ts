@@ -1,12 +1,11 @@
 import { pointOnPiece } from "../curves/index.ts";
 import { at, bracketedRoot, type FlatPoint, type PlanPoint } from "../foundation/index.ts";
-import type { Part } from "../patterns/index.ts";
+import { type FlatToSpace, type Part, partPlaces } from "../patterns/index.ts";
 import type { FenceSheet, LyingSheet } from "../surfaces/index.ts";
 import { boxOf } from "./boxes.ts";
 import { isInsideLoops } from "./chords.ts";
 import type { Design } from "./design.ts";
 import { type LineMark, lineMark, toPaper } from "./marks.ts";
-import { type FlatToSpace, partPlaces } from "./part-places.ts";
 import type { PaperPoint } from "./types.ts";
 
 /** A line on a sheet where a rib or a fence touches it, and what it is. */
@@ -25,7 +24,7 @@ export function layLines(
   loops: readonly (readonly PaperPoint[])[],
 ): readonly LayLine[] {
   const sheet = design.sheets.find((candidate) => candidate.id === part.sheetId);
-  const place = partPlaces(design, part);
+  const place = partPlaces(design.sheets, part);
   if (sheet === undefined || sheet.kind === "fence" || place === undefined) return [];
   const box = boxOf(part.loops.flatMap((loop) => loop.edges.flatMap((edge) => edge.points.map(toPaper))));
   const span = [box.left, box.right] as const;

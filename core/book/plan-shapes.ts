@@ -1,8 +1,7 @@
 import type { Strip } from "../cutting/index.ts";
 import type { FlatPoint, SpacePoint } from "../foundation/index.ts";
-import { type Part, polygonOfLoop } from "../patterns/index.ts";
+import { type Part, partPlaces, polygonOfLoop } from "../patterns/index.ts";
 import type { Design } from "./design.ts";
-import { partPlaces } from "./part-places.ts";
 
 /** The loops of a part, a strip or a plate in space, on the drawn surface; a fence's are upright. */
 export interface SpaceShape {
@@ -52,7 +51,7 @@ function shapeOf(
   part: Part,
   flat: { readonly id: string; readonly loops: readonly (readonly FlatPoint[])[] },
 ): readonly SpaceShape[] {
-  const place = partPlaces(design, part);
+  const place = partPlaces(design.sheets, part);
   if (place === undefined) return [];
   const loops = flat.loops.map((loop) => sparse(loop).map((p) => place(p, 0)));
   return [{ id: flat.id, partId: part.id, kind: part.kind, hand: part.hand, loops }];

@@ -1,6 +1,5 @@
 import { pointOnPiece } from "../curves/index.ts";
 import { at, type FlatPoint, type SpacePoint } from "../foundation/index.ts";
-import type { Part } from "../patterns/index.ts";
 import { developRuled, pointOnRuled } from "../rulings/index.ts";
 import {
   chartPointAt,
@@ -14,7 +13,7 @@ import {
   turnAtPlace,
   uAtPlace,
 } from "../surfaces/index.ts";
-import type { Design } from "./design.ts";
+import type { Part } from "./types.ts";
 
 /** Where a point of a flat pattern comes to lie in the car, `depthMm` inward from the drawn surface. */
 export type FlatToSpace = (flat: FlatPoint, depthMm: number) => SpacePoint;
@@ -26,8 +25,8 @@ const STEPS = 48;
  * The way back from a part's flat pattern to space, for pictures and rib marks (good to some hundredths of a mm
  * on a smooth chart; lengths are never taken from it). Beyond its ends the sheet is taken to stop.
  */
-export function partPlaces(design: Design, part: Part): FlatToSpace | undefined {
-  const sheet = design.sheets.find((candidate) => candidate.id === part.sheetId);
+export function partPlaces(sheets: readonly Sheet[], part: Part): FlatToSpace | undefined {
+  const sheet = sheets.find((candidate) => candidate.id === part.sheetId);
   if (sheet === undefined) return undefined;
   const onMiddle = sheetPlaces(sheet);
   const { middleAt } = fibreOf(sheet, part.stretches);
