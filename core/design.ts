@@ -2,7 +2,7 @@ import type { Design } from "./book/index.ts";
 import { cutStrips, leaveSpare } from "./cutting/index.ts";
 import { type Memory, NO_MEMORY } from "./foundation/index.ts";
 import { planGlueUp } from "./glue-up/index.ts";
-import { buildJig, holdBends } from "./jig/index.ts";
+import { allRibs, buildJig, holdBends } from "./jig/index.ts";
 import { findJoints } from "./joints/index.ts";
 import { markingTables } from "./marking/index.ts";
 import { layParts } from "./patterns/index.ts";
@@ -68,14 +68,14 @@ export function planWork(shapes: Shapes, memory: Memory = NO_MEMORY): Work {
   const { project, plates, sheets, joints, parts } = shapes;
   const cutting = cutStrips(parts, project, memory);
   const { seams } = cutting;
-  const jigging = buildJig(sheets, project, memory);
+  const jigging = buildJig(sheets, project, memory, { parts, seams });
   const { jig } = jigging;
   const gluing = planGlueUp({ sheets, parts, strips: cutting.strips, seams, joints, jig }, project);
   const sparing = leaveSpare(cutting.strips, gluing.closings, { parts, project, memory });
   const { strips } = sparing;
   const laying = memory.recall(
     "stock",
-    [...strips, ...jig.ribs, ...STOCK_GROUND.map((field) => project[field])],
+    [...strips, ...allRibs(jig), ...STOCK_GROUND.map((field) => project[field])],
     () => acceptedPlan({ parts, strips, jig }, project, memory),
   );
   return {

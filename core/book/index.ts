@@ -10,7 +10,6 @@ export {
   type ReportGlueStep,
   type ReportPart,
   type ReportProblem,
-  type ReportRib,
   type ReportStrip,
   reportOf,
 } from "./report.ts";

@@ -1,8 +1,9 @@
 import type { Strip } from "../cutting/index.ts";
 import { at, formatMm, formatNumber } from "../foundation/index.ts";
+import type { Rib, RibSplice } from "../jig/index.ts";
 import { type EdgeMark, hasBevels, type MarkingTable } from "../marking/index.ts";
 import type { Part } from "../patterns/index.ts";
-import { type Box, boxesOverlap, boxOf, textCorners } from "./boxes.ts";
+import { type Box, boxesOverlap, boxOf, heightOf, textCorners } from "./boxes.ts";
 import { chordsAt } from "./chords.ts";
 import { bladeWords } from "./cutting-words.ts";
 import type { Design } from "./design.ts";
@@ -85,11 +86,7 @@ const slotWords = ({ slots }: Strip): readonly { readonly line: LineMark; readon
 const BEVEL_WORDS = "thick line: on this face, tilt the blade; thin: mid-thickness";
 
 /** The words on a rib's template: every rib that is cut from it, the faces, the base line and the heights. */
-export function ribLabels(
-  group: RibGroup,
-  attitude: "upright" | "inverted",
-  room: LabelRoom,
-): readonly Mark[] {
+export function ribLabels(group: RibGroup, room: LabelRoom): readonly Mark[] {
   const { piece, lettering, avoid } = room;
   const { rib, alike } = group;
   const box = boxOf(piece.loops.flat());
@@ -105,19 +102,34 @@ export function ribLabels(
         ),
       ),
     ),
-    textMark(paper(box.left + 3, box.bottom + 1.5), "base line, stands on the baseboard", {
-      layer: "words",
-    }),
+    textMark(
+      paper(box.left + 3, (rib.tabs.length > 0 ? 0 : box.bottom) + 1.5),
+      "base line, stands on the baseboard",
+      {
+        layer: "words",
+      },
+    ),
+    ...rib.splices.flatMap((splice) => spliceWords(rib, splice)),
   ];
   const notes = [
     alike.map((one) => `${one.id} at ${ribPlaceWords(one)}`).join("; "),
     piece.face,
-    ...alike.map((one) => stationFaceWords(one, attitude)),
+    ...alike.map((one) => stationFaceWords(one)),
   ];
   return [
     ...words,
     ...mainLabel(piece, notes, { taken: [...avoid, ...boxesOf(words, lettering)], lettering }),
   ];
+}
+
+/** Beside a splice: what is sawn apart here, and how it is joined. */
+function spliceWords(rib: Rib, { atMm, way, plate }: RibSplice): readonly TextMark[] {
+  const words =
+    way === "plate" && plate !== undefined
+      ? `saw here; plate ${plate.id} on the face away from the station face, glued and screwed`
+      : "saw along the dovetail; tail and socket are glued, flat on the bench";
+  const box = boxOf(rib.outlineMm.map(toPaper));
+  return [textMark(paper(atMm + 3, box.bottom + heightOf(box) / 2), words, { layer: "words" })];
 }
 
 /** The boxes around words as printed. */

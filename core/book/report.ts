@@ -9,7 +9,7 @@ import {
   wordProblem,
 } from "../foundation/index.ts";
 import type { GlueStep } from "../glue-up/index.ts";
-import type { Baseboard, BendHold, Rib, RibHeight } from "../jig/index.ts";
+import type { Baseboard, BendHold, Jig, Rib, RibSet } from "../jig/index.ts";
 import type { Joint } from "../joints/index.ts";
 import {
   type FittedEdge,
@@ -95,22 +95,6 @@ export interface ReportJoint extends Joint {
   readonly stripIds: readonly [readonly string[], readonly string[]];
 }
 
-/** A rib in the report; heights are measured from the baseboard's upper face. */
-export interface ReportRib {
-  readonly id: string;
-  readonly name: string;
-  readonly runs: Rib["runs"];
-  readonly atMm: number;
-  readonly thicknessMm: number;
-  readonly stationFace: Rib["stationFace"];
-  readonly cut: Rib["cut"];
-  readonly mostProudMm: number;
-  readonly straightTop: boolean;
-  readonly sameAs: string;
-  readonly heights: readonly RibHeight[];
-  readonly outlineMm: readonly FlatPoint[];
-}
-
 /** A glue-up step in the report. `adds`: the strips that come for the first time; `lays`: what is set in place whole. */
 export interface ReportGlueStep extends GlueStep {
   readonly lays: readonly string[];
@@ -155,8 +139,10 @@ export interface Report {
   /** Edges that lie on each other and are not joined. */
   readonly jointOffers: Design["jointOffers"];
   readonly seams: Design["seams"];
-  readonly ribs: readonly ReportRib[];
+  readonly ribs: readonly Rib[];
   readonly baseboard: Baseboard;
+  readonly assembly: Jig["assembly"];
+  readonly cradle: RibSet | null;
   /** How every bend is held on the jig, what it gives back, and what wants care. */
   readonly holds: readonly BendHold[];
   readonly glueUp: readonly ReportGlueStep[];
@@ -184,8 +170,10 @@ export function reportOf(design: Design): Report {
     joints: design.joints.map((joint) => ({ ...joint, stripIds: stripsAtJoint(design, joint) })),
     jointOffers: design.jointOffers,
     seams: design.seams,
-    ribs: design.jig.ribs.map(reportRib),
+    ribs: design.jig.ribs,
     baseboard: design.jig.baseboard,
+    assembly: design.jig.assembly,
+    cradle: design.jig.cradle ?? null,
     holds: design.holds,
     glueUp: reportGlueUp(design),
     stock: design.stock.map(reportStock),
@@ -282,21 +270,6 @@ function reportStock({ figures, sheets, ...group }: LaidGroup): ReportStock {
     wastePrice: wastePrice ?? null,
   };
 }
-
-const reportRib = (rib: Rib): ReportRib => ({
-  id: rib.id,
-  name: rib.name,
-  runs: rib.runs,
-  atMm: rib.atMm,
-  thicknessMm: rib.thicknessMm,
-  stationFace: rib.stationFace,
-  cut: rib.cut,
-  mostProudMm: rib.mostProudMm,
-  straightTop: rib.straightTop,
-  sameAs: rib.sameAs,
-  heights: rib.heights,
-  outlineMm: rib.outlineMm,
-});
 
 /** Every strip is added once: on the bench where it is glued to its neighbours there, else on the jig. */
 function reportGlueUp(design: Design): readonly ReportGlueStep[] {

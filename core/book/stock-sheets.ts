@@ -1,4 +1,5 @@
 import { formatMm, formatNumber } from "../foundation/index.ts";
+import { boardPieces } from "../jig/index.ts";
 import type { PackingPoint } from "../packing/index.ts";
 import {
   type LaidGroup,
@@ -106,7 +107,7 @@ function figureWords({ design, group, sheet, index }: SheetOnPaper): string {
 
 /** Ribs are sawn; foam is cut by the tool of the document. */
 const isBoard = ({ pieceIds }: LaidGroup, { jig }: Design): boolean =>
-  jig.ribs.some(({ id }) => pieceIds.includes(id));
+  boardPieces(jig).some(({ id }) => pieceIds.includes(id));
 
 const MOST_PICTURE_MM = 110;
 

@@ -99,12 +99,10 @@ export function templatePieces(design: Design): readonly Piece[] {
     return needsBack(design, strip, part) ? [front, backPiece(design, strip, part)] : [front];
   });
   const plates = design.plates.flatMap((plate) => plate.parts.map((part) => platePiece(plate, part)));
-  return [...strips, ...plates, ...templateRibs(design).map((group) => ribPiece(group, attitudeOf(design)))];
+  return [...strips, ...plates, ...templateRibs(design).map((group) => ribPiece(group))];
 }
 
 export const templateRibs = (design: Design) => ribGroups(design).filter((group) => !group.rib.straightTop);
-
-const attitudeOf = (design: Design) => design.jig.baseboard.attitude;
 
 /** The words of every piece in its own frame, clear of seams between pages and of bar and square. */
 function pieceLabels(
@@ -141,7 +139,7 @@ export function labelsOf(design: Design, room: LabelRoom): readonly Mark[] {
     if (flat !== undefined) return plateLabels(plate, flat, room);
   }
   const group = templateRibs(design).find((candidate) => candidate.rib.id === room.piece.id);
-  return group === undefined ? [] : ribLabels(group, attitudeOf(design), room);
+  return group === undefined ? [] : ribLabels(group, room);
 }
 
 /** Where a layout's pages overlap, and what bar and square cover on each. */

@@ -127,6 +127,16 @@ function sentenceFor(problem: Problem): string {
       return `${name} cut square would stand ${formatMm(problem.proudMm)} mm proud of the foam; the limit is ${formatMm(problem.limitMm)} mm. ${wordBevel(problem.foldProudMm)}`;
     case "ribs-overlap":
       return `${name} stands inside ${problem.otherName}: their boards overlap by ${formatMm(problem.overlapMm)} mm of their thickness. Move one of them or leave it out.`;
+    case "rib-in-fence":
+      return `${name} stands in the line of ${problem.otherName}, which carries the sheet there itself. It is left out; take it out of the list or move it.`;
+    case "rib-hole-does-not-fit":
+      return `A hole of ${formatMm(problem.holeMm)} mm finds no room in ${name}, which is ${formatMm(problem.heightMm)} mm high; 25 mm of wood stay around it. It is left without; take a smaller hole.`;
+    case "rib-not-spliced":
+      return `${name} is ${formatMm(problem.lengthMm)} mm long, its board gives ${formatMm(problem.longestMm)} mm, and no place between its notches and slots is free for a splice. Take a longer board, or move a rib that crosses it.`;
+    case "rib-higher-than-board":
+      return `${name} is ${formatMm(problem.heightMm)} mm high, more than the ${formatMm(problem.widthMm)} mm that its board gives. Lower the jig, or take a wider board.`;
+    case "rib-locked-out":
+      return `${name} cannot come down over ${problem.otherName}. Move one of them.`;
     case "strip-not-held":
       return `${problem.stripId} rests on no rib and on no neighbour when its turn comes. Add a rib under it.`;
     case "page-too-small":
@@ -226,6 +236,8 @@ export function levelOf(problem: Problem): ProblemLevel {
     case "no-spare-for-closer":
     case "rib-needs-bevel":
     case "ribs-overlap":
+    case "rib-in-fence":
+    case "rib-hole-does-not-fit":
     case "bend-too-tight":
     case "slots-left-open":
     case "bend-choice-without-bend":

@@ -1,28 +1,39 @@
+import type { Seam } from "../cutting/index.ts";
 import { type Memory, NO_MEMORY, type Problem } from "../foundation/index.ts";
-import { ribBoardOf } from "../project/index.ts";
+import type { Part } from "../patterns/index.ts";
 import type { Sheet } from "../surfaces/index.ts";
-import { baseOfRibs, levelOf } from "./base-of-ribs.ts";
+import { cradleStand } from "./cradle.ts";
 import { fenceBands } from "./fence-notches.ts";
-import { finishRib } from "./finish-rib.ts";
 import { JIG_GROUND, type JigGround } from "./jig-ground.ts";
-import { endedPieces, jigPiece, pieceId, topsOf } from "./jig-piece.ts";
-import { restingFace } from "./resting-face.ts";
-import { ribPlaces } from "./rib-places.ts";
-import { bevelProblem, nothingProblem, overlapProblem } from "./rib-problems.ts";
-import { markSameOutlines } from "./same-outlines.ts";
+import { restingDepth } from "./resting-face.ts";
+import { type RibSetting, ribSet } from "./rib-set.ts";
+import { seamLines } from "./seam-lines.ts";
 import type { Jig } from "./types.ts";
+
+/** What is glued over the ribs: parts and the seams between their strips. */
+export interface Glued {
+  readonly parts: readonly Part[];
+  readonly seams: readonly Seam[];
+}
 
 /**
  * The jig: every rib with its true-size outline, the heights at both faces, and the baseboard. A rib's top is the
  * foam face that rests on it, in the jig's own attitude: upright it is the lower core face, inverted the upper
- * one with the tray upside down. A rib that runs over an interval without foam is several pieces. Problems:
- * rib-under-nothing for a typed place without a sheet, rib-needs-bevel, ribs-overlap.
+ * one with the tray upside down. A rib that runs over an interval without foam is several pieces. Where the document asks
+ * for a cradle, a second set carries the face that was skinned first. Problems: those of `ribSet`.
  */
-export function buildJig(sheets: readonly Sheet[], project: JigGround, memory: Memory = NO_MEMORY): Jigging {
-  // Fences hang free of an inverted jig.
-  const held = project.jig.attitude === "upright" ? sheets : sheets.filter(({ kind }) => kind !== "fence");
-  const from = [...JIG_GROUND.map((field) => project[field]), ...held];
-  return memory.recall("jig", from, () => jigUnder(held, project));
+export function buildJig(
+  sheets: readonly Sheet[],
+  project: JigGround,
+  memory: Memory = NO_MEMORY,
+  glued: Glued = { parts: [], seams: [] },
+): Jigging {
+  const { attitude, making } = project.jig;
+  // Fences hang free of an inverted jig, and in its cradle.
+  const isFree = attitude === "inverted" && making?.cradle === undefined;
+  const held = isFree ? sheets.filter(({ kind }) => kind !== "fence") : sheets;
+  const from = [...JIG_GROUND.map((field) => project[field]), ...held, ...glued.seams];
+  return memory.recall("jig", from, () => jigUnder(held, project, glued));
 }
 
 interface Jigging {
@@ -30,31 +41,25 @@ interface Jigging {
   readonly problems: readonly Problem[];
 }
 
-function jigUnder(sheets: readonly Sheet[], project: JigGround): Jigging {
-  const { attitude, leastHeightMm } = project.jig;
-  const face = restingFace(sheets, attitude);
-  const places = face === undefined ? [] : ribPlaces(project, face);
-  const bands = attitude === "upright" ? fenceBands(sheets, project) : [];
-  const found = face === undefined ? [] : places.map((place) => ({ place, tops: topsOf(place, face) }));
-  const allTops = found.flatMap(({ tops }) => tops.flat());
-  const levelZMm = levelOf(allTops, bands, { attitude, leastHeightMm });
-  const thicknessMm = ribBoardOf(project)?.thicknessMm ?? 0;
-  const settings = { project, attitude, bands, levelZMm, thicknessMm };
-  const whole =
-    face === undefined
-      ? []
-      : found.flatMap(({ place, tops }) =>
-          tops.map((top, i) => jigPiece({ ...place, id: pieceId(place, tops, i) }, top, face, settings)),
-        );
-  const pieces = endedPieces(whole, settings);
-  const ribs = markSameOutlines(pieces.map((piece) => finishRib(piece, pieces, settings)));
-  const empty = found.filter(({ tops }) => tops.length === 0);
+function jigUnder(sheets: readonly Sheet[], project: JigGround, { parts, seams }: Glued): Jigging {
+  const { attitude } = project.jig;
+  const depthOf = restingDepth(attitude);
+  const standing = sheets.filter((sheet) => sheet.kind === "fence" && sheet.standsFirst);
+  const { set, problems } = ribSet(sheets, project, {
+    stand: "jig",
+    attitude,
+    depthOf,
+    bands: attitude === "upright" ? fenceBands(standing, project) : [],
+    seams: seamLines(seams, parts, sheets, depthOf),
+  });
+  const cradle = cradleOf(sheets, project);
   return {
-    jig: { ribs, baseboard: baseOfRibs(ribs, { attitude, levelZMm }) },
-    problems: [
-      ...empty.flatMap(({ place }) => nothingProblem(place, project)),
-      ...pieces.flatMap((piece) => bevelProblem(piece, project)),
-      ...pieces.flatMap((piece, i) => overlapProblem(piece, pieces.slice(0, i))),
-    ],
+    jig: { ...set, ...(cradle && { cradle: cradle.set }) },
+    problems: [...problems, ...(cradle?.problems ?? [])],
   };
+}
+
+function cradleOf(sheets: readonly Sheet[], project: JigGround): RibSetting | undefined {
+  const stand = cradleStand(sheets, project);
+  return stand && ribSet(sheets, project, stand);
 }

@@ -1,6 +1,6 @@
 import { toCurve, walkCurve } from "../curves/index.ts";
 import { at, type PlanPoint } from "../foundation/index.ts";
-import type { FenceSheet, Sheet } from "../surfaces/index.ts";
+import { type FenceSheet, type Hand, partIdOf, type Sheet } from "../surfaces/index.ts";
 import type { JigGround } from "./jig-ground.ts";
 
 /** Room around a fence in the rib that it passes through, both sides together, mm. */
@@ -10,6 +10,7 @@ const STEP_MM = 10;
 
 /** One hand of a fence as a band in plan: its middle and both sides, with the lower edge's height. */
 export interface FenceBand {
+  readonly partId: string;
   readonly lines: readonly (readonly PlanPoint[])[];
   readonly lowZMm: readonly number[];
   /** The lowest point of the finished fence. */
@@ -18,20 +19,20 @@ export interface FenceBand {
 
 /** A gap that a fence needs in the top of a rib: from, to along the rib, and the finished lower edge there. */
 export interface Notch {
+  readonly fencePartId: string;
   readonly fromMm: number;
   readonly toMm: number;
   readonly lowZMm: number;
 }
 
-/** The fences that stand in the jig before the sheets, as bands wide enough for foam, both skins and clearance. */
+/** Fences as bands wide enough for foam, both skins and clearance: each hand of each fence that is among the sheets. */
 export const fenceBands = (sheets: readonly Sheet[], project: JigGround): FenceBand[] =>
   sheets.flatMap((sheet) =>
-    sheet.kind === "fence" && sheet.standsFirst
-      ? sheet.hands.map((hand) => fenceBand(sheet, project, hand === "left" ? -1 : 1))
-      : [],
+    sheet.kind === "fence" ? sheet.hands.map((hand) => fenceBand(sheet, project, hand)) : [],
   );
 
-function fenceBand(sheet: FenceSheet, project: JigGround, sideOfY: 1 | -1): FenceBand {
+function fenceBand(sheet: FenceSheet, project: JigGround, hand: Hand): FenceBand {
+  const sideOfY = hand === "left" ? -1 : 1;
   const { lowerMm, upperMm } = project.skins;
   const halfMm = (sheet.thicknessMm + lowerMm + upperMm + CLEARANCE_MM) / 2;
   const line = toCurve(
@@ -54,6 +55,7 @@ function fenceBand(sheet: FenceSheet, project: JigGround, sideOfY: 1 | -1): Fenc
     }));
   const lowZMm = stations.map((alongMm) => heightAlong(lower, alongMm) - lowerMm);
   return {
+    partId: partIdOf(sheet.id, hand),
     lines: [beside(0), beside(halfMm), beside(-halfMm)],
     lowZMm,
     leastZMm: lower.reduce((least, { v }) => Math.min(least, v - lowerMm), Number.POSITIVE_INFINITY),
@@ -85,7 +87,7 @@ export function notchesInRib(
   body: readonly [fromMm: number, toMm: number],
 ): Notch[] {
   const [along, other] = runs === "across" ? (["y", "x"] as const) : (["x", "y"] as const);
-  return bands.flatMap(({ lines, lowZMm }) => {
+  return bands.flatMap(({ partId, lines, lowZMm }) => {
     const bits = lines.flatMap((line) =>
       line.slice(1).flatMap((to, i): Notch[] => {
         const from = at(line, i);
@@ -94,7 +96,7 @@ export function notchesInRib(
         const [a, b] = span.map((share) => from[along] + share * (to[along] - from[along]));
         if (a === undefined || b === undefined) return [];
         const lowZ = Math.min(at(lowZMm, i), at(lowZMm, i + 1));
-        return [{ fromMm: Math.min(a, b), toMm: Math.max(a, b), lowZMm: lowZ }];
+        return [{ fencePartId: partId, fromMm: Math.min(a, b), toMm: Math.max(a, b), lowZMm: lowZ }];
       }),
     );
     return mergeNotches(bits);

@@ -1,6 +1,8 @@
+export { allRibs, boardPieces } from "./all-ribs.ts";
 export { buildJig } from "./build-jig.ts";
 export { holdBends } from "./hold-bends.ts";
 export type {
+  AssemblyStep,
   Baseboard,
   BendCare,
   BendHold,
@@ -8,6 +10,12 @@ export type {
   Jig,
   Rib,
   RibHeight,
+  RibLap,
+  RibNotch,
+  RibPiece,
+  RibRelief,
+  RibSet,
+  RibSplice,
   Springback,
 } from "./types.ts";
 export { wordBend } from "./word-bend.ts";

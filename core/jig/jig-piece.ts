@@ -1,4 +1,5 @@
 import { at, type FlatPoint, type PlanPoint } from "../foundation/index.ts";
+import type { BoardHeight } from "./board-height.ts";
 import { type CrossingRib, endsOf } from "./crossing-rib.ts";
 import { endsAtFaces } from "./ends-at-faces.ts";
 import type { FenceBand } from "./fence-notches.ts";
@@ -6,9 +7,10 @@ import type { JigGround } from "./jig-ground.ts";
 import type { Rest, RestingFace } from "./resting-face.ts";
 import { type BodyChoice, type BodySide, chooseBody } from "./rib-body.ts";
 import type { RibPlace } from "./rib-places.ts";
+import type { SeamLine } from "./seam-lines.ts";
 import { simplifyTop } from "./simplify-top.ts";
 import { type TopPoint, topBetween, topStretches } from "./top-stretches.ts";
-import type { Baseboard } from "./types.ts";
+import type { Baseboard, Rib } from "./types.ts";
 
 /** What simplifying may move a rib's top by; with the sampling it stays under 0.01, mm. */
 const SIMPLIFY_MM = 0.003;
@@ -24,11 +26,15 @@ export interface JigPiece extends CrossingRib {
 /** What all ribs of one set have in common. */
 export interface JigSettings {
   readonly project: JigGround;
+  readonly stand: Rib["stand"];
   readonly attitude: Baseboard["attitude"];
   /** The fences that the ribs are notched for. */
   readonly bands: readonly FenceBand[];
   readonly levelZMm: number;
   readonly thicknessMm: number;
+  readonly boardAt: BoardHeight;
+  /** Seams between strips of one part, as lines in plan. */
+  readonly seams: readonly SeamLine[];
 }
 
 /** The point of the plan that lies so far along a line across or along. */

@@ -29,39 +29,44 @@ interface Image {
 }
 
 /**
- * The face that the tray rests on: the lower core face on an upright jig, the upper one on an inverted jig.
- * Undefined where there is no section at all.
+ * The face that the tray rests on: the lower core face on an upright jig, the upper one on an inverted jig, or one at
+ * any other depth. Undefined where there is no section at all.
  */
 export function restingFace(
   sheets: readonly Sheet[],
   attitude: "upright" | "inverted",
+  depthOf: DepthOf = restingDepth(attitude),
 ): RestingFace | undefined {
   const sections = sheets.filter(
     (sheet): sheet is LyingSheet => sheet.kind !== "fence" && sheet.planLoops.length > 0,
   );
-  const images = sections.flatMap((sheet) => imagesOf(sheet, attitude));
+  const images = sections.flatMap((sheet) => imagesOf(sheet, depthOf));
   if (images.length === 0) return undefined;
   const pick = (side: "least" | "most") => images.map((image) => image[side]);
   return {
-    at: restFinder(images, attitude, sections),
+    at: restFinder(images, { attitude, depthOf }, sections),
     least: corner(pick("least"), Math.min),
     most: corner(pick("most"), Math.max),
     reachMm: Math.max(...images.map(reachOf)),
   };
 }
 
-const restingDepth =
-  (attitude: "upright" | "inverted") =>
-  ({ coreLowerMm, coreUpperMm }: FaceDepths): number =>
+/** How deep the resting face of a sheet lies behind its drawn surface. */
+export type DepthOf = (depths: FaceDepths) => number;
+
+/** Behind the drawn surface lies the lower core face on an upright jig, the upper one on an inverted jig. */
+export const restingDepth =
+  (attitude: "upright" | "inverted"): DepthOf =>
+  ({ coreLowerMm, coreUpperMm }) =>
     attitude === "upright" ? coreLowerMm : coreUpperMm;
 
 /** Looks up what rests over a plan point: a face that is there, else the filling of a joint between two. */
 function restFinder(
   images: readonly Image[],
-  attitude: "upright" | "inverted",
+  { attitude, depthOf }: { readonly attitude: "upright" | "inverted"; readonly depthOf: DepthOf },
   sections: readonly LyingSheet[],
 ): RestingFace["at"] {
-  const wedge = wedgeOver(sections, restingDepth(attitude), "in joints");
+  const wedge = wedgeOver(sections, depthOf, "in joints");
   const isMirrored = sections.some(({ hands }) => hands.includes("left"));
   return (p) => {
     const rest = restAt(images, attitude, p);
@@ -77,8 +82,8 @@ function restFinder(
 /** Where a sheet slopes, a face off the drawn one ends beside its outline, by its depth at most. */
 const reachOf = ({ depthMm }: Pick<Image, "depthMm">): number => Math.abs(depthMm);
 
-function imagesOf(sheet: LyingSheet, attitude: "upright" | "inverted"): Image[] {
-  const depthMm = restingDepth(attitude)(sheet.depths);
+function imagesOf(sheet: LyingSheet, depthOf: DepthOf): Image[] {
+  const depthMm = depthOf(sheet.depths);
   const over = faceOver(sheet, depthMm);
   return sheet.hands.map((hand) => {
     const sideOfY = hand === "left" ? -1 : 1;

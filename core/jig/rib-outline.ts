@@ -1,22 +1,32 @@
 import { at, type FlatPoint } from "../foundation/index.ts";
 import { heightOnTop } from "./simplify-top.ts";
 
-/** A rectangle taken out of a rib: from the top down to `levelMm`, or from below up to it. */
+/**
+ * What is taken out of a rib: from the top down to `levelMm`, or from below up to it. At its mouth it is wider by
+ * `mouthMm` on both sides, and narrows to its own width within that depth.
+ */
 export interface RibCut {
   readonly from: "top" | "below";
   readonly fromMm: number;
   readonly toMm: number;
   readonly levelMm: number;
+  readonly mouthMm?: number;
 }
 
 /** Less wood than this above or below a cut is none, mm. */
 const LEAST_WOOD_MM = 5;
 
+/** The two long edges of a rib from left to right: its top, and its foot with feet and tabs. */
+export interface RibEdges {
+  readonly top: readonly FlatPoint[];
+  readonly foot: readonly FlatPoint[];
+}
+
 /**
- * The true-size outline of a rib, counter-clockwise: its foot on the baseboard, its ends upright, its top as
- * given (u ascending), and its cuts. Cuts that overlap are one; what lies beyond the rib's ends is left out.
+ * The true-size outline of a rib, counter-clockwise: its foot, its ends upright, its top, and its cuts. Cuts that
+ * overlap are one; what lies beyond the rib's ends is left out.
  */
-export function ribOutline(top: readonly FlatPoint[], cuts: readonly RibCut[]): FlatPoint[] {
+export function ribOutline({ top, foot }: RibEdges, cuts: readonly RibCut[]): FlatPoint[] {
   const firstMm = at(top, 0).u;
   const lastMm = at(top, -1).u;
   const within = (side: RibCut["from"]) =>
@@ -30,66 +40,65 @@ export function ribOutline(top: readonly FlatPoint[], cuts: readonly RibCut[]): 
           levelMm: Math.max(cut.levelMm, LEAST_WOOD_MM),
         })),
     );
-  const foot = cutFoot([firstMm, lastMm], within("below"));
-  const upper = cutTop(top, within("top"));
-  const outline = [...foot, ...upper.reverse()];
+  const lower = cutEdge(foot, within("below"));
+  const upper = cutEdge(top, within("top"));
+  const outline = [...lower, ...upper.reverse()];
   return outline.filter((point, i) => {
     const before = at(outline, i - 1);
     return Math.hypot(point.u - before.u, point.v - before.v) > 1e-9;
   });
 }
 
-const stepped = (
-  fromMm: number,
-  toMm: number,
-  levelMm: number,
-  [before, after]: readonly [number, number],
-): FlatPoint[] => [
-  { u: fromMm, v: before },
-  { u: fromMm, v: levelMm },
-  { u: toMm, v: levelMm },
-  { u: toMm, v: after },
-];
-
 function joinCuts(cuts: readonly RibCut[]): RibCut[] {
   const joined: RibCut[] = [];
   for (const cut of [...cuts].sort((a, b) => a.fromMm - b.fromMm)) {
     const last = joined[joined.length - 1];
-    if (last === undefined || cut.fromMm > last.toMm) joined.push(cut);
+    if (last === undefined || cut.fromMm - mouthOf(cut) > last.toMm + mouthOf(last)) joined.push(cut);
     else {
       const pick = cut.from === "top" ? Math.min : Math.max;
       const toMm = Math.max(last.toMm, cut.toMm);
-      joined[joined.length - 1] = { ...last, toMm, levelMm: pick(last.levelMm, cut.levelMm) };
+      const mouthMm = Math.max(mouthOf(last), mouthOf(cut));
+      joined[joined.length - 1] = { ...last, toMm, levelMm: pick(last.levelMm, cut.levelMm), mouthMm };
     }
   }
   return joined;
 }
 
-/** The foot from left to right with the slots in it; a slot that reaches an end of the rib leaves no foot there. */
-function cutFoot([firstMm, lastMm]: readonly [number, number], cuts: readonly RibCut[]): FlatPoint[] {
-  const stepsIn = cuts.flatMap(({ fromMm, toMm, levelMm }) =>
-    stepped(fromMm, toMm, levelMm, [0, 0]).slice(fromMm > firstMm ? 0 : 1, toMm < lastMm ? 4 : 3),
-  );
-  const isCutAt = (placeMm: number) => cuts.some(({ fromMm, toMm }) => fromMm <= placeMm && toMm >= placeMm);
-  return [
-    ...(isCutAt(firstMm) ? [] : [{ u: firstMm, v: 0 }]),
-    ...stepsIn,
-    ...(isCutAt(lastMm) ? [] : [{ u: lastMm, v: 0 }]),
-  ];
+const mouthOf = ({ mouthMm }: RibCut): number => mouthMm ?? 0;
+
+/** A long edge from left to right with the open cuts in it; one that reaches an end of the rib leaves nothing there. */
+function cutEdge(edge: readonly FlatPoint[], cuts: readonly RibCut[]): FlatPoint[] {
+  const points: FlatPoint[] = [];
+  const [firstMm, lastMm] = [at(edge, 0).u, at(edge, -1).u];
+  let next = 0;
+  for (const cut of cuts) {
+    const shape = cutShape(edge, cut);
+    if (shape === undefined) continue;
+    const [fromMm, toMm] = [at(shape, 0).u, at(shape, -1).u];
+    while (next < edge.length && at(edge, next).u < fromMm) points.push(at(edge, next++));
+    points.push(...shape.slice(fromMm > firstMm ? 0 : 1, toMm < lastMm ? shape.length : -1));
+    while (next < edge.length && at(edge, next).u <= toMm) next++;
+  }
+  return [...points, ...edge.slice(next)];
 }
 
-/** The top from left to right with the open cuts in it. */
-function cutTop(top: readonly FlatPoint[], cuts: readonly RibCut[]): FlatPoint[] {
-  const points: FlatPoint[] = [];
-  let next = 0;
-  for (const { fromMm, toMm, levelMm } of cuts) {
-    const [before, after] = [heightOnTop(top, fromMm), heightOnTop(top, toMm)];
-    if (levelMm > Math.min(before, after)) continue;
-    while (next < top.length && at(top, next).u < fromMm) points.push(at(top, next++));
-    const corners = stepped(fromMm, toMm, levelMm, [before, after]);
-    // A cut that reaches an end of the rib leaves nothing standing there.
-    points.push(...corners.slice(fromMm > at(top, 0).u ? 0 : 1, toMm < at(top, -1).u ? 4 : 3));
-    while (next < top.length && at(top, next).u <= toMm) next++;
-  }
-  return [...points, ...top.slice(next)];
+/** The corners of a cut, from the edge on its left to the edge on its right; undefined where it takes nothing away. */
+function cutShape(edge: readonly FlatPoint[], cut: RibCut): FlatPoint[] | undefined {
+  const { from, fromMm, toMm, levelMm } = cut;
+  const mouthMm = mouthOf(cut);
+  const sign = from === "top" ? 1 : -1;
+  const inward = (v: number) => sign * Math.max(sign * levelMm, sign * v - mouthMm);
+  const [firstMm, lastMm] = [at(edge, 0).u, at(edge, -1).u];
+  const [leftMm, rightMm] = [Math.max(firstMm, fromMm - mouthMm), Math.min(lastMm, toMm + mouthMm)];
+  const [before, after] = [heightOnTop(edge, fromMm), heightOnTop(edge, toMm)];
+  if (sign * levelMm > Math.min(sign * before, sign * after)) return undefined;
+  const shape = [
+    { u: leftMm, v: heightOnTop(edge, leftMm) },
+    { u: fromMm, v: inward(before) },
+    { u: fromMm, v: levelMm },
+    { u: toMm, v: levelMm },
+    { u: toMm, v: inward(after) },
+    { u: rightMm, v: heightOnTop(edge, rightMm) },
+  ];
+  return mouthMm > 0 ? shape : [at(shape, 0), at(shape, 2), at(shape, 3), at(shape, 5)];
 }

@@ -1,8 +1,11 @@
 import type { Problem } from "../foundation/index.ts";
+import { makingOf, ribBoardOf } from "../project/index.ts";
 import { endsOf, sharedMm } from "./crossing-rib.ts";
+import { longestRibMm } from "./finish-rib.ts";
 import type { JigGround } from "./jig-ground.ts";
 import type { JigPiece } from "./jig-piece.ts";
 import type { RibPlace } from "./rib-places.ts";
+import type { AssemblyStep, Rib } from "./types.ts";
 
 /** A typed place over which there is no foam; a place that was spaced out is left out without a word. */
 export function nothingProblem({ id, runs, atMm }: RibPlace, { jig }: JigGround): Problem[] {
@@ -33,3 +36,55 @@ export function overlapProblem(piece: JigPiece, before: readonly JigPiece[]): Pr
   const place = { ribId: piece.id };
   return [{ kind: "ribs-overlap", place, name: `Rib ${piece.id}`, otherName: `Rib ${other.id}`, overlapMm }];
 }
+
+/** A typed rib in which a fence runs along; one that was spaced out is left out, for the fence carries the sheet. */
+export function fenceProblem({ id, runs }: JigPiece, otherName: string, { jig }: JigGround): Problem[] {
+  if (jig[runs].kind !== "typed") return [];
+  const place = { ribId: id, setting: `jig.${runs}.atMm` };
+  return [{ kind: "rib-in-fence", place, name: `Rib ${id}`, otherName }];
+}
+
+/** What cannot be made of a rib as the settings ask. */
+export function makingProblems(rib: Rib, project: JigGround): Problem[] {
+  const { holeMm } = makingOf(project);
+  const place = { ribId: rib.id };
+  const us = rib.outlineMm.map(({ u }) => u);
+  const vs = rib.outlineMm.map(({ v }) => v);
+  const lengthMm = Math.max(...us) - Math.min(...us);
+  const heightMm = Math.max(...vs) - Math.min(...vs);
+  const longestMm = longestRibMm(project);
+  const board = ribBoardOf(project);
+  const widthMm =
+    board === undefined
+      ? Number.POSITIVE_INFINITY
+      : Math.min(board.lengthMm, board.widthMm) - 2 * project.cutting.stockEdgeMm;
+  const { name } = rib;
+  return [
+    ...(holeMm > 0 && rib.holesMm.length === 0
+      ? [
+          {
+            kind: "rib-hole-does-not-fit" as const,
+            place: { ...place, setting: "jig.making.holeMm" },
+            name,
+            holeMm,
+            heightMm,
+          },
+        ]
+      : []),
+    ...(lengthMm > longestMm && rib.splices.length === 0
+      ? [{ kind: "rib-not-spliced" as const, place, name, lengthMm, longestMm }]
+      : []),
+    ...(heightMm > widthMm && widthMm > 0
+      ? [{ kind: "rib-higher-than-board" as const, place, name, heightMm, widthMm }]
+      : []),
+  ];
+}
+
+/** A rib that others keep out when it is its turn. */
+export const lockedProblem = ({ ribId, lockedBy }: AssemblyStep): Problem[] =>
+  lockedBy.map((other) => ({
+    kind: "rib-locked-out",
+    place: { ribId },
+    name: `Rib ${ribId}`,
+    otherName: `rib ${other}`,
+  }));

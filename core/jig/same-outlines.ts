@@ -18,10 +18,25 @@ export function markSameOutlines(ribs: readonly Rib[]): Rib[] {
 function isSame(a: Rib, b: Rib): boolean {
   if (a.runs !== b.runs || a.thicknessMm !== b.thicknessMm || a.cut !== b.cut) return false;
   if (a.cut === "bevel" && a.stationFace !== b.stationFace) return false;
-  if (isSameOutline(a.outlineMm, b.outlineMm)) return true;
-  const mirrored = b.outlineMm.map(({ u, v }) => ({ u: -u, v })).reverse();
-  return a.runs === "across" && a.cut === "square" && isSameOutline(a.outlineMm, mirrored);
+  const isAlike = (image: (loop: Loop) => Loop) =>
+    isSameOutline(a.outlineMm, image(b.outlineMm)) && hasSameHoles(a, b.holesMm.map(image));
+  if (isAlike((loop) => loop)) return areSplicedAlike(a, b);
+  // A splice has a left and a right side: a mirrored one is another template.
+  const isWhole = a.splices.length === 0 && b.splices.length === 0;
+  return a.runs === "across" && a.cut === "square" && isWhole && isAlike(mirrored);
 }
+
+type Loop = readonly FlatPoint[];
+
+const mirrored = (loop: Loop): Loop => loop.map(({ u, v }) => ({ u: -u, v })).reverse();
+
+const hasSameHoles = ({ holesMm }: Rib, others: readonly Loop[]): boolean =>
+  holesMm.length === others.length &&
+  holesMm.every((hole) => others.some((other) => isSameOutline(hole, other)));
+
+const areSplicedAlike = (a: Rib, b: Rib): boolean =>
+  a.splices.length === b.splices.length &&
+  a.splices.every(({ atMm }, i) => Math.abs(atMm - (b.splices[i]?.atMm ?? Number.NaN)) <= SAME_MM);
 
 /** Each corner of either outline lies on the other one. */
 const isSameOutline = (a: readonly FlatPoint[], b: readonly FlatPoint[]): boolean =>

@@ -14,11 +14,66 @@ export interface RibHeight {
   readonly partId: string;
 }
 
+/** A half-lap slot where a rib of the other direction crosses. */
+export interface RibLap {
+  readonly otherId: string;
+  readonly from: "top" | "below";
+  readonly fromMm: number;
+  readonly toMm: number;
+  /** Where the slot ends, height above the baseboard. */
+  readonly levelMm: number;
+}
+
+/** A notch in a rib's top that a fence hangs in, open upward; its mouth is wider by the fillet on both sides. */
+export interface RibNotch {
+  readonly fencePartId: string;
+  readonly fromMm: number;
+  readonly toMm: number;
+  readonly levelMm: number;
+  readonly mouthMm: number;
+}
+
+/** A hollow in a rib's top under a glued joint, down to a point at its middle. */
+export interface RibRelief {
+  readonly atMm: number;
+  readonly widthMm: number;
+  readonly levelMm: number;
+  /** The parts, or the strips' one part, that are glued over it. */
+  readonly between: readonly [string, string];
+}
+
+/** What is cut from board in one piece. */
+export interface RibPiece {
+  /** The rib's id, or `A3-a`, `A3-b` of a spliced one and `A3-p1` of a plate. */
+  readonly id: string;
+  readonly outlineMm: readonly FlatPoint[];
+  readonly holesMm: readonly (readonly FlatPoint[])[];
+}
+
+/** Where two pieces of a rib are joined: butted with a plate over the joint, or by a dovetail. */
+export interface RibSplice {
+  readonly atMm: number;
+  readonly way: "plate" | "dovetail";
+  readonly plate?: RibPiece;
+  readonly tailMm?: readonly FlatPoint[];
+  readonly socketMm?: readonly FlatPoint[];
+}
+
+/** One rib set up on the board: which ribs it comes down over, and which of them keep it out. */
+export interface AssemblyStep {
+  readonly ribId: string;
+  readonly over: readonly string[];
+  readonly lockedBy: readonly string[];
+}
+
 /** One support cut from board: its top is the foam face that rests on it. */
 export interface Rib {
-  /** `A3` for the third rib across, `L1R` for the first along on the right. */
+  /** `A3` for the third rib across, `L1R` for the first along on the right; of a cradle `CA3`, `CL1R`. */
   readonly id: string;
   readonly name: string;
+  readonly stand: "jig" | "cradle";
+  /** How the tray lies on it. */
+  readonly attitude: "upright" | "inverted";
   readonly runs: "across" | "along";
   /** Station plane: x for a rib across, y for a rib along. */
   readonly atMm: number;
@@ -28,6 +83,17 @@ export interface Rib {
   readonly heights: readonly RibHeight[];
   /** True-size outline at the station face: u along the rib (y or x in the car's frame), v height above the baseboard. */
   readonly outlineMm: readonly FlatPoint[];
+  /** Holes to reach through, clockwise. */
+  readonly holesMm: readonly (readonly FlatPoint[])[];
+  readonly laps: readonly RibLap[];
+  readonly notches: readonly RibNotch[];
+  readonly reliefs: readonly RibRelief[];
+  /** Where it stands on the board, and where it goes down through it, along the rib. */
+  readonly standsOn: readonly (readonly [fromMm: number, toMm: number])[];
+  readonly tabs: readonly (readonly [fromMm: number, toMm: number])[];
+  /** What is sawn: the rib itself, or the pieces of one that is longer than its board. */
+  readonly pieces: readonly RibPiece[];
+  readonly splices: readonly RibSplice[];
   /** Whether a square cut keeps within the proud limit; if not, bevel as listed. */
   readonly cut: "square" | "bevel";
   /** How far a square cut stands above the foam anywhere over the board's thickness, at worst. */
@@ -47,9 +113,16 @@ export interface Baseboard {
   readonly lines: readonly { readonly ribId: string; readonly from: PlanPoint; readonly to: PlanPoint }[];
 }
 
-export interface Jig {
+/** Ribs on a board, in the order in which they are set up. */
+export interface RibSet {
   readonly ribs: readonly Rib[];
   readonly baseboard: Baseboard;
+  readonly assembly: readonly AssemblyStep[];
+}
+
+export interface Jig extends RibSet {
+  /** The ribs that carry the skinned face while the other one is skinned. */
+  readonly cradle?: RibSet;
 }
 
 /** How one bend of a part is held on the jig, what it gives back, and what wants care. */

@@ -1,6 +1,7 @@
 import type { Problem } from "../foundation/index.ts";
 import { LARGEST_COORDINATE_MM } from "../foundation/index.ts";
 import { type Label, soundBending } from "./check-bending.ts";
+import { soundMaking } from "./check-making.ts";
 import { CLOSER_SPARE_MM, emptyProject } from "./defaults.ts";
 import { isWithin, RANGES, type Range } from "./limits.ts";
 import type { Project, RibPlaces } from "./schema.ts";
@@ -139,6 +140,7 @@ export function checkSettings(project: Project): Checked<Project> {
         RANGES.proudMm,
         DEFAULTS.jig.proudLimitMm,
       ),
+      ...soundMaking(jig.making, number, problems),
     },
     glue: {
       glueId: name(

@@ -64,6 +64,7 @@ export {
 export { type JoinRefusal, type JoinResult, joinItems } from "./join-items.ts";
 export { type Lock, lockedSectionOf, locksAgainst } from "./locks.ts";
 export { coreOf, foamOf, glueOf, leastBendRatioOf, metalOf, ribBoardOf } from "./lookups.ts";
+export { MAKING_DEFAULTS, type Making, makingOf, PADDING_MM, type TypedMaking } from "./making.ts";
 export type { Motion } from "./motion.ts";
 export { nameOfCommand, thingName } from "./name-of-command.ts";
 export { type CommandWords, nameOfGesture, wordsOfCommand } from "./name-of-gesture.ts";

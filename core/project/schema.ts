@@ -1,6 +1,7 @@
 import * as v from "valibot";
 import { BendChoiceSchema, BendingSchema, type BendMethodSchema, BendTestSchema } from "./bending-schemas.ts";
 import { AcceptedLayoutSchema, LayingSchema, ownedFields } from "./laying-schemas.ts";
+import { MakingSchema } from "./making-schemas.ts";
 import { type LineRefSchema, NoteSchema, UnderlaySchema } from "./remark-schemas.ts";
 import { Id, Name, standingFields, Typed } from "./typed-fields.ts";
 
@@ -391,6 +392,8 @@ export const ProjectSchema = v.strictObject({
     leastHeightMm: Typed,
     /** How far the far edge of a square-cut rib may stand proud. */
     proudLimitMm: Typed,
+    /** How ribs and baseboard are made. */
+    making: v.exactOptional(MakingSchema),
   }),
   glue: v.strictObject({
     glueId: Id,

@@ -1,6 +1,6 @@
 import { allowanceOf, offsetLoops, type Strip } from "../cutting/index.ts";
 import { type FlatPoint, formatNumber, roundTo } from "../foundation/index.ts";
-import type { Jig } from "../jig/index.ts";
+import { boardPieces, type Jig } from "../jig/index.ts";
 import { faceShiftMm } from "../marking/index.ts";
 import { freeAngles, type PackingLoop, type PackingPiece, type SheetSize } from "../packing/index.ts";
 import type { Part } from "../patterns/index.ts";
@@ -100,22 +100,22 @@ function stripPiece(strip: Strip, thicknessMm: number, project: Project): Packin
 
 const onSheet = ({ u, v }: FlatPoint): { readonly x: number; readonly y: number } => ({ x: u, y: v });
 
-function boardGroup({ ribs }: Jig, project: Project): readonly GroupSketch[] {
+function boardGroup(jig: Jig, project: Project): readonly GroupSketch[] {
   const board = ribBoardOf(project);
   if (board === undefined) return [];
-  const { id, name, lengthMm, widthMm, quantity, priceEach } = board;
-  const sound = ribs.filter(({ outlineMm }) => outlineMm.length > 2);
+  const { id: boardId, name, lengthMm, widthMm, quantity, priceEach } = board;
+  const sound = boardPieces(jig).filter(({ outlineMm }) => outlineMm.length > 2);
   return sketchOf(project, {
-    id: `board-${id}`,
+    id: `board-${boardId}`,
     name,
-    pieceIds: sound.map((rib) => rib.id),
+    pieceIds: sound.map((piece) => piece.id),
     pieces: () =>
-      sound.map((rib) => {
-        const outline: PackingLoop = rib.outlineMm.map(onSheet);
-        return { id: rib.id, outline, holes: [], anglesRad: QUARTER_TURNS };
+      sound.map(({ id, outlineMm, holesMm }) => {
+        const outline: PackingLoop = outlineMm.map(onSheet);
+        return { id, outline, holes: holesMm.map((hole) => hole.map(onSheet)), anglesRad: QUARTER_TURNS };
       }),
-    sizes: [{ id, lengthMm, widthMm, quantity: wholeNumber(quantity) }],
-    prices: priceEach === undefined ? [] : [{ stockId: id, priceEach }],
+    sizes: [{ id: boardId, lengthMm, widthMm, quantity: wholeNumber(quantity) }],
+    prices: priceEach === undefined ? [] : [{ stockId: boardId, priceEach }],
   });
 }
 

@@ -1,4 +1,5 @@
 import { type Memory, NO_MEMORY, type Problem, type ProblemPlace } from "../foundation/index.ts";
+import { allRibs } from "../jig/index.ts";
 import { type Layout, type LayoutFault, type PackingProblem, packWithin } from "../packing/index.ts";
 import type { AcceptedLayout, Project } from "../project/index.ts";
 import { type GroupSketch, gatherGroups, type Pieces, sketchGroups } from "./gather-groups.ts";
@@ -21,7 +22,7 @@ const SWEEPS = 700;
  * layout-out-of-date, pieces-collide, piece-off-sheet, piece-without-stock.
  */
 export function acceptedPlan(pieces: Pieces, project: Project, memory: Memory = NO_MEMORY): StockPlan {
-  const from = [...pieces.strips, ...pieces.jig.ribs, ...GATHERING_GROUND.map((field) => project[field])];
+  const from = [...pieces.strips, ...allRibs(pieces.jig), ...GATHERING_GROUND.map((field) => project[field])];
   return joined(
     sketchGroups(pieces, project).map((sketch) =>
       project.layouts.some(({ groupId }) => groupId === sketch.id)

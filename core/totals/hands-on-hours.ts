@@ -1,5 +1,6 @@
 import { lengthOfEdgeMm, type Strip } from "../cutting/index.ts";
 import { at } from "../foundation/index.ts";
+import { allRibs } from "../jig/index.ts";
 import type { FlatEdge } from "../patterns/index.ts";
 import type { Project } from "../project/index.ts";
 import type { Tray } from "./types.ts";
@@ -69,9 +70,13 @@ const bevelMinutes = ({ edges }: Strip): number =>
     .reduce((sum, { flatLengthMm }) => sum + (flatLengthMm / 1000) * MINUTES.bevelPerM, 0);
 
 function jigMinutes({ jig }: Tray): number {
-  if (jig.ribs.length === 0) return 0;
-  const bevels = jig.ribs.filter(({ cut }) => cut === "bevel").length;
-  return MINUTES.setUpBase + jig.ribs.length * (MINUTES.rib + MINUTES.setUpRib) + bevels * MINUTES.ribBevel;
+  const ribs = allRibs(jig);
+  if (ribs.length === 0) return 0;
+  const bevels = ribs.filter(({ cut }) => cut === "bevel").length;
+  const boards = jig.cradle === undefined ? 1 : 2;
+  return (
+    boards * MINUTES.setUpBase + ribs.length * (MINUTES.rib + MINUTES.setUpRib) + bevels * MINUTES.ribBevel
+  );
 }
 
 const glueMinutes = ({ joints, seams }: Tray): number =>

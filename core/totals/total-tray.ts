@@ -1,7 +1,7 @@
 import { type Strip, signedAreaMm2 } from "../cutting/index.ts";
 import { formatNumber } from "../foundation/index.ts";
 import { glueMassKg, slotFillingKg } from "../glue-up/index.ts";
-import type { Jig } from "../jig/index.ts";
+import { boardPieces, type Jig } from "../jig/index.ts";
 import type { Part } from "../patterns/index.ts";
 import { foamOf, type Project, ribBoardOf, type Stock } from "../project/index.ts";
 import { handsOnHours } from "./hands-on-hours.ts";
@@ -72,17 +72,20 @@ const sheetsAtLeast = (areaMm2: number, sheetMm2: number): number =>
   sheetMm2 > 0 ? Math.max(0, Math.ceil(areaMm2 / sheetMm2 - 1e-9)) : 0;
 
 function boardTotals(
-  { ribs }: Jig,
+  jig: Jig,
   project: Project,
 ): Pick<Totals, "ribBoardAreaMm2" | "ribBoardsAtLeast" | "ribBoardMassKg"> {
-  const areas = ribs.map(({ outlineMm }) => Math.abs(signedAreaMm2(outlineMm)));
-  const volumes = ribs.map(({ thicknessMm }, i) => (areas[i] ?? 0) * thicknessMm);
   const board = ribBoardOf(project);
-  const ribBoardAreaMm2 = sum(areas);
+  const ribBoardAreaMm2 = sum(
+    boardPieces(jig).flatMap(({ outlineMm, holesMm }) => [
+      Math.abs(signedAreaMm2(outlineMm)),
+      ...holesMm.map((hole) => -Math.abs(signedAreaMm2(hole))),
+    ]),
+  );
   return {
     ribBoardAreaMm2,
     ribBoardsAtLeast:
       board === undefined ? 0 : sheetsAtLeast(ribBoardAreaMm2, board.lengthMm * board.widthMm),
-    ribBoardMassKg: sum(volumes) * 1e-9 * (board?.densityKgPerM3 ?? 0),
+    ribBoardMassKg: ribBoardAreaMm2 * (board?.thicknessMm ?? 0) * 1e-9 * (board?.densityKgPerM3 ?? 0),
   };
 }

@@ -3,6 +3,7 @@ import type { FlatPoint } from "../../core/foundation/index.ts";
 import type { Part } from "../../core/patterns/index.ts";
 import { emptyProject } from "../../core/project/defaults.ts";
 import type { Project, Section } from "../../core/project/index.ts";
+import { bareRib } from "../core/jig/bare-rib.ts";
 
 /** A flat loop with one edge a side, from its corners. */
 function loop(corners: readonly FlatPoint[]): Part["loops"][number] {
@@ -160,31 +161,34 @@ export const sampleDesign: Design = {
     battenMissMm: 0.04,
   })),
   jig: {
-    ribs: [0, 300, 600, 900, 1200, 1500, 1800].map((atMm, index) => ({
-      id: `A${index + 1}`,
-      name: `Rib across at ${atMm}`,
-      runs: "across" as const,
-      atMm,
-      thicknessMm: 12,
-      stationFace: "front" as const,
-      heights: [-640, -300, 0, 300, 640].map((y) => ({
-        atMm: y,
-        stationFaceMm: 60 + index * index * 1.6,
-        farFaceMm: 60.4 + index * index * 1.6,
-        bevelRad: 0.01 * index,
-        partId: Math.abs(y) > 300 ? (y > 0 ? "S2R" : "S2L") : "S1",
-      })),
-      outlineMm: [
-        { u: -640, v: 0 },
-        { u: 640, v: 0 },
-        { u: 640, v: 60 + index * index * 1.6 },
-        { u: -640, v: 60 + index * index * 1.6 },
-      ],
-      cut: index > 4 ? ("bevel" as const) : ("square" as const),
-      mostProudMm: 0.1 * index,
-      straightTop: true,
-      sameAs: index === 1 ? "A1" : `A${index + 1}`,
-    })),
+    ribs: [0, 300, 600, 900, 1200, 1500, 1800].map((atMm, index) =>
+      bareRib({
+        id: `A${index + 1}`,
+        name: `Rib across at ${atMm}`,
+        runs: "across" as const,
+        atMm,
+        thicknessMm: 12,
+        stationFace: "front" as const,
+        heights: [-640, -300, 0, 300, 640].map((y) => ({
+          atMm: y,
+          stationFaceMm: 60 + index * index * 1.6,
+          farFaceMm: 60.4 + index * index * 1.6,
+          bevelRad: 0.01 * index,
+          partId: Math.abs(y) > 300 ? (y > 0 ? "S2R" : "S2L") : "S1",
+        })),
+        outlineMm: [
+          { u: -640, v: 0 },
+          { u: 640, v: 0 },
+          { u: 640, v: 60 + index * index * 1.6 },
+          { u: -640, v: 60 + index * index * 1.6 },
+        ],
+        cut: index > 4 ? ("bevel" as const) : ("square" as const),
+        mostProudMm: 0.1 * index,
+        straightTop: true,
+        sameAs: index === 1 ? "A1" : `A${index + 1}`,
+      }),
+    ),
+    assembly: [],
     baseboard: {
       attitude: "upright",
       levelZMm: 0,

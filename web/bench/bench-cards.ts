@@ -1,6 +1,6 @@
 import type { Design } from "../../core/design.ts";
 import type { GlueStep } from "../../core/glue-up/index.ts";
-import type { Rib, RibHeight } from "../../core/jig/index.ts";
+import { allRibs, type Rib, type RibHeight } from "../../core/jig/index.ts";
 import type { MarkingRow, MarkingTable } from "../../core/marking/index.ts";
 import type { Part } from "../../core/patterns/index.ts";
 
@@ -47,7 +47,7 @@ export function benchCards({ parts, strips, marking, jig, glueUp }: Design): rea
     return [{ chapter: "marks", kind: "edges", part }, ...tables.flatMap(cardsOfTable)];
   });
   const steps = glueUp.map((step): BenchCard => ({ chapter: "glue", kind: "step", step }));
-  return [...marks, ...jig.ribs.flatMap(cardsOfRib), ...steps];
+  return [...marks, ...allRibs(jig).flatMap(cardsOfRib), ...steps];
 }
 
 const cardsOfTable = (table: MarkingTable): readonly BenchCard[] =>

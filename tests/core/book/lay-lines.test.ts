@@ -1,8 +1,8 @@
 import { describe, expect, it } from "vitest";
 import { layLines } from "../../../core/book/lay-lines.ts";
-import { partPlaces } from "../../../core/book/part-places.ts";
 import { stripLoops } from "../../../core/book/strip-piece.ts";
 import { designTray } from "../../../core/design.ts";
+import { partPlaces } from "../../../core/patterns/index.ts";
 import { faceHeightAt, type SectionSheet } from "../../../core/surfaces/index.ts";
 import { readExample } from "../../read-example.ts";
 
@@ -49,7 +49,7 @@ describe("lines where ribs and fences touch a strip", () => {
 
   it("come to lie at the rib's station when the strip is bent again", () => {
     const sheet = design.sheets.find((one): one is SectionSheet => one.id === "S2" && one.kind === "section");
-    const place = partPlaces(design, partOf("S2R"));
+    const place = partPlaces(design.sheets, partOf("S2R"));
     const depthMm = sheet?.depths.coreUpperMm ?? 0;
     const found = linesOf("S2R-b").filter((lay) => lay.words.startsWith("rib "));
     expect(found.length).toBeGreaterThan(2);

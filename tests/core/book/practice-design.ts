@@ -3,6 +3,7 @@ import type { FlatPoint } from "../../../core/foundation/index.ts";
 import type { Rib } from "../../../core/jig/index.ts";
 import type { FlatEdge, Part, PartEdge } from "../../../core/patterns/index.ts";
 import { emptyProject, type Project } from "../../../core/project/index.ts";
+import { bareRib } from "../jig/bare-rib.ts";
 
 /** An invented practice piece, written down by hand: one bent strip of 600 by 300 mm on two ribs alike. */
 export function practiceDesign(paper: Partial<Project["paper"]> = {}): Design {
@@ -112,6 +113,7 @@ export function practiceDesign(paper: Partial<Project["paper"]> = {}): Design {
           { ribId: "L2R", from: { x: 0, y: 240 }, to: { x: 600, y: 240 } },
         ],
       },
+      assembly: [],
     },
     holds: [],
     glueUp: [
@@ -167,7 +169,7 @@ function outlineEdges(): readonly FlatEdge[] {
 function rib(id: string, atMm: number): Rib {
   const top = (u: number) => 90 + 30 * (u / 600) ** 2;
   const along = Array.from({ length: 121 }, (_, i) => 600 - i * 5);
-  return {
+  return bareRib({
     id,
     name: `rib along ${id}`,
     runs: "along",
@@ -186,5 +188,5 @@ function rib(id: string, atMm: number): Rib {
     mostProudMm: 0,
     straightTop: false,
     sameAs: "L1R",
-  };
+  });
 }

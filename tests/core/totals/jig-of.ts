@@ -12,4 +12,5 @@ export const jigOf = (ribs: readonly Rib[]): Jig => ({
     ],
     lines: [],
   },
+  assembly: [],
 });

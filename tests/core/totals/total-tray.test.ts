@@ -7,29 +7,31 @@ import { type Plate, resolveLines } from "../../../core/project/index.ts";
 import { type Tray, totalTray } from "../../../core/totals/index.ts";
 import { flatPart, rectangle } from "../cutting/flat-parts.ts";
 import { plainProject } from "../cutting/plain-project.ts";
+import { bareRib } from "../jig/bare-rib.ts";
 import { planNode } from "../trays.ts";
 import { jigOf } from "./jig-of.ts";
 
-const rib = (changes: Partial<Rib> = {}): Rib => ({
-  id: "A1",
-  name: "Rib A1",
-  runs: "across",
-  atMm: 0,
-  thicknessMm: 12,
-  stationFace: "front",
-  heights: [],
-  outlineMm: [
-    { u: 0, v: 0 },
-    { u: 500, v: 0 },
-    { u: 500, v: 100 },
-    { u: 0, v: 100 },
-  ],
-  cut: "square",
-  mostProudMm: 0,
-  straightTop: true,
-  sameAs: "A1",
-  ...changes,
-});
+const rib = (changes: Partial<Rib> = {}): Rib =>
+  bareRib({
+    id: "A1",
+    name: "Rib A1",
+    runs: "across",
+    atMm: 0,
+    thicknessMm: 12,
+    stationFace: "front",
+    heights: [],
+    outlineMm: [
+      { u: 0, v: 0 },
+      { u: 500, v: 0 },
+      { u: 500, v: 100 },
+      { u: 0, v: 100 },
+    ],
+    cut: "square",
+    mostProudMm: 0,
+    straightTop: true,
+    sameAs: "A1",
+    ...changes,
+  });
 
 const joint: Joint = {
   id: "S1R/S2R",

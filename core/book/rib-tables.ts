@@ -1,0 +1,109 @@
+import { at, formatMm, formatNumber } from "../foundation/index.ts";
+import type { Rib } from "../jig/index.ts";
+import { type Block, gapBlock, headingBlock, paragraphBlock, stackBlock, tableBlocks } from "./blocks.ts";
+import { boxOf, heightOf, widthOf } from "./boxes.ts";
+import type { Lettering } from "./lettering.ts";
+import { lineMark, loopMark, paper, toPaper } from "./marks.ts";
+import { CONTENT_WIDTH_MM } from "./page-frame.ts";
+import { onView, type View } from "./plan-picture.ts";
+import { type RibGroup, ribPlaceWords, ribSeenFrom, stationFaceWords } from "./rib-piece.ts";
+import { standardScale } from "./scales.ts";
+import { thin } from "./thin-points.ts";
+import type { Mark, PaperPoint } from "./types.ts";
+
+const MONO_END = { face: "mono", anchor: "end" } as const;
+
+/** Ribs with a straight top need no template: one line each. */
+export function cuttingList(groups: readonly RibGroup[], lettering: Lettering): readonly Block[] {
+  const straight = groups.filter((group) => group.rib.straightTop);
+  if (straight.length === 0) return [];
+  const columns = [
+    { title: "Ribs", widthMm: 44, face: "mono" as const },
+    { title: "Pieces", widthMm: 16, ...MONO_END },
+    { title: "Thick", widthMm: 16, ...MONO_END },
+    { title: "Length", widthMm: 20, ...MONO_END },
+    { title: "Height at station face, both ends", widthMm: 38, ...MONO_END },
+    { title: "At other face, both ends", widthMm: 40, ...MONO_END },
+  ];
+  const rows = straight.map(({ rib, alike }) => {
+    const box = boxOf(rib.outlineMm.map(toPaper));
+    const [first, last] = [at(rib.heights, 0), at(rib.heights, -1)];
+    return [
+      alike.map((one) => one.id).join(" "),
+      formatNumber(alike.length, 0),
+      formatMm(rib.thicknessMm),
+      formatMm(widthOf(box)),
+      `${formatMm(first.stationFaceMm)} ${formatMm(last.stationFaceMm)}`,
+      `${formatMm(first.farFaceMm)} ${formatMm(last.farFaceMm)}`,
+    ];
+  });
+  return [
+    headingBlock("Cutting list: straight ribs, no template, mm"),
+    ...tableBlocks(columns, rows, lettering),
+  ];
+}
+
+/** One group of ribs: a small drawing and the table of its heights. */
+export function ribBlocks(group: RibGroup, lettering: Lettering): readonly Block[] {
+  const { rib, alike } = group;
+  const axis = rib.runs === "across" ? "y" : "x";
+  const title = alike.map((one) => `${one.id} (${ribPlaceWords(one)})`).join(", ");
+  const drawing = ribDrawing(rib);
+  const columns = [
+    { title: `Along, ${axis}`, widthMm: 30, ...MONO_END },
+    { title: "Station face", widthMm: 30, ...MONO_END },
+    { title: "Other face", widthMm: 30, ...MONO_END },
+    { title: "Bevel", widthMm: 26, ...MONO_END },
+    { title: "Carries", widthMm: 30, face: "mono" as const },
+  ];
+  const rows = rib.heights.map((height) => [
+    formatMm(height.atMm),
+    formatMm(height.stationFaceMm),
+    formatMm(height.farFaceMm),
+    `${formatNumber((height.bevelRad * 180) / Math.PI, 1)}°`,
+    height.partId,
+  ]);
+  return [
+    {
+      ...stackBlock([
+        headingBlock(`Rib ${title}`),
+        drawing.block,
+        paragraphBlock(
+          `1:${drawing.scale}, seen from the ${ribSeenFrom(rib)}. ${alike.map((one) => stationFaceWords(one)).join("; ")}. ${rib.cut === "square" ? "Cut the top square." : "Bevel the top as listed."}`,
+          CONTENT_WIDTH_MM,
+          lettering,
+        ),
+      ]),
+      keepsWithNext: true,
+    },
+    ...tableBlocks(columns, rows, lettering),
+    gapBlock(4),
+  ];
+}
+
+function ribDrawing(rib: Rib): { readonly block: Block; readonly scale: number } {
+  const outline = rib.outlineMm.map(toPaper);
+  const box = boxOf(outline);
+  const scale = standardScale(
+    { widthMm: widthOf(box), heightMm: heightOf(box) },
+    { widthMm: CONTENT_WIDTH_MM - 8, heightMm: 40 },
+  );
+  const draw = (corner: PaperPoint): readonly Mark[] => {
+    const view: View = { box, scale, corner: paper(corner.x + 2, corner.y - heightOf(box) / scale - 2) };
+    const points = thin(outline.map((p) => onView(view, p)));
+    const centre = onView(view, paper(0, box.bottom));
+    const crossesCentre = rib.runs === "across" && box.left < 0 && box.right > 0;
+    return [
+      loopMark(points, "outline", "rib"),
+      ...(crossesCentre
+        ? [
+            lineMark(
+              [paper(centre.x, centre.y - 1.5), paper(centre.x, centre.y + heightOf(box) / scale + 1.5)],
+              "centre",
+            ),
+          ]
+        : []),
+    ];
+  };
+  return { block: { heightMm: heightOf(box) / scale + 5, draw }, scale };
+}
