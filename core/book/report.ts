@@ -142,6 +142,9 @@ export interface Report {
   readonly ribs: readonly Rib[];
   readonly baseboard: Baseboard;
   readonly assembly: Jig["assembly"];
+  readonly posts: Jig["posts"];
+  readonly fenceStands: Jig["fenceStands"];
+  readonly release: Jig["release"];
   readonly cradle: RibSet | null;
   /** How every bend is held on the jig, what it gives back, and what wants care. */
   readonly holds: readonly BendHold[];
@@ -173,6 +176,9 @@ export function reportOf(design: Design): Report {
     ribs: design.jig.ribs,
     baseboard: design.jig.baseboard,
     assembly: design.jig.assembly,
+    posts: design.jig.posts,
+    fenceStands: design.jig.fenceStands,
+    release: design.jig.release,
     cradle: design.jig.cradle ?? null,
     holds: design.holds,
     glueUp: reportGlueUp(design),

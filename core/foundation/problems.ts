@@ -205,6 +205,14 @@ export type Problem =
   | (Placed & { readonly kind: "rib-not-spliced"; readonly lengthMm: number; readonly longestMm: number })
   | (Placed & { readonly kind: "rib-higher-than-board"; readonly heightMm: number; readonly widthMm: number })
   | (Placed & { readonly kind: "rib-locked-out"; readonly otherName: string })
+  /** A part reaches under the wood of a rib, and the shell does not lift off straight up. */
+  | (Placed & {
+      readonly kind: "shell-locked";
+      readonly ribName: string;
+      readonly stand: "jig" | "cradle";
+      readonly overMm: number;
+      readonly at: PlanPoint;
+    })
   | (Placed & { readonly kind: "strip-not-held"; readonly stripId: string })
   | (Placed & {
       readonly kind: "page-too-small";

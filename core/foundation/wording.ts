@@ -137,6 +137,8 @@ function sentenceFor(problem: Problem): string {
       return `${name} is ${formatMm(problem.heightMm)} mm high, more than the ${formatMm(problem.widthMm)} mm that its board gives. Lower the jig, or take a wider board.`;
     case "rib-locked-out":
       return `${name} cannot come down over ${problem.otherName}. Move one of them.`;
+    case "shell-locked":
+      return `${problem.name} reaches ${formatMm(problem.overMm)} mm under ${problem.ribName} near x ${formatMm(problem.at.x)}, y ${formatMm(problem.at.y)}: the shell does not lift off the ${problem.stand} straight up. Move the rib, or open it there toward its top.`;
     case "strip-not-held":
       return `${problem.stripId} rests on no rib and on no neighbour when its turn comes. Add a rib under it.`;
     case "page-too-small":
@@ -237,6 +239,7 @@ export function levelOf(problem: Problem): ProblemLevel {
     case "rib-needs-bevel":
     case "ribs-overlap":
     case "rib-in-fence":
+    case "shell-locked":
     case "rib-hole-does-not-fit":
     case "bend-too-tight":
     case "slots-left-open":

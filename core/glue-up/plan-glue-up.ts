@@ -11,6 +11,7 @@ import { type GlueLine, glueStep, type StepDraft } from "./glue-step.ts";
 import { type GlueUnit, glueUnits, isImageOf } from "./glue-units.ts";
 import { orderSheets, standingBonds } from "./order-sheets.ts";
 import { type FenceMoment, list, whyFence, whyOnBench, whySheet } from "./say-why.ts";
+import { turnedLoad, turning } from "./turning.ts";
 import type { GlueStep } from "./types.ts";
 
 /** What the glue-up is planned from. */
@@ -35,7 +36,7 @@ const SKIN_CAUTION =
 
 /**
  * The order of the glue-up: seams on the bench, fences that stand first, sheets from the centre outward with
- * closers last, the other fences, and fences that sit on the skin at the very end. Every piece rests on ribs
+ * closers last, the other fences, turning over where there is a cradle, and fences that sit on the skin at the very end. Every piece rests on ribs
  * or on a neighbour that is glued already; one that does not is still planned, with strip-not-held.
  */
 export function planGlueUp(sources: GlueUpSources, project: Project): GlueUp {
@@ -84,6 +85,12 @@ export function planGlueUp(sources: GlueUpSources, project: Project): GlueUp {
     });
   }
   addFences("on top");
+  if (sources.jig.cradle !== undefined && standing.length > 0) {
+    const parts = [...new Set(standing.map(({ part }) => part))];
+    const [least, most] = sources.jig.baseboard.corners;
+    const load = turnedLoad(parts, Math.abs(most.x - least.x), project);
+    add([], turning(load, project));
+  }
   addFences("after turning");
   addFences("on skin");
   return { steps: drafts.map((draft, i) => glueStep(draft, i + 1, project)), closings, problems };

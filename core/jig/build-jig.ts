@@ -1,19 +1,22 @@
 import type { Seam } from "../cutting/index.ts";
 import { type Memory, NO_MEMORY, type Problem } from "../foundation/index.ts";
 import type { Part } from "../patterns/index.ts";
+import type { FoldedPlate } from "../plates/index.ts";
 import type { Sheet } from "../surfaces/index.ts";
 import { cradleStand } from "./cradle.ts";
 import { fenceBands } from "./fence-notches.ts";
 import { JIG_GROUND, type JigGround } from "./jig-ground.ts";
+import type { Hanging } from "./release.ts";
 import { restingDepth } from "./resting-face.ts";
-import { type RibSetting, ribSet } from "./rib-set.ts";
+import { ribSet } from "./rib-set.ts";
 import { seamLines } from "./seam-lines.ts";
 import type { Jig } from "./types.ts";
 
-/** What is glued over the ribs: parts and the seams between their strips. */
+/** What comes together over the ribs: parts, the seams between their strips, and folded plates. */
 export interface Glued {
   readonly parts: readonly Part[];
   readonly seams: readonly Seam[];
+  readonly plates: readonly FoldedPlate[];
 }
 
 /**
@@ -26,13 +29,13 @@ export function buildJig(
   sheets: readonly Sheet[],
   project: JigGround,
   memory: Memory = NO_MEMORY,
-  glued: Glued = { parts: [], seams: [] },
+  glued: Glued = { parts: [], seams: [], plates: [] },
 ): Jigging {
   const { attitude, making } = project.jig;
   // Fences hang free of an inverted jig, and in its cradle.
   const isFree = attitude === "inverted" && making?.cradle === undefined;
   const held = isFree ? sheets.filter(({ kind }) => kind !== "fence") : sheets;
-  const from = [...JIG_GROUND.map((field) => project[field]), ...held, ...glued.seams];
+  const from = [...JIG_GROUND.map((field) => project[field]), ...held, ...glued.seams, ...glued.plates];
   return memory.recall("jig", from, () => jigUnder(held, project, glued));
 }
 
@@ -41,9 +44,10 @@ interface Jigging {
   readonly problems: readonly Problem[];
 }
 
-function jigUnder(sheets: readonly Sheet[], project: JigGround, { parts, seams }: Glued): Jigging {
+function jigUnder(sheets: readonly Sheet[], project: JigGround, { parts, seams, plates }: Glued): Jigging {
   const { attitude } = project.jig;
   const depthOf = restingDepth(attitude);
+  const wings = plates.flatMap(wingsOf);
   const standing = sheets.filter((sheet) => sheet.kind === "fence" && sheet.standsFirst);
   const { set, problems } = ribSet(sheets, project, {
     stand: "jig",
@@ -51,15 +55,23 @@ function jigUnder(sheets: readonly Sheet[], project: JigGround, { parts, seams }
     depthOf,
     bands: attitude === "upright" ? fenceBands(standing, project) : [],
     seams: seamLines(seams, parts, sheets, depthOf),
+    wings,
   });
-  const cradle = cradleOf(sheets, project);
+  const stand = cradleStand(sheets, project, wings);
+  const cradle = stand && ribSet(sheets, project, stand);
   return {
     jig: { ...set, ...(cradle && { cradle: cradle.set }) },
     problems: [...problems, ...(cradle?.problems ?? [])],
   };
 }
 
-function cradleOf(sheets: readonly Sheet[], project: JigGround): RibSetting | undefined {
-  const stand = cradleStand(sheets, project);
-  return stand && ribSet(sheets, project, stand);
-}
+/** The wings of a plate on all its hands, each with both faces. */
+const wingsOf = ({ parts, wings }: FoldedPlate): Hanging["wings"] =>
+  parts.flatMap(({ id, hand }) =>
+    wings.map(({ airFace, upperFace }) => ({
+      partId: id,
+      faces: [airFace, upperFace].map((face) =>
+        hand === "left" ? face.map(({ x, y, z }) => ({ x, y: -y, z })) : face,
+      ),
+    })),
+  );

@@ -9,7 +9,11 @@ import type { Stand } from "./rib-set.ts";
  * skinned, and lies on that skin with padding between. From an inverted jig it comes to lie upright on its air face, its
  * fences hanging in openings of the ribs; from an upright one it comes to lie upside down on its upper face.
  */
-export function cradleStand(sheets: readonly Sheet[], project: JigGround): Stand | undefined {
+export function cradleStand(
+  sheets: readonly Sheet[],
+  project: JigGround,
+  wings: Stand["wings"],
+): Stand | undefined {
   const { cradle } = makingOf(project);
   if (cradle === undefined) return undefined;
   const { paddingMm } = cradle;
@@ -20,5 +24,6 @@ export function cradleStand(sheets: readonly Sheet[], project: JigGround): Stand
     depthOf: ({ airMm, upperMm }) => (turned ? airMm - paddingMm : upperMm + paddingMm),
     bands: turned ? fenceBands(sheets, project) : [],
     seams: [],
+    wings,
   };
 }

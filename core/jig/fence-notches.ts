@@ -11,6 +11,8 @@ const STEP_MM = 10;
 /** One hand of a fence as a band in plan: its middle and both sides, with the lower edge's height. */
 export interface FenceBand {
   readonly partId: string;
+  /** Half of foam and both skins, without the clearance. */
+  readonly halfMm: number;
   readonly lines: readonly (readonly PlanPoint[])[];
   readonly lowZMm: readonly number[];
   /** The lowest point of the finished fence. */
@@ -56,6 +58,7 @@ function fenceBand(sheet: FenceSheet, project: JigGround, hand: Hand): FenceBand
   const lowZMm = stations.map((alongMm) => heightAlong(lower, alongMm) - lowerMm);
   return {
     partId: partIdOf(sheet.id, hand),
+    halfMm: (sheet.thicknessMm + lowerMm + upperMm) / 2,
     lines: [beside(0), beside(halfMm), beside(-halfMm)],
     lowZMm,
     leastZMm: lower.reduce((least, { v }) => Math.min(least, v - lowerMm), Number.POSITIVE_INFINITY),
@@ -63,7 +66,7 @@ function fenceBand(sheet: FenceSheet, project: JigGround, hand: Hand): FenceBand
 }
 
 /** The lower edge in chart coordinates, u ascending: everything below the line between both ends of the fence. */
-function lowerEdgeOf(sheet: FenceSheet): { readonly u: number; readonly v: number }[] {
+export function lowerEdgeOf(sheet: FenceSheet): { readonly u: number; readonly v: number }[] {
   const edges = sheet.loops.flatMap((loop) => loop.edges);
   const lower = edges.filter(({ edgeId }) => edgeId === "lower");
   return (lower.length > 0 ? lower : edges)
@@ -71,7 +74,11 @@ function lowerEdgeOf(sheet: FenceSheet): { readonly u: number; readonly v: numbe
     .sort((a, b) => a.u - b.u || a.v - b.v);
 }
 
-function heightAlong(line: readonly { readonly u: number; readonly v: number }[], uMm: number): number {
+/** Height of an edge in chart coordinates at a length along it; its end heights beyond its ends. */
+export function heightAlong(
+  line: readonly { readonly u: number; readonly v: number }[],
+  uMm: number,
+): number {
   const next = line.findIndex(({ u }) => u >= uMm);
   if (next < 0) return at(line, -1).v;
   if (next === 0) return at(line, 0).v;

@@ -1,4 +1,14 @@
 export { allRibs, boardPieces } from "./all-ribs.ts";
+export type {
+  BoardSheet,
+  BoardShim,
+  BoardSlot,
+  FenceStand,
+  Post,
+  Release,
+  ReleaseLock,
+  SquareCheck,
+} from "./board-types.ts";
 export { buildJig } from "./build-jig.ts";
 export { holdBends } from "./hold-bends.ts";
 export type {

@@ -1,5 +1,6 @@
 import type { Problem } from "../foundation/index.ts";
 import { makingOf, ribBoardOf } from "../project/index.ts";
+import type { ReleaseLock } from "./board-types.ts";
 import { endsOf, sharedMm } from "./crossing-rib.ts";
 import { longestRibMm } from "./finish-rib.ts";
 import type { JigGround } from "./jig-ground.ts";
@@ -88,3 +89,13 @@ export const lockedProblem = ({ ribId, lockedBy }: AssemblyStep): Problem[] =>
     name: `Rib ${ribId}`,
     otherName: `rib ${other}`,
   }));
+
+/** What keeps the shell from lifting off its ribs. A plate is fitted after, and its wing locks nothing then. */
+export function releaseProblem(
+  { ribId, by, partId, overMm, at: spot }: ReleaseLock,
+  stand: Rib["stand"],
+): Problem[] {
+  if (by === "wing") return [];
+  const place = { ribId };
+  return [{ kind: "shell-locked", place, name: partId, ribName: `rib ${ribId}`, stand, overMm, at: spot }];
+}

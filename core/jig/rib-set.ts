@@ -5,9 +5,12 @@ import { orderOfAssembly } from "./assembly.ts";
 import { baseOfRibs, levelOf } from "./base-of-ribs.ts";
 import { boardHeight } from "./board-height.ts";
 import { type FenceBand, notchesInRib } from "./fence-notches.ts";
+import { fenceStands } from "./fence-stands.ts";
 import { finishRib } from "./finish-rib.ts";
 import type { JigGround } from "./jig-ground.ts";
-import { endedPieces, type JigPiece, jigPiece, pieceId, topsOf } from "./jig-piece.ts";
+import { endedPieces, heightOn, type JigPiece, jigPiece, pieceId, topsOf } from "./jig-piece.ts";
+import { postsOf } from "./posts.ts";
+import { type Hanging, releaseOf } from "./release.ts";
 import { type DepthOf, restingFace } from "./resting-face.ts";
 import { ribPlaces } from "./rib-places.ts";
 import {
@@ -17,6 +20,7 @@ import {
   makingProblems,
   nothingProblem,
   overlapProblem,
+  releaseProblem,
 } from "./rib-problems.ts";
 import { markSameOutlines } from "./same-outlines.ts";
 import type { SeamLine } from "./seam-lines.ts";
@@ -29,6 +33,8 @@ export interface Stand {
   readonly depthOf: DepthOf;
   readonly bands: readonly FenceBand[];
   readonly seams: readonly SeamLine[];
+  /** Folded metal that is on the shell when it is lifted. */
+  readonly wings: Hanging["wings"];
 }
 
 /** A set of ribs, and what is wrong with them. */
@@ -40,12 +46,15 @@ export interface RibSetting {
 /**
  * The ribs under one face of the tray and the board under them. Problems: rib-under-nothing for a typed place without a
  * sheet, rib-in-fence, rib-needs-bevel, ribs-overlap, rib-hole-does-not-fit, rib-not-spliced, rib-higher-than-board,
- * rib-locked-out.
+ * rib-locked-out, shell-locked.
  */
 export function ribSet(sheets: readonly Sheet[], project: JigGround, stand: Stand): RibSetting {
   const { attitude, bands, seams } = stand;
   const face = restingFace(sheets, attitude, stand.depthOf);
-  if (face === undefined) return { set: emptySet(attitude), problems: [] };
+  const { boardHeights } = makingOf(project);
+  // What was measured is the board under the jig.
+  const boardAt = boardHeight(stand.stand === "jig" ? boardHeights : []);
+  if (face === undefined) return { set: emptySet(attitude, project), problems: [] };
   const thicknessMm = ribBoardOf(project)?.thicknessMm ?? 0;
   const found = ribPlaces(project, face)
     .map((place) => (stand.stand === "jig" ? place : { ...place, id: `C${place.id}` }))
@@ -56,9 +65,6 @@ export function ribSet(sheets: readonly Sheet[], project: JigGround, stand: Stan
     bands,
     { attitude, leastHeightMm },
   );
-  const { boardHeights } = makingOf(project);
-  // What was measured is the board under the jig.
-  const boardAt = boardHeight(stand.stand === "jig" ? boardHeights : []);
   const settings = { project, ...stand, levelZMm, thicknessMm, boardAt, seams };
   const whole = found.flatMap(({ place, tops }) =>
     tops.map((top, i) => jigPiece({ ...place, id: pieceId(place, tops, i) }, top, face, settings)),
@@ -70,9 +76,26 @@ export function ribSet(sheets: readonly Sheet[], project: JigGround, stand: Stan
   );
   const ribs = markSameOutlines(pieces.map((piece) => finishRib(piece, pieces, settings)));
   const assembly = orderOfAssembly(ribs);
+  const release = releaseOf(
+    ribs,
+    face,
+    { fences: bands, wings: stand.wings },
+    {
+      attitude,
+      heightOf: (zMm) => heightOn(settings, zMm),
+      proudLimitMm: project.jig.proudLimitMm,
+    },
+  );
   const empty = found.filter(({ tops }) => tops.length === 0);
   return {
-    set: { ribs, baseboard: baseOfRibs(ribs, { attitude, levelZMm }), assembly },
+    set: {
+      ribs,
+      baseboard: baseOfRibs(ribs, settings),
+      assembly,
+      posts: postsOf(pieces, settings),
+      fenceStands: stand.stand === "jig" && attitude === "upright" ? fenceStands(sheets, levelZMm) : [],
+      release,
+    },
     problems: [
       ...(stand.stand === "jig" ? empty.flatMap(({ place }) => nothingProblem(place, project)) : []),
       ...inFence.flatMap((piece) => fenceProblem(piece, fenceAlong(piece, bands) ?? "", project)),
@@ -80,14 +103,18 @@ export function ribSet(sheets: readonly Sheet[], project: JigGround, stand: Stan
       ...pieces.flatMap((piece, i) => overlapProblem(piece, pieces.slice(0, i))),
       ...ribs.flatMap((rib) => makingProblems(rib, project)),
       ...assembly.flatMap(lockedProblem),
+      ...release.locks.flatMap((lock) => releaseProblem(lock, stand.stand)),
     ],
   };
 }
 
-const emptySet = (attitude: Rib["attitude"]): RibSet => ({
+const emptySet = (attitude: Rib["attitude"], project: JigGround): RibSet => ({
   ribs: [],
-  baseboard: baseOfRibs([], { attitude, levelZMm: 0 }),
+  baseboard: baseOfRibs([], { attitude, levelZMm: 0, project, boardAt: () => 0 }),
   assembly: [],
+  posts: [],
+  fenceStands: [],
+  release: { direction: "straight up from the board", steepestRad: 0, locks: [] },
 });
 
 /** A rib of which a fence takes more than half stands in the fence's way. */

@@ -1,5 +1,14 @@
 import type { FlatPoint, PlanPoint } from "../foundation/index.ts";
 import type { Project } from "../project/index.ts";
+import type {
+  BoardSheet,
+  BoardShim,
+  BoardSlot,
+  FenceStand,
+  Post,
+  Release,
+  SquareCheck,
+} from "./board-types.ts";
 
 /** One height along a rib, measured from the baseboard's upper face, in the jig's own attitude. */
 export interface RibHeight {
@@ -110,7 +119,19 @@ export interface Baseboard {
   /** Height of the baseboard's upper face above ground (upright) or the level it is turned to (inverted). */
   readonly levelZMm: number;
   readonly corners: readonly [PlanPoint, PlanPoint];
-  readonly lines: readonly { readonly ribId: string; readonly from: PlanPoint; readonly to: PlanPoint }[];
+  /** Each rib's line: its station face stands on it, its body lies `toward` from there. */
+  readonly lines: readonly {
+    readonly ribId: string;
+    readonly from: PlanPoint;
+    readonly to: PlanPoint;
+    readonly toward: "front" | "rear" | "right" | "left";
+  }[];
+  readonly thicknessMm: number;
+  readonly sheets: readonly BoardSheet[];
+  readonly square: SquareCheck;
+  readonly slots: readonly BoardSlot[];
+  /** Empty where nothing was measured. */
+  readonly shims: readonly BoardShim[];
 }
 
 /** Ribs on a board, in the order in which they are set up. */
@@ -118,6 +139,9 @@ export interface RibSet {
   readonly ribs: readonly Rib[];
   readonly baseboard: Baseboard;
   readonly assembly: readonly AssemblyStep[];
+  readonly posts: readonly Post[];
+  readonly fenceStands: readonly FenceStand[];
+  readonly release: Release;
 }
 
 export interface Jig extends RibSet {

@@ -3,7 +3,7 @@ import type { FlatPoint } from "../../core/foundation/index.ts";
 import type { Part } from "../../core/patterns/index.ts";
 import { emptyProject } from "../../core/project/defaults.ts";
 import type { Project, Section } from "../../core/project/index.ts";
-import { bareRib } from "../core/jig/bare-rib.ts";
+import { bareJig, bareRib } from "../core/jig/bare-rib.ts";
 
 /** A flat loop with one edge a side, from its corners. */
 function loop(corners: readonly FlatPoint[]): Part["loops"][number] {
@@ -160,8 +160,8 @@ export const sampleDesign: Design = {
     straightMissMm: 0.31,
     battenMissMm: 0.04,
   })),
-  jig: {
-    ribs: [0, 300, 600, 900, 1200, 1500, 1800].map((atMm, index) =>
+  jig: bareJig(
+    [0, 300, 600, 900, 1200, 1500, 1800].map((atMm, index) =>
       bareRib({
         id: `A${index + 1}`,
         name: `Rib across at ${atMm}`,
@@ -188,9 +188,7 @@ export const sampleDesign: Design = {
         sameAs: index === 1 ? "A1" : `A${index + 1}`,
       }),
     ),
-    assembly: [],
-    baseboard: {
-      attitude: "upright",
+    {
       levelZMm: 0,
       corners: [
         { x: -60, y: -700 },
@@ -200,9 +198,10 @@ export const sampleDesign: Design = {
         ribId: `A${index + 1}`,
         from: { x, y: -640 },
         to: { x, y: 640 },
+        toward: "rear" as const,
       })),
     },
-  },
+  ),
   holds: [],
   glueUp: [
     {

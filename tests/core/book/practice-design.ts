@@ -3,7 +3,7 @@ import type { FlatPoint } from "../../../core/foundation/index.ts";
 import type { Rib } from "../../../core/jig/index.ts";
 import type { FlatEdge, Part, PartEdge } from "../../../core/patterns/index.ts";
 import { emptyProject, type Project } from "../../../core/project/index.ts";
-import { bareRib } from "../jig/bare-rib.ts";
+import { bareJig, bareRib } from "../jig/bare-rib.ts";
 
 /** An invented practice piece, written down by hand: one bent strip of 600 by 300 mm on two ribs alike. */
 export function practiceDesign(paper: Partial<Project["paper"]> = {}): Design {
@@ -99,22 +99,17 @@ export function practiceDesign(paper: Partial<Project["paper"]> = {}): Design {
         battenMissMm: 0.03,
       },
     ],
-    jig: {
-      ribs: [rib("L1R", 60), rib("L2R", 240)],
-      baseboard: {
-        attitude: "upright",
-        levelZMm: -20,
-        corners: [
-          { x: -50, y: -50 },
-          { x: 650, y: 350 },
-        ],
-        lines: [
-          { ribId: "L1R", from: { x: 0, y: 60 }, to: { x: 600, y: 60 } },
-          { ribId: "L2R", from: { x: 0, y: 240 }, to: { x: 600, y: 240 } },
-        ],
-      },
-      assembly: [],
-    },
+    jig: bareJig([rib("L1R", 60), rib("L2R", 240)], {
+      levelZMm: -20,
+      corners: [
+        { x: -50, y: -50 },
+        { x: 650, y: 350 },
+      ],
+      lines: [
+        { ribId: "L1R", from: { x: 0, y: 60 }, to: { x: 600, y: 60 }, toward: "left" },
+        { ribId: "L2R", from: { x: 0, y: 240 }, to: { x: 600, y: 240 }, toward: "left" },
+      ],
+    }),
     holds: [],
     glueUp: [
       {

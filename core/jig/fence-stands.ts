@@ -1,0 +1,40 @@
+import { type FenceSheet, partIdOf, type Sheet } from "../surfaces/index.ts";
+import type { FenceStand } from "./board-types.ts";
+import { heightAlong, lowerEdgeOf } from "./fence-notches.ts";
+
+/** Stations of a fence's table are no farther apart than this, mm. */
+const APART_MM = 100;
+
+/**
+ * The fences that stand in an upright jig before the sheets, and carry them: how high the lower edge of their foam is
+ * blocked over the baseboard, and how high its upper edge comes out, on the mid-plane.
+ */
+export const fenceStands = (sheets: readonly Sheet[], levelZMm: number): readonly FenceStand[] =>
+  sheets.flatMap((sheet) =>
+    sheet.kind === "fence" && sheet.standsFirst
+      ? sheet.hands.map((hand): FenceStand => {
+          const sideOfY = hand === "left" ? -1 : 1;
+          const lower = lowerEdgeOf(sheet);
+          return {
+            partId: partIdOf(sheet.id, hand),
+            stations: stationsOf(sheet).map(({ alongMm, at: { x, y }, midZMm }) => ({
+              alongMm,
+              at: { x, y: sideOfY * y },
+              lowerMm: heightAlong(lower, alongMm) - levelZMm,
+              upperMm: midZMm - levelZMm,
+            })),
+          };
+        })
+      : [],
+  );
+
+/** The stations of a seat, thinned to those that are needed for their distance; the first and the last stay. */
+function stationsOf({ seat }: FenceSheet): FenceSheet["seat"] {
+  let lastMm = Number.NEGATIVE_INFINITY;
+  return seat.filter(({ alongMm }, i) => {
+    const next = seat[i + 1];
+    const isNeeded = next === undefined || next.alongMm - lastMm > APART_MM;
+    if (isNeeded) lastMm = alongMm;
+    return isNeeded;
+  });
+}

@@ -1,0 +1,169 @@
+import { at, type PlanPoint, type SpacePoint } from "../foundation/index.ts";
+import type { Release, ReleaseLock } from "./board-types.ts";
+import { bodyOfRib } from "./body-of-rib.ts";
+import type { Stretch } from "./crossing-rib.ts";
+import type { FenceBand } from "./fence-notches.ts";
+import { highestWood } from "./highest-wood.ts";
+import type { RestingFace } from "./resting-face.ts";
+import type { Rib } from "./types.ts";
+
+/** Wood that stands over something by less than this does not hold it, mm. */
+const HOLDS_MM = 0.5;
+/** Things are followed in steps of this, mm. */
+const STEP_MM = 3;
+
+/** A place on the face of a board is in it, mm. */
+const TOUCH_MM = 1e-6;
+
+/** What of the shell reaches down between or under the ribs, besides the sheets that lie on them. */
+export interface Hanging {
+  readonly fences: readonly FenceBand[];
+  readonly wings: readonly { readonly partId: string; readonly faces: readonly (readonly SpacePoint[])[] }[];
+}
+
+export interface ReleaseSettings {
+  readonly heightOf: (zMm: number) => number;
+  readonly attitude: Rib["attitude"];
+  readonly proudLimitMm: number;
+}
+
+/**
+ * Whether the glued, skinned shell lifts straight up from the board. It does where nothing of it lies under wood: every
+ * rib is looked at in vertical columns over its whole board, and a part that reaches lower than the highest wood of its
+ * column locks the shell to that rib. A wing of folded metal locks it once its plate is on. The deepest place of each part
+ * under each rib is told.
+ */
+export function releaseOf(
+  ribs: readonly Rib[],
+  face: RestingFace,
+  hanging: Hanging,
+  settings: ReleaseSettings,
+): Release {
+  // On an inverted jig fences look up: they hang over the ribs' tops.
+  const fences = settings.attitude === "upright" ? hanging.fences.flatMap(fencePoints) : [];
+  const locks = ribs.flatMap((rib) => [
+    ...[...fences, ...hanging.wings.flatMap((wing) => wingPoints(wing, rib))].flatMap((point) =>
+      lockAt(rib, point, settings),
+    ),
+    ...sheetLocks(rib, face, settings),
+  ]);
+  return {
+    direction: "straight up from the board",
+    steepestRad: Math.max(0, ...ribs.flatMap(slopesOf)),
+    locks: deepestOnly(locks),
+  };
+}
+
+interface HangingPoint extends SpacePoint {
+  readonly by: ReleaseLock["by"];
+  readonly partId: string;
+}
+
+function lockAt(
+  rib: Rib,
+  { x, y, z, by, partId }: HangingPoint,
+  { heightOf }: ReleaseSettings,
+): readonly ReleaseLock[] {
+  const [alongMm, besideMm] = rib.runs === "across" ? [y, x] : [x, y];
+  const [fromMm, toMm] = bodyOfRib(rib);
+  if (besideMm < fromMm - TOUCH_MM || besideMm > toMm + TOUCH_MM) return [];
+  const overMm = highestWood(rib.outlineMm, alongMm) - heightOf(z);
+  return overMm > HOLDS_MM ? [{ ribId: rib.id, by, partId, overMm, at: { x, y } }] : [];
+}
+
+/** The lower edge of a fence over its whole thickness. */
+function fencePoints({ partId, lines, lowZMm, halfMm }: FenceBand): readonly HangingPoint[] {
+  const [middle = [], one = [], other = []] = lines;
+  const wideMm = Math.hypot(at(one, 0).x - at(middle, 0).x, at(one, 0).y - at(middle, 0).y);
+  const share = wideMm > 0 ? halfMm / wideMm : 0;
+  return middle.flatMap((p, i) => {
+    const next = middle[i + 1];
+    if (next === undefined) return [];
+    const rows = [one, other, middle].map((side) => ({
+      from: mix(p, at(side, i), share),
+      to: mix(next, at(side, i + 1), share),
+    }));
+    const z = Math.min(at(lowZMm, i), at(lowZMm, i + 1));
+    return rows.flatMap(({ from, to }) =>
+      stepsBetween(from, to).map((on) => ({ ...on, z, by: "fence" as const, partId })),
+    );
+  });
+}
+
+/** Where a board is looked at across its thickness: both faces and the middle. */
+const looksAcross = ([fromMm, toMm]: Stretch): readonly number[] => [fromMm, (fromMm + toMm) / 2, toMm];
+
+/** Both faces of a folded wing where the planes of a rib's board cut them. */
+function wingPoints({ partId, faces }: Hanging["wings"][number], rib: Rib): readonly HangingPoint[] {
+  const axis = rib.runs === "across" ? "x" : "y";
+  return faces.flatMap((corners) =>
+    looksAcross(bodyOfRib(rib)).flatMap((planeMm) => {
+      const ends = corners.flatMap((to, i) => crossing(at(corners, i - 1), to, { axis, planeMm }));
+      const [first, last] = [ends[0], ends[1]];
+      if (first === undefined || last === undefined) return [];
+      const steps = Math.max(1, Math.ceil(distance(first, last) / STEP_MM));
+      return Array.from({ length: steps + 1 }, (_, k): HangingPoint => {
+        return { ...mixSpace(first, last, k / steps), by: "wing", partId };
+      });
+    }),
+  );
+}
+
+function crossing(
+  from: SpacePoint,
+  to: SpacePoint,
+  { axis, planeMm }: { readonly axis: "x" | "y"; readonly planeMm: number },
+): readonly SpacePoint[] {
+  const [a, b] = [from[axis] - planeMm, to[axis] - planeMm];
+  return a > 0 === b > 0 ? [] : [mixSpace(from, to, a / (a - b))];
+}
+
+/** Sheets that a rib's own wood stands over: none where its top was cut to the lowest face over it. */
+function sheetLocks(rib: Rib, face: RestingFace, settings: ReleaseSettings): readonly ReleaseLock[] {
+  const { heightOf, proudLimitMm } = settings;
+  return rib.heights.flatMap(({ atMm }) =>
+    looksAcross(bodyOfRib(rib)).flatMap((besideMm): readonly ReleaseLock[] => {
+      const p = rib.runs === "across" ? { x: besideMm, y: atMm } : { x: atMm, y: besideMm };
+      const rest = face.at(p);
+      if (rest === undefined) return [];
+      const allowedMm = HOLDS_MM + Math.max(proudLimitMm, rib.cut === "bevel" ? rib.mostProudMm : 0);
+      const overMm = highestWood(rib.outlineMm, atMm) - heightOf(rest.zMm);
+      return overMm > allowedMm ? [{ ribId: rib.id, by: "sheet", partId: rest.partId, overMm, at: p }] : [];
+    }),
+  );
+}
+
+const slopesOf = ({ heights }: Rib): readonly number[] =>
+  heights.flatMap(({ atMm, stationFaceMm, bevelRad, partId }, i) => {
+    const before = heights[i - 1];
+    if (before === undefined || before.partId !== partId || atMm - before.atMm < 1) return [];
+    const along = (stationFaceMm - before.stationFaceMm) / (atMm - before.atMm);
+    return [Math.atan(Math.hypot(along, Math.tan(bevelRad)))];
+  });
+
+function deepestOnly(locks: readonly ReleaseLock[]): readonly ReleaseLock[] {
+  const deepest = new Map<string, ReleaseLock>();
+  for (const lock of locks) {
+    const key = `${lock.ribId} ${lock.partId}`;
+    const known = deepest.get(key);
+    if (known === undefined || lock.overMm > known.overMm) deepest.set(key, lock);
+  }
+  return [...deepest.values()];
+}
+
+function stepsBetween(from: PlanPoint, to: PlanPoint): readonly PlanPoint[] {
+  const steps = Math.max(1, Math.ceil(Math.hypot(to.x - from.x, to.y - from.y) / STEP_MM));
+  return Array.from({ length: steps + 1 }, (_, i) => mix(from, to, i / steps));
+}
+
+const mix = (a: PlanPoint, b: PlanPoint, share: number): PlanPoint => ({
+  x: a.x + (b.x - a.x) * share,
+  y: a.y + (b.y - a.y) * share,
+});
+
+const mixSpace = (a: SpacePoint, b: SpacePoint, share: number): SpacePoint => ({
+  ...mix(a, b, share),
+  z: a.z + (b.z - a.z) * share,
+});
+
+const distance = (a: SpacePoint, b: SpacePoint): number => Math.hypot(a.x - b.x, a.y - b.y, a.z - b.z);
