@@ -1,1 +1,10 @@
 export { type FaceDepths, faceDepths } from "./face-depths.ts";
+export {
+  fibreMassShare,
+  fibreVolumeShare,
+  type LaminateMix,
+  laminateKgPerM3,
+  type PlyFigures,
+  plyFigures,
+} from "./ply.ts";
+export { filmMinutes, potLifeMinutes, type ResinTimes, solidHours } from "./resin-times.ts";
