@@ -3,11 +3,11 @@ import { cutStrips, leaveSpare } from "./cutting/index.ts";
 import { type Memory, NO_MEMORY } from "./foundation/index.ts";
 import { planGlueUp } from "./glue-up/index.ts";
 import { allRibs, buildJig, holdBends } from "./jig/index.ts";
-import { findJoints } from "./joints/index.ts";
+import { findJoints, type SetBack } from "./joints/index.ts";
 import { markingTables } from "./marking/index.ts";
-import { layParts } from "./patterns/index.ts";
+import { layOutlines, layParts, type PartOutline } from "./patterns/index.ts";
 import { foldPlates, wingFreeEdge } from "./plates/index.ts";
-import { checkDocument, type Project, resolveLines, soundProject } from "./project/index.ts";
+import { checkDocument, type Item, type Project, resolveLines, soundProject } from "./project/index.ts";
 import { acceptedPlan, isAboutLayout, laidPlan } from "./stock/index.ts";
 import { buildSheets } from "./surfaces/index.ts";
 import { totalTray } from "./totals/index.ts";
@@ -33,14 +33,58 @@ export function designTray(typed: Project, memory: Memory = NO_MEMORY): Design {
   return { ...shapes, ...planWork(shapes, memory) };
 }
 
+/**
+ * Ahead of a new design: the flat outlines of what was edited since the tray was shaped, each edge set back as its joint
+ * asked then. Nothing that follows from the edit in other items is among them, and no problem is told; both come
+ * with the shapes. The memory is the one that shaped the tray.
+ */
+export function outlinesAhead(typed: Project, shaped: Shapes, memory: Memory): readonly PartOutline[] {
+  const project = memory.keep("project", soundProject(typed));
+  const edited = editedItems(project, shaped.project);
+  if (edited.length === 0) return [];
+  const items = [...groundOf(edited, project), ...edited];
+  const { lines, wingEdge } = drawnLines(project, memory);
+  const { sheets } = buildSheets({ ...project, items }, lines, wingEdge, memory);
+  const isEdited = new Set(edited.map(({ id }) => id));
+  const setBacks = memory.last<readonly SetBack[]>("set-backs") ?? [];
+  return layOutlines(
+    project,
+    sheets.filter(({ itemId }) => isEdited.has(itemId)),
+    setBacks,
+  );
+}
+
+/** Sections, transitions and fences that are not as they were. */
+function editedItems(project: Project, before: Project): readonly Item[] {
+  const known = new Set<unknown>([...before.items, ...before.profiles]);
+  const isKnown = (profileId: string) =>
+    project.profiles.some((one) => one.id === profileId && known.has(one));
+  return project.items.filter(
+    (item) =>
+      item.kind !== "plate" && !(known.has(item) && (item.kind !== "section" || isKnown(item.profileId))),
+  );
+}
+
+/** What edited items stand on: sections on nothing, transitions and fences on all that lies. */
+const groundOf = (edited: readonly Item[], { items }: Project): readonly Item[] =>
+  edited.every(({ kind }) => kind === "section")
+    ? []
+    : items.filter((item) => item.kind !== "fence" && !edited.includes(item));
+
+/** The drawn lines as curves, and the plates folded from them. */
+function drawnLines(project: Project, memory: Memory) {
+  const lines = memory.keep("lines", resolveLines(project));
+  const folding = memory.keep("plates", foldPlates(project, lines));
+  const wingEdge = (itemId: string, wingId: string) => wingFreeEdge(folding.plates, itemId, wingId);
+  return { lines, folding, wingEdge };
+}
+
 /** The stages from the sketch to the flat parts. */
 export function shapeTray(typed: Project, memory: Memory = NO_MEMORY): Shapes {
   memory.turn();
   const project = memory.keep("project", soundProject(typed));
-  const lines = memory.keep("lines", resolveLines(project));
-  const folding = memory.keep("plates", foldPlates(project, lines));
+  const { lines, folding, wingEdge } = drawnLines(project, memory);
   const { plates } = folding;
-  const wingEdge = (itemId: string, wingId: string) => wingFreeEdge(plates, itemId, wingId);
   const surfaces = buildSheets(project, lines, wingEdge, memory);
   const joining = findJoints(project, lines, surfaces.sheets, surfaces.folds, memory);
   const setBacks = memory.keep("set-backs", joining.setBacks);

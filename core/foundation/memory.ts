@@ -9,6 +9,8 @@ export interface Memory {
   readonly keep: <T>(name: string, value: T) => T;
   /** What was made under this name, if it was of the very same things; else it is made now. */
   readonly recall: <T>(name: string, from: readonly unknown[], make: () => T) => T;
+  /** What was kept under this name the last time; undefined where nothing was. */
+  readonly last: <T>(name: string) => T | undefined;
   /** What was not asked for since the last turn is forgotten. */
   readonly turn: () => void;
 }
@@ -17,6 +19,7 @@ export interface Memory {
 export const NO_MEMORY: Memory = {
   keep: (_name, value) => value,
   recall: (_name, _from, make) => make(),
+  last: () => undefined,
   turn: () => {},
 };
 
@@ -47,6 +50,8 @@ export function newMemory(): Memory {
       now.set(name, { from, value });
       return value;
     },
+    // What stands under a name was kept by the same maker.
+    last: <T>(name: string) => known(name)?.value as T | undefined,
     turn: () => {
       last = now;
       now = new Map();

@@ -1,5 +1,6 @@
 export { faceBehind } from "./face-behind.ts";
 export { flatLengthMm, loopAreaMm2, loopsAreaMm2, polygonOfLoop } from "./flat-loops.ts";
+export { layOutlines, type PartOutline } from "./lay-outlines.ts";
 export { layParts } from "./lay-parts.ts";
 export { type Shortest, shortestBetween } from "./nearest-lines.ts";
 export { type FlatToSpace, partPlaces } from "./part-places.ts";

@@ -12,13 +12,13 @@ import {
   type Sheet,
   transitionAreaInSpace,
 } from "../surfaces/index.ts";
-import { type LaidLoop, layLoopsFlat, loopAreaMm2, loopsAreaMm2 } from "./flat-loops.ts";
+import { type LaidLoop, loopsAreaMm2 } from "./flat-loops.ts";
 import { flatRulings } from "./flat-rulings.ts";
+import { layFlat, plainLoops } from "./lay-flat.ts";
 import { mirrorEdge, mirrorLoop, mirrorRuling, mirrorSeat, mirrorWeb } from "./mirror-part.ts";
 import { openingWebs } from "./opening-webs.ts";
-import { type BendGroundOfPart, bendProblems, bendsOf, choicesOf, choicesWithoutBend } from "./part-bends.ts";
+import { type BendGroundOfPart, bendProblems, choicesOf, choicesWithoutBend } from "./part-bends.ts";
 import { partEdges, seatOnFlat } from "./part-edges.ts";
-import { setBackEdges } from "./set-back-edges.ts";
 import type { FlatLoop, OpeningWeb, Part } from "./types.ts";
 
 /**
@@ -58,10 +58,8 @@ interface PartGround extends BendGroundOfPart, Pick<Project, "openingSettings"> 
 /** The parts of one sheet, one for each hand. */
 function layPart(project: PartGround, sheet: Sheet, own: readonly SetBack[]): Laid {
   const problems: Problem[] = [];
-  const bends = bendsOf(project, sheet);
-  const laid = layLoopsFlat(sheet, own, bends.stretches);
-  const moved = laid.map(setBackEdges);
-  for (const edgeId of moved.flatMap(({ failed }) => failed)) {
+  const { bends, laid, moved, failed } = layFlat(project, sheet, own);
+  for (const edgeId of failed) {
     problems.push({
       kind: "edge-cannot-be-set-back",
       place: { itemId: sheet.itemId },
@@ -69,7 +67,7 @@ function layPart(project: PartGround, sheet: Sheet, own: readonly SetBack[]): La
       edgeName: edgeId,
     });
   }
-  const part = partOf(sheet, bends, { laid, moved: moved.map(({ loop }) => loop) });
+  const part = partOf(sheet, bends, { laid, moved });
   problems.push(...bendProblems(project, sheet, part), ...narrowWebs(project, part));
   const parts = sheet.hands.map((hand) =>
     hand === "left"
@@ -111,7 +109,7 @@ function partOf(
   bends: SheetBends,
   { laid, moved }: { readonly laid: readonly LaidLoop[]; readonly moved: readonly LaidLoop[] },
 ): Part {
-  const loops = largestFirst(moved.map(plainLoop));
+  const loops = plainLoops(moved);
   const flatAreaMm2 = loopsAreaMm2(loops);
   const [fromU, toU] = uSpan(loops);
   const zones = bends.zones
@@ -149,16 +147,6 @@ function partOf(
 }
 
 const HARDEST_FIRST: readonly BendVerdict[] = ["not with this foam", "planks", "relief slots", "bend cold"];
-
-const plainLoop = ({ edges }: LaidLoop): FlatLoop => ({
-  edges: edges.map(({ edgeId, name, role, points }) => ({ edgeId, name, role, points })),
-});
-
-const largestFirst = (loops: readonly FlatLoop[]): readonly FlatLoop[] =>
-  loops
-    .map((loop) => ({ loop, area: loopAreaMm2(loop) }))
-    .sort((a, b) => b.area - a.area)
-    .map(({ loop }) => loop);
 
 function drawnAreaMm2(sheet: Sheet, stretches: readonly FibreStretch[]): number {
   switch (sheet.kind) {

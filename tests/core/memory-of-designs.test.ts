@@ -1,8 +1,9 @@
 import { isDeepStrictEqual } from "node:util";
 import fc from "fast-check";
 import { expect, it } from "vitest";
-import { designTray } from "../../core/design.ts";
-import { newMemory } from "../../core/foundation/index.ts";
+import { designTray, outlinesAhead, shapeTray } from "../../core/design.ts";
+import { type FlatPoint, newMemory } from "../../core/foundation/index.ts";
+import type { Part } from "../../core/patterns/index.ts";
 import { applyCommand, type Command, type LineRef, type Project } from "../../core/project/index.ts";
 import { readExample } from "../read-example.ts";
 
@@ -92,19 +93,25 @@ const anyCommand: fc.Arbitrary<Command> = fc.oneof(
   ),
 );
 
+/** A command, whether outlines are shown ahead of its design, and whether a newer edit then takes the place of that. */
+const edit = fc.record({ command: anyCommand, isAhead: fc.boolean(), isLeftOut: fc.boolean() });
+
 /** As it comes to a worker: the same words, and none of it the same object. */
 const posted = (project: Project): Project => structuredClone(project);
 
-it("gives the very design that is computed anew, whatever was changed before", () => {
+it("gives the very design that is computed anew, whatever was changed before and shown ahead", () => {
   fc.assert(
-    fc.property(fc.array(anyCommand, { minLength: 2, maxLength: 4 }), (commands) => {
+    fc.property(fc.array(edit, { minLength: 2, maxLength: 4 }), (edits) => {
       const memory = newMemory();
       let project = demo;
-      designTray(posted(project), memory);
-      for (const command of commands) {
+      let before = designTray(posted(project), memory);
+      for (const { command, isAhead, isLeftOut } of edits) {
         project = applyCommand(project, command);
+        if (isAhead) outlinesAhead(posted(project), before, memory);
+        if (isAhead && isLeftOut) continue;
         const remembered = designTray(posted(project), memory);
-        expect(isDeepStrictEqual(remembered, designTray(project)), JSON.stringify(commands)).toBe(true);
+        before = remembered;
+        expect(isDeepStrictEqual(remembered, designTray(project)), JSON.stringify(edits)).toBe(true);
       }
     }),
     { seed: SEED, numRuns: 6 },
@@ -144,3 +151,42 @@ it("gives the very design that is computed anew where ways to bend are chosen, c
     expect(isDeepStrictEqual(remembered, designTray(project))).toBe(true);
   }
 }, 120_000);
+
+/** A joint that turns a little while its edge is dragged sets it back a little otherwise: nothing that a screen shows. */
+const SCREEN_MM = 0.05;
+
+it("shows ahead the outlines of the dragged item, and of no other, as its design then has them", () => {
+  const memory = newMemory();
+  let seen = 0;
+  for (const { line, nodeId, at } of grips.filter((_, nth) => nth % 3 === 0)) {
+    if (line.of !== "item") continue;
+    const before = shapeTray(posted(demo), memory);
+    const to = [at[0] + 2, at[1]] as const;
+    const moved = applyCommand(demo, { kind: "move-node", line, nodeId, to });
+    const ahead = outlinesAhead(posted(moved), before, memory);
+    const parts = shapeTray(posted(moved)).parts.filter(({ itemId }) => itemId === line.itemId);
+    expect(ahead.map(({ id }) => id)).toEqual(parts.map(({ id }) => id));
+    for (const [at, part] of parts.entries()) {
+      const missMm = farthestMm(cornersOf(part.loops), cornersOf(ahead[at]?.loops ?? []));
+      expect(missMm, part.id).toBeLessThan(SCREEN_MM);
+    }
+    seen += parts.length;
+  }
+  expect(seen).toBeGreaterThan(6);
+});
+
+/** The points of all loops, mm. */
+const cornersOf = (loops: Part["loops"]): readonly FlatPoint[] =>
+  loops.flatMap(({ edges }) => edges.flatMap(({ points }) => points));
+
+/** The farthest of some points from the nearest line through others, mm. */
+const farthestMm = (points: readonly FlatPoint[], others: readonly FlatPoint[]): number =>
+  Math.max(...points.map((point) => Math.min(...others.map((a, i) => awayMm(point, a, others[i + 1] ?? a)))));
+
+function awayMm(point: FlatPoint, a: FlatPoint, b: FlatPoint): number {
+  const [du, dv] = [b.u - a.u, b.v - a.v];
+  const squared = du * du + dv * dv;
+  const share = squared === 0 ? 0 : ((point.u - a.u) * du + (point.v - a.v) * dv) / squared;
+  const on = Math.min(1, Math.max(0, share));
+  return Math.hypot(point.u - a.u - on * du, point.v - a.v - on * dv);
+}

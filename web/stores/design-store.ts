@@ -1,5 +1,6 @@
 import { create } from "zustand";
 import type { Design, Shapes, Work } from "../../core/design.ts";
+import type { PartOutline } from "../../core/patterns/index.ts";
 import type { Project } from "../../core/project/index.ts";
 import { latestWins } from "../worker/index.ts";
 import { useDocument } from "./document-store.ts";
@@ -7,6 +8,8 @@ import { useDocument } from "./document-store.ts";
 /** What follows from the document, as the worker last computed it. Never edited, never saved. */
 export interface DesignStore {
   readonly design: Design | undefined;
+  /** Of a newer document than the design's: flat outlines of what was edited, until its own design is there. */
+  readonly outlinesAhead: readonly PartOutline[];
   readonly isComputing: boolean;
   /** Our own mistake in the core, in its own words; absent while all is well. */
   readonly failure: string | undefined;
@@ -14,32 +17,43 @@ export interface DesignStore {
 
 export const useDesign = create<DesignStore>()(() => ({
   design: undefined,
+  outlinesAhead: [],
   isComputing: false,
   failure: undefined,
 }));
 
-/** The core as it computes a design: first what the shelf shows, then the work that follows from it. */
+/** The core as it computes a design: the flat outlines of what was edited, then the tray's shapes, then the work on them. */
 export interface DesignCore {
-  readonly shape: (project: Project) => Promise<Shapes>;
+  readonly outlines: (project: Project) => Promise<readonly PartOutline[]>;
+  readonly shape: () => Promise<Shapes>;
   readonly plan: () => Promise<Work>;
 }
 
-/** While the drawing is dragged the work on the bench is planned this often at most, ms. */
-const PLAN_EVERY_MS = 250;
+/** While the drawing is dragged the whole tray is shaped, and the work on the bench planned, this often at most, ms. */
+const SHAPE_EVERY_MS = 150;
+const PLAN_EVERY_MS = 500;
 
 /**
  * Computes the design now and again after every change of the document, also inside gestures. One computation
- * runs at a time; while it runs only the newest document waits. The shapes are shown as soon as they are there; the
- * work that follows from them waits while newer shapes do. Of a document that has taken the place of another nothing is
+ * runs at a time; while it runs only the newest document waits. What each step gives is shown as soon as it is there;
+ * the next step is left off for a while when a newer document waits. Of a document that has taken the place of another nothing is
  * shown until it is computed itself. Returns what stops it.
  */
 export function followDocument(core: DesignCore): () => void {
+  let shapedAtMs = Number.NEGATIVE_INFINITY;
   let plannedAtMs = Number.NEGATIVE_INFINITY;
   const compute = async (project: Project, isOld: () => boolean): Promise<Design | undefined> => {
     const { generation } = useDocument.getState();
     const isOfBefore = () => useDocument.getState().generation !== generation;
-    const shapes = await core.shape(project);
+    const outlinesAhead = await core.outlines(project);
     if (isOfBefore()) return undefined;
+    if (outlinesAhead.length > 0) {
+      useDesign.setState({ outlinesAhead });
+      if (isOld() && performance.now() - shapedAtMs < SHAPE_EVERY_MS) return undefined;
+    }
+    const shapes = await core.shape();
+    if (isOfBefore()) return undefined;
+    shapedAtMs = performance.now();
     showShapes(shapes);
     if (isOld() && performance.now() - plannedAtMs < PLAN_EVERY_MS) return undefined;
     const work = await core.plan();
@@ -49,7 +63,8 @@ export function followDocument(core: DesignCore): () => void {
   };
   const request = latestWins(compute, {
     onResult: (design, isLast) => useDesign.setState({ design, isComputing: !isLast, failure: undefined }),
-    onFailure: (error, isLast) => useDesign.setState({ isComputing: !isLast, failure: String(error) }),
+    onFailure: (error, isLast) =>
+      useDesign.setState({ outlinesAhead: [], isComputing: !isLast, failure: String(error) }),
   });
   const ask = (project: Project) => {
     useDesign.setState({ isComputing: true });
@@ -58,7 +73,7 @@ export function followDocument(core: DesignCore): () => void {
   ask(useDocument.getState().project);
   return useDocument.subscribe((state, previous) => {
     const isAnother = state.generation !== previous.generation;
-    if (isAnother) useDesign.setState({ design: undefined });
+    if (isAnother) useDesign.setState({ design: undefined, outlinesAhead: [] });
     if (isAnother || state.project !== previous.project) ask(state.project);
   });
 }
@@ -66,7 +81,7 @@ export function followDocument(core: DesignCore): () => void {
 /** New shapes among the work of before, until that follows. */
 function showShapes({ problems, ...shown }: Shapes): void {
   const { design } = useDesign.getState();
-  if (design) useDesign.setState({ design: { ...design, ...shown } });
+  useDesign.setState({ outlinesAhead: [], ...(design && { design: { ...design, ...shown } }) });
 }
 
 /** What is computed does not look into the pictures under the drawing: they are not copied to the worker. */

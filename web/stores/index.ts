@@ -1,4 +1,4 @@
-export { type DesignStore, followDocument, useDesign } from "./design-store.ts";
+export { type DesignCore, type DesignStore, followDocument, useDesign } from "./design-store.ts";
 export { type DocumentStore, useDocument } from "./document-store.ts";
 export { type DrawingAids, useDrawingAids } from "./drawing-aids.ts";
 export { type LayingStore, useLaying } from "./laying-store.ts";

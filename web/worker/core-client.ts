@@ -1,8 +1,9 @@
 import { type Remote, wrap } from "comlink";
 import type { Shapes, Work } from "../../core/design.ts";
+import type { PartOutline } from "../../core/patterns/index.ts";
 import type { Project } from "../../core/project/index.ts";
 import type { CoreDoors } from "./core-worker.ts";
-import { newArrival } from "./crossing.ts";
+import { newArrival, newDeparture } from "./crossing.ts";
 
 let running: Remote<CoreDoors> | undefined;
 
@@ -14,10 +15,12 @@ export function core(): Remote<CoreDoors> {
 
 /** The core as it computes the design of the page, one question at a time; what has not changed keeps its identity. */
 export function designCore() {
+  const sendProject = newDeparture<Project>();
   const takeShapes = newArrival<Shapes>();
   const takeWork = newArrival<Work>();
   return {
-    shape: async (project: Project): Promise<Shapes> => takeShapes(await core().shape(project)),
+    outlines: (project: Project): Promise<readonly PartOutline[]> => core().outlines(sendProject(project)),
+    shape: async (): Promise<Shapes> => takeShapes(await core().shape()),
     plan: async (): Promise<Work> => takeWork(await core().plan()),
   };
 }

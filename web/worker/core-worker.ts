@@ -1,15 +1,16 @@
 import { expose, transfer } from "comlink";
 import type { DrawingSet, SpaceShape } from "../../core/book/index.ts";
-import { designTray, planWork, type Shapes, shapeTray, type Work } from "../../core/design.ts";
+import { designTray, outlinesAhead, planWork, type Shapes, shapeTray, type Work } from "../../core/design.ts";
 import { assert, newMemory, type Problem } from "../../core/foundation/index.ts";
+import type { PartOutline } from "../../core/patterns/index.ts";
 import type { Project } from "../../core/project/index.ts";
 import type { Solid } from "../../core/solids/index.ts";
 import type { EaseLimits, Easing } from "../../core/surfaces/index.ts";
 import { measureTray, type TrayMeasures } from "../../core/totals/index.ts";
 import type { Pen } from "../../core/writers/index.ts";
 import { planImport } from "../exchange/plan-import.ts";
-import { type Crossing, newDeparture } from "./crossing.ts";
-import { shapesForScreen, workForScreen } from "./design-for-screen.ts";
+import { type Crossing, newArrival, newDeparture } from "./crossing.ts";
+import { outlineForScreen, shapesForScreen, workForScreen } from "./design-for-screen.ts";
 import { easeIn } from "./ease.ts";
 import { pageFonts } from "./fonts.ts";
 
@@ -29,15 +30,24 @@ export interface PagesAhead {
  */
 const memory = newMemory();
 const workMemory = newMemory();
+let typed: Project | undefined;
 let shaped: Shapes | undefined;
+const takeProject = newArrival<Project>();
 const sendShapes = newDeparture<Shapes>();
 const sendWork = newDeparture<Work>();
 
 /** The core's doors for the page; everything that crosses is plain data. Book and writers load when first asked. */
 const doors = {
-  /** The first half of a design, with lines as fine as the screen shows them: all that the shelf needs. */
-  shape(project: Project): Crossing<Shapes> {
-    shaped = shapeTray(project, memory);
+  /** Ahead of a design: the flat outlines of what was edited since the last one. */
+  outlines(project: Crossing<Project>): readonly PartOutline[] {
+    typed = takeProject(project);
+    return shaped ? outlinesAhead(typed, shaped, memory).map(outlineForScreen) : [];
+  },
+
+  /** The first half of a design, of the document that came last, with lines as fine as the screen shows them. */
+  shape(): Crossing<Shapes> {
+    assert(typed !== undefined, "a document comes before its tray is shaped");
+    shaped = shapeTray(typed, memory);
     return sendShapes(keepShapes(shapesForScreen(shaped)));
   },
 

@@ -1,7 +1,7 @@
 import type { Strip } from "../../core/cutting/index.ts";
 import type { Design, Shapes, Work } from "../../core/design.ts";
 import type { FlatPoint, PlanPoint } from "../../core/foundation/index.ts";
-import type { FlatLoop, Part } from "../../core/patterns/index.ts";
+import type { FlatLoop, Part, PartOutline } from "../../core/patterns/index.ts";
 import type { LaidGroup } from "../../core/stock/index.ts";
 import type { RegionLoop, SeatStation, SectionSheet, Sheet } from "../../core/surfaces/index.ts";
 import { thinnedIndices } from "./thinned-indices.ts";
@@ -18,6 +18,12 @@ export const shapesForScreen = (shapes: Shapes): Shapes => ({
   ...shapes,
   sheets: shapes.sheets.map((sheet) => once(sheet, thinnedSheet)),
   parts: shapes.parts.map((part) => once(part, thinnedPart)),
+});
+
+/** A flat outline as the screen needs it. */
+export const outlineForScreen = ({ id, loops }: PartOutline): PartOutline => ({
+  id,
+  loops: loops.map(thinnedFlatLoop),
 });
 
 /** The work on the bench as the screen needs it. */

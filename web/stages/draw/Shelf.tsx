@@ -1,4 +1,5 @@
-import type { Part } from "../../../core/patterns/index.ts";
+import { useMemo } from "react";
+import type { Part, PartOutline } from "../../../core/patterns/index.ts";
 import type { FoldedPlate, PlatePart } from "../../../core/plates/index.ts";
 import type { Project } from "../../../core/project/index.ts";
 import { useLengths, useSize } from "../../controls/index.ts";
@@ -17,7 +18,8 @@ export function Shelf() {
   const { ref, widthPx } = useSize<HTMLElement>();
   const design = useDesign((state) => state.design);
   const partsShown = useView((view) => view.partsShown);
-  const parts = design?.parts ?? [];
+  const outlines = useDesign((state) => state.outlinesAhead);
+  const parts = useMemo(() => withOutlines(design?.parts ?? [], outlines), [design?.parts, outlines]);
   if (partsShown === "space")
     return (
       <section ref={ref} className="shelf looking" aria-label="The tray in 3D" data-testid="shelf">
@@ -43,6 +45,16 @@ export function Shelf() {
       ) : null}
     </section>
   );
+}
+
+/** The parts of the last design, of which those that are being edited have their outlines of now. */
+function withOutlines(parts: readonly Part[], outlines: readonly PartOutline[]): readonly Part[] {
+  if (outlines.length === 0) return parts;
+  const loopsOf = new Map(outlines.map(({ id, loops }) => [id, loops]));
+  return parts.map((part) => {
+    const loops = loopsOf.get(part.id);
+    return loops ? { ...part, loops } : part;
+  });
 }
 
 type Flat = Pick<Part, "loops"> | PlatePart;
