@@ -61,8 +61,9 @@ interface Shared {
 
 /** Pictures to draw over: they lie on the paper, under everything that is drawn. */
 const Pictures = memo(function Pictures({ layout, plan, side, paint }: Shared) {
+  const hasPictures = useDocument((state) => state.project.underlays.length > 0);
   return (
-    <Layer listening={false}>
+    <Layer listening={false} visible={hasPictures}>
       <View box={layout.plan}>
         <UnderlayPictures view="plan" transform={plan} mark={paint.mark} />
       </View>

@@ -1,7 +1,8 @@
 import { memo } from "react";
-import { Layer, Line, Rect, Text } from "react-konva";
+import { Layer, Line, Rect } from "react-konva";
 import { Grid } from "./Grid.tsx";
 import { GroundLine } from "./GroundLine.tsx";
+import { Letters } from "./Letters.tsx";
 import type { Paint } from "./paint.ts";
 import { pens } from "./pens.ts";
 import { Ruler } from "./Ruler.tsx";
@@ -65,7 +66,7 @@ const Blank = ({ box, paint }: { readonly box: Box; readonly paint: Paint }) => 
 
 function Caption({ box, text, paint }: { readonly box: Box; readonly text: string; readonly paint: Paint }) {
   return (
-    <Text
+    <Letters
       x={box.leftPx + 12}
       y={box.topPx + 10}
       width={box.widthPx - 16}

@@ -1,5 +1,5 @@
 import { memo } from "react";
-import { Group, Line, Text } from "react-konva";
+import { Group, Line } from "react-konva";
 import type { Design } from "../../core/design.ts";
 import type { Vec2 } from "../../core/foundation/index.ts";
 import type { FoldedPlate } from "../../core/plates/index.ts";
@@ -21,6 +21,7 @@ import {
 import { clearSpot } from "./clear-spot.ts";
 import { imageOf, labelSpot, linePx, pointsOfLine } from "./draw-line.ts";
 import { extentOf } from "./extents.ts";
+import { Letters } from "./Letters.tsx";
 import { PickedEdge } from "./PickedEdge.tsx";
 import type { Paint } from "./paint.ts";
 import { dashes, pens, sizes } from "./pens.ts";
@@ -279,9 +280,9 @@ const Label = memo(function Label({
   // A fence is named before its front end, a sheet in its middle.
   return line.closed ? (
     <Group x={xPx} y={yPx - (isNamed ? 16 : sizes.code / 2)}>
-      <Text {...lettersOf(code, paint)} x={-100} width={200} align="center" />
+      <Letters {...lettersOf(code, paint)} x={-100} width={200} align="center" />
       {isNamed ? (
-        <Text
+        <Letters
           text={line.name}
           x={-100}
           y={18}
@@ -295,7 +296,7 @@ const Label = memo(function Label({
       ) : null}
     </Group>
   ) : (
-    <Text {...lettersOf(code, paint)} x={xPx - 50} y={yPx - sizes.code / 2} width={40} align="right" />
+    <Letters {...lettersOf(code, paint)} x={xPx - 50} y={yPx - sizes.code / 2} width={40} align="right" />
   );
 });
 

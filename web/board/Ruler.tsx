@@ -1,8 +1,9 @@
 import type Konva from "konva";
-import { Group, Rect, Shape, Text } from "react-konva";
+import { Group, Rect, Shape } from "react-konva";
 import { useLengths } from "../controls/index.ts";
 import { stepFor, type Units, wordGrid } from "../lengths/index.ts";
 import { LEAST_STRONG_PX, marksBetween } from "../tools/index.ts";
+import { Letters } from "./Letters.tsx";
 import type { Paint } from "./paint.ts";
 import { pens, sizes } from "./pens.ts";
 import { type Box, type Transform, toMm, toPx } from "./viewport.ts";
@@ -27,7 +28,7 @@ export function Ruler({ box, transform, paint }: RulerProps) {
       <Rect x={box.leftPx} y={box.topPx} width={box.widthPx} height={box.heightPx} fill={paint.paper} />
       <Shape sceneFunc={draw} listening={false} />
       {marksBetween(from, to, numbers).map((x) => (
-        <Text
+        <Letters
           key={x}
           text={wordGrid(lengths, x)}
           x={xOf(transform, x) - NUMBER_WIDTH_PX / 2}
@@ -97,7 +98,7 @@ export function HairlineTab({ box, transform, paint, xMm }: RulerProps & { reado
   return (
     <>
       <Rect {...size} fill={paint.mark} cornerRadius={3} />
-      <Text
+      <Letters
         {...size}
         text={text}
         align="center"

@@ -1,5 +1,5 @@
 import { memo } from "react";
-import { Group, Line, Text } from "react-konva";
+import { Group, Line } from "react-konva";
 import type { Design } from "../../core/design.ts";
 import { useLengths } from "../controls/index.ts";
 import { hatchOfItem } from "../drawings/index.ts";
@@ -10,6 +10,7 @@ import { columnsUnder, LINE_PX, numbersOver } from "./cut-numbers.ts";
 import { linePx } from "./draw-line.ts";
 import { extentOfTray } from "./extent-of-tray.ts";
 import { GroundLine } from "./GroundLine.tsx";
+import { Letters } from "./Letters.tsx";
 import type { Paint } from "./paint.ts";
 import { pens, sizes } from "./pens.ts";
 import { type Box, sectionTransform, type Transform, toPx } from "./viewport.ts";
@@ -70,7 +71,7 @@ export function SectionDrawing({ design, xMm, box, heightFactor, paint }: Sectio
 
 /** Says why the view is empty, and what fills it. */
 const CutsNothing = ({ box, paint }: { readonly box: Box; readonly paint: Paint }) => (
-  <Text
+  <Letters
     text="The hairline cuts nothing here. Drag it along the ruler over the tray."
     x={box.leftPx + 16}
     y={box.topPx + box.heightPx / 3}
@@ -128,7 +129,7 @@ function Numbers({
   return (
     <>
       {numbersOver(cut, isChosen, lengths, transform, box).map(({ text, leftPx, topPx, widthPx }) => (
-        <Text
+        <Letters
           key={`${text}/${leftPx}/${topPx}`}
           x={leftPx}
           y={topPx}
@@ -186,7 +187,7 @@ function Columns({
               strokeWidth={pens.thin}
             />
             {lines.map((text, line) => (
-              <Text
+              <Letters
                 key={text}
                 text={text}
                 x={Math.min(xPx - COLUMN_PX / 2, box.leftPx + box.widthPx - COLUMN_PX)}

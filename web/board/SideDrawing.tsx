@@ -1,5 +1,5 @@
 import { memo, useMemo } from "react";
-import { Group, Line, Text } from "react-konva";
+import { Group, Line } from "react-konva";
 import type { Design } from "../../core/design.ts";
 import type { SpacePoint, Vec2 } from "../../core/foundation/index.ts";
 import type { FoldedPlate } from "../../core/plates/index.ts";
@@ -21,6 +21,7 @@ import { chosenOwners } from "./chosen-owners.ts";
 import { linePx, pointsOfLine } from "./draw-line.ts";
 import { edgesOfTransition } from "./edges-of-transition.ts";
 import { fenceSilhouette } from "./fence-silhouette.ts";
+import { Letters } from "./Letters.tsx";
 import { PickedEdge } from "./PickedEdge.tsx";
 import type { Paint } from "./paint.ts";
 import { dashes, pens, sizes } from "./pens.ts";
@@ -142,7 +143,7 @@ function Name({
 }) {
   const [xPx, yPx] = toPx(transform, at);
   return (
-    <Text
+    <Letters
       x={xPx - 210}
       y={yPx - 24}
       width={200}
@@ -243,6 +244,7 @@ const Metal = memo(function Metal({
           )}
           closed
           fill={paint.pencil}
+          perfectDrawEnabled={false}
           opacity={0.35}
           {...pen}
         />

@@ -1,8 +1,8 @@
 import { useSyncExternalStore } from "react";
 import { useEdit } from "../edit/index.ts";
 import { useFiles } from "../files/index.ts";
-import { useSight } from "../hand/index.ts";
-import { useDesign, useDocument, useLaying, useView } from "../stores/index.ts";
+import { followHand } from "../hand/index.ts";
+import { useDesign, useDocument, useLaying, usePreferences, useView } from "../stores/index.ts";
 import type { Deed } from "./deed.ts";
 
 /** Whether a deed would do something now. */
@@ -13,7 +13,6 @@ export const wordNowOf = (deed: Deed): string => deed.wordNow?.() ?? deed.word;
 
 /** Whether a deed would do something, and its word; both, and what it is about, again whenever a store has changed. */
 export function usePossible(deed: Deed): { readonly isPossible: boolean; readonly word: string } {
-  useSight();
   const isPossible = useSyncExternalStore(followStores, () => isPossibleNow(deed));
   const word = useSyncExternalStore(followStores, () => wordNowOf(deed));
   useSyncExternalStore(followStores, () => deed.about?.());
@@ -21,9 +20,8 @@ export function usePossible(deed: Deed): { readonly isPossible: boolean; readonl
 }
 
 function followStores(onChange: () => void): () => void {
-  const ends = [useDocument, useEdit, useView, useDesign, useFiles, useLaying].map((store) =>
-    store.subscribe(onChange),
-  );
+  const stores = [useDocument, useEdit, useView, usePreferences, useDesign, useFiles, useLaying];
+  const ends = [followHand(onChange), ...stores.map((store) => store.subscribe(onChange))];
   return () => {
     for (const end of ends) end();
   };

@@ -13,9 +13,13 @@ export const flatSpot = ({ u, v }: FlatPoint): Spot => [u, v];
 export const loopPoints = (loop: LoopOfPoints): readonly FlatPoint[] =>
   loop.edges.flatMap((edge) => edge.points.slice(0, -1));
 
-/** The box around flat loops; undefined for none. */
-export const loopsBounds = (loops: readonly LoopOfPoints[]): Bounds | undefined =>
-  boundsOf(loops.flatMap(loopPoints).map(flatSpot));
+const knownBounds = new WeakMap<readonly LoopOfPoints[], Bounds | undefined>();
+
+/** The box around flat loops; undefined for none. Found once for each list of loops. */
+export function loopsBounds(loops: readonly LoopOfPoints[]): Bounds | undefined {
+  if (!knownBounds.has(loops)) knownBounds.set(loops, boundsOf(loops.flatMap(loopPoints).map(flatSpot)));
+  return knownBounds.get(loops);
+}
 
 /** The closed path of all loops: filled by the even-odd rule, holes stay open. */
 export const loopsPath = (loops: readonly LoopOfPoints[], scale: Scale): string =>

@@ -37,6 +37,9 @@ export function useSight(): Sight {
   return sightNow();
 }
 
+/** Tells whenever the hand has heard something; returns what ends that. */
+export const followHand = (onChange: () => void): (() => void) => useHeld.subscribe(onChange);
+
 /** What tools may look at, as it is now. */
 export function contextNow(): ToolContext {
   const { project } = useDocument.getState();

@@ -24,7 +24,7 @@ import {
 export function sceneByItem(project: Project): Scene {
   if (hasRepeats(project)) return sceneOf(project, resolveLines(project));
   return sceneOfLines(project, {
-    items: project.items.flatMap((item) => linesOfItem(project, item)),
+    items: linesOfItems(project),
     openings: project.openings.flatMap((opening) => lineOfOpening(project, opening)),
     profiles: project.profiles.map((profile) => lineOfProfile(project, profile)),
   });
@@ -40,18 +40,37 @@ const knownItems = new WeakMap<Item, KnownLines>();
 const knownOpenings = new WeakMap<Opening, KnownLines>();
 const knownProfiles = new WeakMap<Profile, SceneLine>();
 
-function linesOfItem(project: Project, item: Item): readonly SceneLine[] {
+/** The lines of all items; those that are not known are compiled together, with what they follow, once. */
+function linesOfItems(project: Project): readonly SceneLine[] {
+  const grounds = new Map(project.items.map((item) => [item, groundOfItem(project, item)]));
+  const isKnown = (item: Item) => isSameList(knownItems.get(item)?.from ?? [], grounds.get(item) ?? []);
+  const unknown = project.items.filter((item) => !isKnown(item));
+  if (unknown.length > 0) {
+    const items = withFollowed(
+      project,
+      unknown.map(({ id }) => id),
+    );
+    const profiles = profilesOf(project, items);
+    const resolved = resolveLines({ ...project, items, profiles, openings: [] });
+    for (const item of unknown)
+      knownItems.set(item, { from: grounds.get(item) ?? [], lines: sceneLinesOf(item, resolved) });
+  }
+  return project.items.flatMap((item) => knownItems.get(item)?.lines ?? []);
+}
+
+/** Everything that the lines of an item are made of. */
+function groundOfItem(project: Project, item: Item): readonly unknown[] {
   const items = withFollowed(project, [item.id]);
-  const used = new Set(items.map((other) => (other.kind === "section" ? other.profileId : "")));
-  const profiles = project.profiles.filter((profile) => used.has(profile.id));
   // Of a profile it counts only that it is there.
-  const ids = profiles.map((profile) => profile.id).join("/");
-  const from = [...items, project.symmetry, project.materials.foams, project.materials.metals, ids];
-  const known = knownItems.get(item);
-  if (known && isSameList(known.from, from)) return known.lines;
-  const lines = sceneLinesOf(item, resolveLines({ ...project, items, profiles, openings: [] }));
-  knownItems.set(item, { from, lines });
-  return lines;
+  const ids = profilesOf(project, items)
+    .map((profile) => profile.id)
+    .join("/");
+  return [...items, project.symmetry, project.materials.foams, project.materials.metals, ids];
+}
+
+function profilesOf(project: Project, items: readonly Item[]): readonly Profile[] {
+  const used = new Set(items.map((item) => (item.kind === "section" ? item.profileId : "")));
+  return project.profiles.filter((profile) => used.has(profile.id));
 }
 
 function lineOfOpening(project: Project, opening: Opening): readonly SceneLine[] {

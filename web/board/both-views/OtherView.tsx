@@ -1,5 +1,5 @@
 import { memo } from "react";
-import { Circle, Line, Text } from "react-konva";
+import { Circle, Line } from "react-konva";
 import { useLengths } from "../../controls/index.ts";
 import { drawnHeight, useDrawnSelection, useScene } from "../../hand/index.ts";
 import { useDocument, usePointed } from "../../stores/index.ts";
@@ -14,6 +14,7 @@ import {
   ownerKey,
 } from "../../tools/index.ts";
 import { linePx, pointsOfLine } from "../draw-line.ts";
+import { Letters } from "../Letters.tsx";
 import type { Paint } from "../paint.ts";
 import { dashes, pens, sizes } from "../pens.ts";
 import { type Box, type Transform, toPx } from "../viewport.ts";
@@ -95,7 +96,7 @@ function NodeMark({ view, transform, box, paint }: OtherViewProps) {
       {zPx === undefined ? null : (
         <Circle x={xPx} y={zPx} radius={5} stroke={paint.mark} strokeWidth={pens.handle} fill={paint.sheet} />
       )}
-      <Text
+      <Letters
         text={text}
         x={runsOut ? xPx - 8 - LABEL_PX : xPx + 8}
         width={LABEL_PX}

@@ -1,7 +1,8 @@
-import { Group, Line, Text } from "react-konva";
+import { Group, Line } from "react-konva";
 import { formatAngle, interpolate2 } from "../../../core/foundation/index.ts";
 import { useLengths } from "../../controls/index.ts";
 import { type Draft, segmentFigures } from "../../tools/index.ts";
+import { Letters } from "../Letters.tsx";
 import type { Paint } from "../paint.ts";
 import { pens, sizes } from "../pens.ts";
 import { type Transform, toPx } from "../viewport.ts";
@@ -39,7 +40,7 @@ export function SegmentFigures({ draft, transform, paint }: SegmentFiguresProps)
         strokeWidth={pens.thin}
         opacity={0.7}
       />
-      <Text
+      <Letters
         text={`${word}${show(lengthMm)}   ${formatAngle(directionRad)}`}
         x={x + acrossX * BESIDE_PX * 1.6 - WIDTH_PX / 2}
         y={y + acrossY * BESIDE_PX - sizes.caption / 2}

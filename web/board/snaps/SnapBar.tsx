@@ -1,5 +1,5 @@
 import { ChevronDown } from "lucide-react";
-import { useId, useRef } from "react";
+import { memo, useId, useRef } from "react";
 import { useLengths } from "../../controls/index.ts";
 import { aidDeeds, hintOf } from "../../deeds/index.ts";
 import { useView } from "../../stores/index.ts";
@@ -8,7 +8,7 @@ import { signShape } from "./sign-strokes.ts";
 import "./snap-bar.css";
 
 /** Snaps on or off as a whole (Q), and a card in which each kind is switched and the width of the grid is typed. */
-export function SnapBar() {
+export const SnapBar = memo(function SnapBar() {
   const snaps = useView((view) => view.snaps);
   const cardId = useId();
   const card = useRef<HTMLFieldSetElement>(null);
@@ -60,7 +60,7 @@ export function SnapBar() {
       </fieldset>
     </div>
   );
-}
+});
 
 function SnapSwitch({ kind }: { readonly kind: SnapKind }) {
   const isOn = useView((view) => view.snaps[kind]);

@@ -1,8 +1,9 @@
-import { Group, Rect, Text } from "react-konva";
+import { Group, Rect } from "react-konva";
 import type { Vec2 } from "../../../core/foundation/index.ts";
 import { useLengths } from "../../controls/index.ts";
 import type { Lengths } from "../../lengths/index.ts";
 import type { DrawingView, Snap } from "../../tools/index.ts";
+import { Letters } from "../Letters.tsx";
 import type { Paint } from "../paint.ts";
 import { pens, sizes } from "../pens.ts";
 import { type Box, type Transform, toPx } from "../viewport.ts";
@@ -50,7 +51,7 @@ export function SnapMark({ snap, view, transform, box, paint }: SnapMarkProps) {
         strokeWidth={pens.thin}
         cornerRadius={3}
       />
-      <Text
+      <Letters
         text={lines.join("\n")}
         x={left + 8}
         y={top + 6}
