@@ -8,6 +8,7 @@ import { markingTables } from "./marking/index.ts";
 import { layOutlines, layParts, type PartOutline } from "./patterns/index.ts";
 import { foldPlates, wingFreeEdge } from "./plates/index.ts";
 import { checkDocument, type Item, type Project, resolveLines, soundProject } from "./project/index.ts";
+import { planSkins } from "./skins/index.ts";
 import { acceptedPlan, isAboutLayout, laidPlan } from "./stock/index.ts";
 import { buildSheets } from "./surfaces/index.ts";
 import { totalTray } from "./totals/index.ts";
@@ -117,6 +118,7 @@ export function planWork(shapes: Shapes, memory: Memory = NO_MEMORY): Work {
   const gluing = planGlueUp({ sheets, parts, strips: cutting.strips, seams, joints, jig }, project);
   const sparing = leaveSpare(cutting.strips, gluing.closings, { parts, project, memory });
   const { strips } = sparing;
+  const skinning = planSkins({ sheets, parts }, project, memory);
   const laying = memory.recall(
     "stock",
     [...strips, ...allRibs(jig), ...STOCK_GROUND.map((field) => project[field])],
@@ -129,6 +131,7 @@ export function planWork(shapes: Shapes, memory: Memory = NO_MEMORY): Work {
     jig,
     holds: holdBends(parts, seams, project),
     glueUp: gluing.steps,
+    skins: skinning.plan,
     stock: laying.groups,
     totals: totalTray({ parts, strips, seams, joints, jig, plates }, project),
     problems: [
@@ -137,6 +140,7 @@ export function planWork(shapes: Shapes, memory: Memory = NO_MEMORY): Work {
       ...jigging.problems,
       ...gluing.problems,
       ...sparing.problems,
+      ...skinning.problems,
       ...laying.problems,
     ],
   };

@@ -10,6 +10,7 @@ import { framePages, type SheetBody } from "./page-frame.ts";
 import { partsSheets } from "./parts-sheets.ts";
 import { plateSheets } from "./plate-sheets.ts";
 import { shoppingSheets } from "./shopping-sheets.ts";
+import { skinSheets } from "./skin-sheets.ts";
 import { slotTrialSheets } from "./slot-trial-sheet.ts";
 import { stockSheets } from "./stock-sheets.ts";
 import { stripSheets } from "./strip-sheets.ts";
@@ -35,6 +36,7 @@ export function drawBook(design: Design, fonts: Fonts): DrawingSet {
     ...design.plates.flatMap((plate) => plateSheets(design, plate, lettering)),
     ...jigSheets(design, lettering),
     ...glueSheets(design, lettering),
+    ...skinSheets(design, lettering),
   ];
   return {
     title: `${project.title}: build book`,

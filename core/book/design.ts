@@ -7,6 +7,7 @@ import type { MarkingTable } from "../marking/index.ts";
 import type { Part } from "../patterns/index.ts";
 import type { FoldedPlate } from "../plates/index.ts";
 import type { Project } from "../project/index.ts";
+import type { SkinPlan } from "../skins/index.ts";
 import type { LaidGroup } from "../stock/index.ts";
 import type { Sheet } from "../surfaces/index.ts";
 import type { Totals } from "../totals/index.ts";
@@ -27,6 +28,8 @@ export interface Design {
   /** How every bend is held on the jig, in the order of parts and zones. */
   readonly holds: readonly BendHold[];
   readonly glueUp: readonly GlueStep[];
+  /** How the faces are laminated. */
+  readonly skins: SkinPlan;
   /** What lies on which sheet, as far as it is laid out. */
   readonly stock: readonly LaidGroup[];
   readonly totals: Totals;

@@ -149,6 +149,8 @@ export interface Report {
   /** How every bend is held on the jig, what it gives back, and what wants care. */
   readonly holds: readonly BendHold[];
   readonly glueUp: readonly ReportGlueStep[];
+  /** How the faces are laminated. */
+  readonly skins: Design["skins"];
   /** Which piece lies on which sheet. */
   readonly stock: readonly ReportStock[];
   readonly totals: Totals;
@@ -182,6 +184,7 @@ export function reportOf(design: Design): Report {
     cradle: design.jig.cradle ?? null,
     holds: design.holds,
     glueUp: reportGlueUp(design),
+    skins: design.skins,
     stock: design.stock.map(reportStock),
     totals: design.totals,
     notes: project.notes.map(({ id, view, text }) => ({ id, view, text })),

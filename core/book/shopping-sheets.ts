@@ -1,4 +1,5 @@
 import { formatMass, formatNumber } from "../foundation/index.ts";
+import { laminateOf } from "../project/index.ts";
 import { type Block, flowBlocks, gapBlock, headingBlock, paragraphBlock, tableBlocks } from "./blocks.ts";
 import { counted } from "./counted.ts";
 import type { Design } from "./design.ts";
@@ -80,8 +81,35 @@ function shoppingRows(design: Design): readonly (readonly string[])[] {
     ...(totals.glueMassKg > 0
       ? [[glue?.name ?? "Glue", formatMass(totals.glueMassKg), formatMass(totals.glueMassKg * 2)]]
       : []),
+    ...skinRows(design),
   ];
 }
+
+/** Laps, edges and offcuts take so much more cloth than the faces (common practice). */
+const CLOTH_WASTE = 1.1;
+
+/** Cloth, peel ply and mixed resin; the resin's waste is in it already. */
+function skinRows({ skins, project }: Design): readonly (readonly string[])[] {
+  if (skins.faces.length === 0) return [];
+  return [
+    ...skins.cloths.map(({ name, areaMm2 }) => [
+      name,
+      squareMetres(areaMm2),
+      squareMetres(CLOTH_WASTE * areaMm2),
+    ]),
+    ...(skins.peelPlyMm2 > 0
+      ? [["Peel ply", squareMetres(skins.peelPlyMm2), squareMetres(CLOTH_WASTE * skins.peelPlyMm2)]]
+      : []),
+    [
+      `${laminateOf(project).resin?.name ?? "Resin"}, mixed`,
+      formatMass(skins.mixedKg),
+      formatMass(skins.mixedKg),
+    ],
+  ];
+}
+
+const skinnedKg = ({ totals, skins }: Design): number =>
+  totals.foamMassKg + totals.metalMassKg + totals.glueMassKg + skins.massKg;
 
 function totalRows(design: Design): readonly (readonly string[])[] {
   const { totals } = design;
@@ -92,6 +120,12 @@ function totalRows(design: Design): readonly (readonly string[])[] {
     ["Bare foam", formatMass(totals.foamMassKg)],
     ...(design.plates.length > 0 ? [["Metal plates", formatMass(totals.metalMassKg)]] : []),
     ["Glue in joints and slots", formatMass(totals.glueMassKg)],
+    ...(design.skins.faces.length > 0
+      ? [
+          ["Skins", formatMass(design.skins.massKg)],
+          ["Skinned tray, without mounts", formatMass(skinnedKg(design))],
+        ]
+      : []),
     ["Joints", `${formatNumber(totals.jointLengthMm / 1000, 2)} m`],
     ["Rib board", formatMass(totals.ribBoardMassKg)],
     ["Hands-on time to the bare shell", `${formatNumber(totals.handsOnHours, 1)} h`],

@@ -169,6 +169,14 @@ export type Problem =
       readonly edgeName: string;
       readonly allowanceMm: number;
     })
+  /** Plies that are thicker or thinner than the skin that the geometry allows for; the name is the face's. */
+  | (Placed & {
+      readonly kind: "laminate-off-allowance";
+      readonly thicknessMm: number;
+      readonly allowedMm: number;
+    })
+  /** Colder than the resin bears; the name is the resin's. */
+  | (Placed & { readonly kind: "shop-too-cold"; readonly celsius: number; readonly leastCelsius: number })
   /** A closer that gets no spare at its last joint: with it no stock would be large enough. */
   | (Placed & { readonly kind: "no-spare-for-closer"; readonly spareMm: number })
   /** A foam that gives off poison under a hot wire, or of which it is not known; the name is the foam's. */

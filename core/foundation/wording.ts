@@ -103,6 +103,10 @@ function sentenceFor(problem: Problem): string {
       return `Your cut of ${name} at ${problem.axis} ${formatMm(problem.atMm)} mm lies outside it and divides nothing. Move it or take it back.`;
     case "cut-line-swallows":
       return `${problem.edgeName} of ${name} is narrower than twice the ${formatMm(problem.allowanceMm)} mm that the line to cut by lies outside: nothing is cut there. Allow less for kerf or trim, or cut it after with a knife, by the finished line.`;
+    case "laminate-off-allowance":
+      return `The plies of the ${name} come to ${formatMm(problem.thicknessMm)} mm; the drawing allows ${formatMm(problem.allowedMm)} mm there. Change the plies under Skin, or the allowance under Stock: the foam moves with it.`;
+    case "shop-too-cold":
+      return `${name} is not to be laid at ${formatNumber(problem.celsius, 0)} °C: under ${formatNumber(problem.leastCelsius, 0)} °C it may never cure. Warm the shop, or take a resin for the cold, by its data sheet.`;
     case "no-spare-for-closer":
       return `${name} closes a gap and should be cut ${formatMm(problem.spareMm)} mm large at its last joint, but then it fits no stock sheet. It is drawn at its size: measure the gap before you cut it, or divide it under Sheets.`;
     case "foam-not-for-hot-wire":
@@ -236,6 +240,7 @@ export function levelOf(problem: Problem): ProblemLevel {
     case "own-cut-cuts-nothing":
     case "cut-line-swallows":
     case "no-spare-for-closer":
+    case "laminate-off-allowance":
     case "rib-needs-bevel":
     case "ribs-overlap":
     case "rib-in-fence":

@@ -3,6 +3,7 @@ import { LARGEST_COORDINATE_MM } from "../foundation/index.ts";
 import { type Label, soundBending } from "./check-bending.ts";
 import { soundMaking } from "./check-making.ts";
 import { CLOSER_SPARE_MM, emptyProject } from "./defaults.ts";
+import { soundLaminate } from "./laminate-settings.ts";
 import { isWithin, RANGES, type Range } from "./limits.ts";
 import type { Project, RibPlaces } from "./schema.ts";
 
@@ -95,6 +96,7 @@ export function checkSettings(project: Project): Checked<Project> {
         ),
       }),
     },
+    ...(project.laminate && { laminate: soundLaminate(project.laminate, number) }),
     bending: soundBending(project.bending, number, DEFAULTS.bending),
     laying: {
       ...project.laying,

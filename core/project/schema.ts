@@ -1,5 +1,6 @@
 import * as v from "valibot";
 import { BendChoiceSchema, BendingSchema, type BendMethodSchema, BendTestSchema } from "./bending-schemas.ts";
+import { LaminateSchema } from "./laminate-schemas.ts";
 import { AcceptedLayoutSchema, LayingSchema, ownedFields } from "./laying-schemas.ts";
 import { MakingSchema } from "./making-schemas.ts";
 import { type LineRefSchema, NoteSchema, UnderlaySchema } from "./remark-schemas.ts";
@@ -330,6 +331,8 @@ export const ProjectSchema = v.strictObject({
   core: CoreSchema,
   /** The nominal skin on each face, which the geometry uses; the laminate never moves the foam. */
   skins: v.strictObject({ lowerMm: Typed, upperMm: Typed }),
+  /** How the faces are laminated; at its defaults if absent. */
+  laminate: v.optional(LaminateSchema),
   profiles: v.array(ProfileSchema),
   items: v.array(ItemSchema),
   openings: v.array(OpeningSchema),

@@ -1,4 +1,3 @@
-export { isBetterLayout } from "./better-layout.ts";
 export { cutOrder } from "./cut-order.ts";
 export { changePiece, type PieceChange } from "./edit-layout.ts";
 export { gatherGroups, type Pieces } from "./gather-groups.ts";
@@ -12,5 +11,6 @@ export {
   type StockPlan,
   toAccepted,
 } from "./lay-on-stock.ts";
+export { layoutRank } from "./layout-rank.ts";
 export { seenLengthMm } from "./seen-length.ts";
 export type { LaidGroup, LaidPiece, LaidStockSheet, StockCut, StockFigures, StockGroup } from "./types.ts";

@@ -77,7 +77,7 @@ describe("the keyboard alone", () => {
       const [saved] = await Promise.all([page.waitForEvent("download"), page.keyboard.press("Control+s")]);
       expect(saved.suggestedFilename()).toMatch(/\.json$/);
 
-      for (const stage of ["sheets", "stock", "jig", "glue", "print"]) {
+      for (const stage of ["sheets", "stock", "jig", "glue", "skin", "print"]) {
         await tabTo(page, `stage-${stage}`);
         await page.keyboard.press("Enter");
         await page.getByTestId(`stage-view-${stage}`).waitFor();

@@ -237,6 +237,7 @@ export const sampleDesign: Design = {
       ],
     },
   ],
+  skins: { faces: [], cloths: [], peelPlyMm2: 0, mixedKg: 0, massKg: 0, solidHours: 0 },
   stock: [],
   totals: {
     partCount: 3,

@@ -4,6 +4,7 @@ import {
   Brush,
   Layers,
   type LucideIcon,
+  PaintRoller,
   PencilRuler,
   Printer,
   Ratio,
@@ -20,6 +21,11 @@ const WORDS: Readonly<
   stock: { word: "Stock", explains: "Foam, skins, sheets in store and how they are cut", icon: Layers },
   jig: { word: "Jig", explains: "The supports that hold the shape", icon: TableColumnsSplit },
   glue: { word: "Glue", explains: "What is glued to what, in which order", icon: Brush },
+  skin: {
+    word: "Skin",
+    explains: "The plies of each face, in which sessions and from which pots",
+    icon: PaintRoller,
+  },
   print: { word: "Print", explains: "Templates and the build book on paper", icon: Printer },
 };
 
@@ -39,6 +45,7 @@ export const stageDeeds: Readonly<Record<StageName, Deed>> = {
   stock: stageDeed("stock"),
   jig: stageDeed("jig"),
   glue: stageDeed("glue"),
+  skin: stageDeed("skin"),
   print: stageDeed("print"),
 };
 

@@ -9,5 +9,6 @@ export const stages: Readonly<Record<StageName, ComponentType>> = {
   stock: lazy(async () => ({ default: (await import("./stock/StockStage.tsx")).StockStage })),
   jig: lazy(async () => ({ default: (await import("./jig/JigStage.tsx")).JigStage })),
   glue: lazy(async () => ({ default: (await import("./glue/GlueStage.tsx")).GlueStage })),
+  skin: lazy(async () => ({ default: (await import("./skin/SkinStage.tsx")).SkinStage })),
   print: lazy(async () => ({ default: (await import("./print/PrintStage.tsx")).PrintStage })),
 };

@@ -1,6 +1,5 @@
 import { proxy } from "comlink";
 import { create } from "zustand";
-import { isBetterLayout } from "../../core/stock/index.ts";
 import { type FoundLayout, startCore } from "../worker/index.ts";
 import { useDocument } from "./document-store.ts";
 
@@ -29,6 +28,12 @@ const AT_REST = { groupId: undefined, isRunning: false, found: undefined, failur
 const MOST_SEARCHES = 4;
 const searchCount = (): number => Math.min(MOST_SEARCHES, Math.max(1, navigator.hardwareConcurrency || 1));
 
+/** Whether one rank is less than another where they first differ. */
+function isBefore(one: readonly number[], other: readonly number[]): boolean {
+  const index = one.findIndex((figure, i) => figure !== other[i]);
+  return (one[index] ?? 0) < (other[index] ?? 0);
+}
+
 export const useLaying = create<LayingStore>()((set, get) => {
   let running: readonly ReturnType<typeof startCore>[] = [];
   let seed = 0;
@@ -49,7 +54,7 @@ export const useLaying = create<LayingStore>()((set, get) => {
       const onFound = (found: FoundLayout) => {
         const best = get().found;
         if (running !== cores) return;
-        const isBetter = best === undefined || isBetterLayout(found.laid, best.laid);
+        const isBetter = best === undefined || isBefore(found.rank, best.rank);
         set({
           found: { ...(isBetter ? found : best), progress: Math.max(found.progress, best?.progress ?? 0) },
         });

@@ -5,6 +5,7 @@ import {
   gatherGroups,
   judgeLayout,
   type LaidGroup,
+  layoutRank,
   lockedProblem,
   toAccepted,
 } from "../../core/stock/index.ts";
@@ -14,6 +15,8 @@ export interface FoundLayout {
   readonly laid: LaidGroup;
   /** The form in which it is accepted into the document. */
   readonly accepted: AcceptedLayout;
+  /** By which it is compared with what other searches found. */
+  readonly rank: readonly number[];
   readonly progress: number;
 }
 
@@ -50,7 +53,8 @@ export function layStock(
       continue;
     const accepted = toAccepted(group, layout, project);
     const locked = new Set(accepted.pieces.flatMap((piece) => (piece.locked ? [piece.pieceId] : [])));
-    onFound({ laid: judgeLayout(group, layout, "laid here", locked).laid, accepted, progress });
+    const { laid } = judgeLayout(group, layout, "laid here", locked);
+    onFound({ laid, accepted, rank: layoutRank(laid), progress });
     toldMs = performance.now();
     told = best;
   }

@@ -128,6 +128,7 @@ export function practiceDesign(paper: Partial<Project["paper"]> = {}): Design {
         cautions: [],
       },
     ],
+    skins: { faces: [], cloths: [], peelPlyMm2: 0, mixedKg: 0, massKg: 0, solidHours: 0 },
     stock: [],
     totals: {
       partCount: 1,

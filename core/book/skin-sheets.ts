@@ -1,0 +1,94 @@
+import { formatNumber, toDegrees } from "../foundation/index.ts";
+import { laminateOf } from "../project/index.ts";
+import { faceWords, potWords, type SkinFace, skinSteps } from "../skins/index.ts";
+import { type Block, flowBlocks, gapBlock, headingBlock, paragraphBlock, tableBlocks } from "./blocks.ts";
+import { cautionBlocks } from "./cautions.ts";
+import { counted } from "./counted.ts";
+import type { Design } from "./design.ts";
+import type { Lettering } from "./lettering.ts";
+import { CONTENT, CONTENT_WIDTH_MM, type SheetBody } from "./page-frame.ts";
+
+/** The skins: for each face its plies, what is done in which order, and the sessions with their pots. */
+export function skinSheets(design: Design, lettering: Lettering): readonly SheetBody[] {
+  const { faces, solidHours } = design.skins;
+  if (faces.length === 0) return [];
+  const { resin, shopCelsius, hands, hardenerPer100 } = laminateOf(design.project);
+  const text = (words: string) => paragraphBlock(words, CONTENT_WIDTH_MM, lettering);
+  const ratio =
+    hardenerPer100 === undefined
+      ? "The mixing ratio is not typed yet: take it from the resin's data sheet, by mass, and type it under Skin. Without it nothing may be mixed."
+      : `${formatNumber(hardenerPer100, 1)} parts of hardener to 100 of resin by mass, as you typed it from the data sheet. Weigh to 0.1 g; never change the ratio to change the speed.`;
+  const blocks: readonly Block[] = [
+    ...cautionBlocks(["epoxy", "foam dust", "fire"], lettering),
+    gapBlock(2),
+    text(
+      `Resin: ${resin?.name ?? "none"}, in a shop of ${formatNumber(shopCelsius, 0)} °C, ${hands === 1 ? "one pair of hands" : `${formatNumber(hands, 0)} pairs of hands`}. ${ratio} Stir for 90 s, scrape sides and base, and pour it into a shallow tray at once: a full pot heats itself and can smoke. A face is solid after about ${formatNumber(solidHours, 0)} h at that temperature.`,
+    ),
+    ...faces.flatMap((face) => faceBlocks(face, lettering)),
+  ];
+  return flowBlocks(blocks, CONTENT).map((marks) => ({
+    title: "Skins",
+    documentType: "skins",
+    scale: "none",
+    marks,
+  }));
+}
+
+function faceBlocks(face: SkinFace, lettering: Lettering): readonly Block[] {
+  const text = (words: string) => paragraphBlock(words, CONTENT_WIDTH_MM, lettering);
+  const figure = { widthMm: 26, face: "mono" as const, anchor: "end" as const };
+  return [
+    headingBlock(
+      `${face.face[0]?.toUpperCase()}${face.face.slice(1)}, ${formatNumber(face.areaMm2 / 1e6, 2)} m²`,
+    ),
+    text(faceWords(face)),
+    ...tableBlocks(
+      [
+        { title: "Ply, from the foam", widthMm: 30 },
+        { title: "Cloth", widthMm: 60 },
+        { title: "Warp", ...figure },
+        { title: "Cloth g/m²", ...figure },
+        { title: "Resin g/m²", ...figure },
+      ],
+      face.plies.map(({ clothName, warpRad, clothKgPerM2, resinKgPerM2 }, i) => [
+        `${i + 1}`,
+        clothName,
+        `${formatNumber(toDegrees(warpRad), 0)}°`,
+        formatNumber(clothKgPerM2 * 1000, 0),
+        formatNumber(resinKgPerM2 * 1000, 0),
+      ]),
+      lettering,
+    ),
+    gapBlock(1.5),
+    ...skinSteps(face).map((words, i) => text(`${i + 1}. ${words}`)),
+    ...sessionBlocks(face, lettering),
+    gapBlock(3),
+  ];
+}
+
+function sessionBlocks({ sessions }: SkinFace, lettering: Lettering): readonly Block[] {
+  const [first] = sessions;
+  const text = (words: string) => paragraphBlock(words, CONTENT_WIDTH_MM, lettering);
+  if (first === undefined) return [text("No session: it is too cold for this resin.")];
+  const figure = { widthMm: 28, face: "mono" as const, anchor: "end" as const };
+  return [
+    text(
+      `${counted(sessions.length, "session")} of ${formatNumber(first.areaMm2 / 1e6, 2)} m², ${formatNumber(first.workMinutes, 0)} min of work each. Pots of one session:`,
+    ),
+    ...tableBlocks(
+      [
+        { title: "Pots", ...figure },
+        { title: "Mix in each", ...figure },
+        { title: "Resin", ...figure },
+        { title: "Hardener", ...figure },
+        { title: "Pigment", ...figure },
+        { title: "Spread within", ...figure },
+      ],
+      first.cards.map((card) => {
+        const { pots, each, resin, hardener, pigment, within } = potWords(card);
+        return [pots, each, resin, hardener, pigment, within];
+      }),
+      lettering,
+    ),
+  ];
+}

@@ -1,0 +1,30 @@
+import * as v from "valibot";
+import { Id, Typed } from "./typed-fields.ts";
+
+/** One layer of cloth: which, and how its warp lies to the forward line. */
+export const PlySchema = v.strictObject({ clothId: Id, warpRad: Typed });
+
+/** The plies of each face from the foam outward, and how they are laid; what is absent is at its default (`laminateOf`). */
+export const LaminateSchema = v.strictObject({
+  lower: v.optional(v.array(PlySchema)),
+  upper: v.optional(v.array(PlySchema)),
+  resinId: v.optional(Id),
+  /** Share of fibre in the mass of the laminate: of a weighed coupon, else the usual for hand lay-up. */
+  fibreMassShare: v.optional(Typed),
+  /** Lost in cups, brushes and rollers, as a share of what is mixed. */
+  wasteShare: v.optional(Typed),
+  /** What bare foam takes before the first ply. */
+  preWetKgPerM2: v.optional(Typed),
+  /** What peel ply takes from the last ply; 0 where none is laid. */
+  peelPlyKgPerM2: v.optional(Typed),
+  /** No more is mixed in one pot. */
+  potKg: v.optional(Typed),
+  /** Hardener to 100 parts of resin by mass, from the supplier's sheet; no card can be written without it. */
+  hardenerPer100: v.optional(Typed),
+  /** Pigment to the mass of the mix. */
+  pigmentShare: v.optional(Typed),
+  /** In the shop while it is laid, and below what the resin is not to be used. */
+  shopCelsius: v.optional(Typed),
+  leastCelsius: v.optional(Typed),
+  hands: v.optional(Typed),
+});

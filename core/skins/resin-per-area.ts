@@ -1,0 +1,38 @@
+import { plyFigures } from "../laminate/index.ts";
+import type { ClothPly, LaminateSettings } from "../project/index.ts";
+import type { LaidPly } from "./types.ts";
+
+/** Densities of glass fibre and cured epoxy, kg/m³ (from memory; suppliers' sheets differ by a few per cent). */
+const GLASS_KG_PER_M3 = 2550;
+const EPOXY_KG_PER_M3 = 1150;
+
+/** What the laminate of a face is made of. */
+export const mixOf = ({ fibreMassShare }: LaminateSettings) => ({
+  fibreMassShare,
+  fibreKgPerM3: GLASS_KG_PER_M3,
+  resinKgPerM3: EPOXY_KG_PER_M3,
+});
+
+/**
+ * The plies of a face from the foam outward, with the resin that each takes: the first also what the bare foam drinks, the
+ * last also what the peel ply takes away.
+ */
+export function laidPlies(plies: readonly ClothPly[], laminate: LaminateSettings): readonly LaidPly[] {
+  return plies.map(({ cloth, warpRad }, i): LaidPly => {
+    const { thicknessMm, resinKgPerM2 } = plyFigures(cloth.arealKgPerM2, mixOf(laminate));
+    const preWet = i === 0 ? laminate.preWetKgPerM2 : 0;
+    const peelPly = i === plies.length - 1 ? laminate.peelPlyKgPerM2 : 0;
+    return {
+      clothId: cloth.id,
+      clothName: cloth.name,
+      warpRad,
+      thicknessMm,
+      clothKgPerM2: cloth.arealKgPerM2,
+      resinKgPerM2: resinKgPerM2 + preWet + peelPly,
+    };
+  });
+}
+
+/** What is mixed for a square metre of a face, waste included, kg. */
+export const mixedKgPerM2 = (plies: readonly LaidPly[], { wasteShare }: LaminateSettings): number =>
+  plies.reduce((sum, { resinKgPerM2 }) => sum + resinKgPerM2, 0) / (1 - wasteShare);

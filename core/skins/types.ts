@@ -1,0 +1,61 @@
+/** A face of the tray: the lower or the upper one of all that lies, or the sides of the fences. */
+export type SkinFaceName = "lower face" | "upper face" | "fence sides";
+
+/** One ply over a whole face. */
+export interface LaidPly {
+  readonly clothId: string;
+  readonly clothName: string;
+  readonly warpRad: number;
+  readonly thicknessMm: number;
+  /** What a square metre takes: of cloth, and of mixed resin with what foam or peel ply drinks, without waste. */
+  readonly clothKgPerM2: number;
+  readonly resinKgPerM2: number;
+}
+
+/** Pots that are mixed alike. */
+export interface PotCard {
+  readonly count: number;
+  /** In each pot, kg. Hardener and resin only where the mixing ratio is known. */
+  readonly mixedKg: number;
+  readonly resinKg?: number;
+  readonly hardenerKg?: number;
+  readonly pigmentKg: number;
+  /** From the first stir, minutes: to be spread by then. */
+  readonly useWithinMinutes: number;
+}
+
+/** What is laid wet on wet in one go. */
+export interface SkinSession {
+  readonly areaMm2: number;
+  /** From the first resin on the foam to the last peel ply, minutes. */
+  readonly workMinutes: number;
+  readonly cards: readonly PotCard[];
+}
+
+export interface SkinFace {
+  readonly face: SkinFaceName;
+  readonly areaMm2: number;
+  readonly partIds: readonly string[];
+  readonly plies: readonly LaidPly[];
+  readonly thicknessMm: number;
+  /** The skin that the geometry allows for, mm. */
+  readonly allowedMm: number;
+  readonly fibreVolumeShare: number;
+  /** To be mixed, waste included; what stays on the tray, kg. */
+  readonly mixedKg: number;
+  readonly massKg: number;
+  /** Alike but for the last; none where it is too cold to lay any. */
+  readonly sessions: readonly SkinSession[];
+}
+
+/** How the faces are skinned. */
+export interface SkinPlan {
+  readonly faces: readonly SkinFace[];
+  /** Cloth by kind, without waste, mm². */
+  readonly cloths: readonly { readonly clothId: string; readonly name: string; readonly areaMm2: number }[];
+  readonly peelPlyMm2: number;
+  readonly mixedKg: number;
+  readonly massKg: number;
+  /** Before a face is solid enough to be turned over, hours. */
+  readonly solidHours: number;
+}
