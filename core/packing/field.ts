@@ -38,8 +38,8 @@ export interface Field {
   readonly turned: Variant[];
   readonly rights: Float64Array;
   readonly tops: Float64Array;
-  /** For each pair the scale of its loss and the depth below which the decaying branch counts. */
-  readonly scales: Float64Array;
+  /** For each piece how much a collision counts, and the depth below which the decaying branch does. */
+  readonly hulls: Float64Array;
   readonly shallows: Float64Array;
   readonly losses: Float64Array;
   readonly weights: Float64Array;
@@ -68,10 +68,6 @@ export function openField(
   weights: Float64Array,
 ): Field {
   const longest = Math.max(0, ...shapes.map(({ variants }) => at(variants, 0).edges.length));
-  const pairs = (f: (a: Shape, b: Shape) => number): Float64Array =>
-    Float64Array.from(
-      shapes.flatMap((a, i) => shapes.map((b, j) => (isLocked[i] && isLocked[j] ? 0 : f(a, b)))),
-    );
   const field: Field = {
     shapes,
     isLocked,
@@ -80,8 +76,8 @@ export function openField(
     turned: shapes.map(({ variants }, piece) => at(variants, lie.variants[piece] ?? 0)),
     rights: new Float64Array(shapes.length),
     tops: new Float64Array(shapes.length),
-    scales: pairs((a, b) => a.hullSize * b.hullSize),
-    shallows: pairs((a, b) => Math.max(a.shallow, b.shallow)),
+    hulls: Float64Array.from(shapes, ({ hullSize }) => hullSize),
+    shallows: Float64Array.from(shapes, ({ shallow }) => shallow),
     losses: new Float64Array(shapes.length ** 2),
     weights,
     room: new Int32Array(longest),
@@ -96,9 +92,11 @@ export function openField(
  */
 export function lossAt(field: Field, piece: number, spot: Spot, variant: Variant, bound: number): number {
   const { bins, xs, ys } = field.lie;
-  const { turned, weights, rights, tops, scales, shallows, room } = field;
+  const { turned, weights, rights, tops, hulls, shallows, room } = field;
   const count = turned.length;
   const row = piece * count;
+  const hull = f64(hulls, piece);
+  const shallowHere = f64(shallows, piece);
   const { bin, x, y } = spot;
   const right = x + variant.width;
   const top = y + variant.height;
@@ -109,10 +107,10 @@ export function lossAt(field: Field, piece: number, spot: Spot, variant: Variant
     if (otherX >= right || f64(rights, other) <= x || otherY >= top || f64(tops, other) <= y) continue;
     if (bins[other] !== bin || other === piece) continue;
     const weight = f64(weights, row + other);
-    const scale = f64(scales, row + other);
+    const scale = hull * f64(hulls, other);
     const most = (bound - sum) / weight;
     const second = turned[other] ?? variant;
-    const shallow = f64(shallows, row + other);
+    const shallow = Math.max(shallowHere, f64(shallows, other));
     const depth = pairDepth(variant, second, otherX - x, otherY - y, shallow, (most * most) / scale, room);
     if (depth === 0) continue;
     sum += Math.sqrt(depth * scale) * weight;
@@ -128,7 +126,7 @@ export function refreshField(field: Field): void {
   for (const [piece, { variants }] of field.shapes.entries()) {
     turnPiece(field, piece, at(variants, field.lie.variants[piece] ?? 0));
   }
-  for (let piece = 0; piece < field.shapes.length; piece++) writeLosses(field, piece);
+  for (let piece = 0; piece < field.shapes.length; piece++) writeLosses(field, piece, piece + 1);
 }
 
 /** Puts a piece at a spot and brings the losses of its pairs up to date. */
@@ -139,7 +137,7 @@ export function putPiece(field: Field, piece: number, spot: Spot): void {
   xs[piece] = spot.x;
   ys[piece] = spot.y;
   turnPiece(field, piece, at(at(field.shapes, piece).variants, spot.variant));
-  writeLosses(field, piece);
+  writeLosses(field, piece, 0);
 }
 
 function turnPiece({ turned, rights, tops, lie }: Field, piece: number, variant: Variant): void {
@@ -164,10 +162,11 @@ export function lossOf(field: Field, piece: number): number {
   return sum;
 }
 
-function writeLosses(field: Field, piece: number): void {
+/** The losses of a piece with all others from one index on. */
+function writeLosses(field: Field, piece: number, from: number): void {
   const { bins, xs, ys } = field.lie;
   const count = field.shapes.length;
-  for (let other = 0; other < count; other++) {
+  for (let other = from; other < count; other++) {
     if (other === piece) continue;
     const isTogether = bins[other] === bins[piece];
     const loss = isTogether
@@ -179,10 +178,10 @@ function writeLosses(field: Field, piece: number): void {
 }
 
 function pairLoss(field: Field, first: number, second: number, dx: number, dy: number): number {
+  const { hulls, shallows, isLocked, room } = field;
   const [a, b] = [field.turned[first], field.turned[second]];
-  if (a === undefined || b === undefined) return 0;
-  const pair = first * field.shapes.length + second;
-  const most = Number.POSITIVE_INFINITY;
-  const depth = pairDepth(a, b, dx, dy, f64(field.shallows, pair), most, field.room);
-  return depth === 0 ? 0 : Math.sqrt(depth * f64(field.scales, pair));
+  if (a === undefined || b === undefined || (isLocked[first] && isLocked[second])) return 0;
+  const shallow = Math.max(f64(shallows, first), f64(shallows, second));
+  const depth = pairDepth(a, b, dx, dy, shallow, Number.POSITIVE_INFINITY, room);
+  return depth === 0 ? 0 : Math.sqrt(depth * f64(hulls, first) * f64(hulls, second));
 }

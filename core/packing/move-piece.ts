@@ -28,28 +28,32 @@ export function movePiece(field: Field, piece: number, random: RandomState): voi
     y: ys[piece] ?? 0,
     loss: lossOf(field, piece),
   };
-  const kept: Candidate[] = [here];
-  for (let k = 0; k < NEARBY + EVERYWHERE && at(kept, 0).loss > 0; k++) {
-    const spot =
-      k < NEARBY
-        ? nearbySpot(field, piece, here, random)
-        : anySpot(field.bins, at(field.shapes, piece).variants, random);
-    if (spot === undefined) continue;
-    const worst = kept.length < REFINED ? Number.POSITIVE_INFINITY : at(kept, -1).loss;
-    const loss = lossAt(field, piece, spot, variantOf(field, piece, spot.variant), worst);
-    if (loss < worst) keep(kept, { ...spot, loss });
-  }
+  const kept = sampled(field, piece, here, random);
   const { diameter } = at(field.shapes, piece);
   let best = at(kept, 0);
   for (const candidate of kept) {
     if (best.loss === 0) break;
-    const refined = refine(field, piece, candidate, diameter * FIRST_STEP, diameter * LEAST_STEP, random);
-    if (refined.loss < best.loss) best = refined;
+    refine(field, piece, candidate, [diameter * FIRST_STEP, diameter * LEAST_STEP], random);
+    if (candidate.loss < best.loss) best = candidate;
   }
-  if (best.loss > 0) {
-    best = refine(field, piece, best, diameter * LEAST_STEP, diameter * FINEST_STEP, random);
+  refine(field, piece, best, [diameter * LEAST_STEP, diameter * FINEST_STEP], random);
+  if (best.loss < here.loss) putPiece(field, piece, best);
+}
+
+/** The best of places tried at random, the place that the piece has among them; the least loss first. */
+function sampled(field: Field, piece: number, here: Candidate, random: RandomState): readonly Candidate[] {
+  const { variants } = at(field.shapes, piece);
+  const kept: Candidate[] = [{ ...here }];
+  const spot: Spot = { ...here };
+  for (let k = 0; k < NEARBY + EVERYWHERE && at(kept, 0).loss > 0; k++) {
+    const fits =
+      k < NEARBY ? goNear(spot, field, piece, here, random) : goAnywhere(spot, field.bins, variants, random);
+    if (!fits) continue;
+    const worst = kept.length < REFINED ? Number.POSITIVE_INFINITY : at(kept, -1).loss;
+    const loss = lossAt(field, piece, spot, at(variants, spot.variant), worst);
+    if (loss < worst) keep(kept, { bin: spot.bin, variant: spot.variant, x: spot.x, y: spot.y, loss });
   }
-  if (best !== here) putPiece(field, piece, best);
+  return kept;
 }
 
 function keep(kept: Candidate[], candidate: Candidate): void {
@@ -58,35 +62,35 @@ function keep(kept: Candidate[], candidate: Candidate): void {
   if (kept.length > REFINED) kept.pop();
 }
 
-/** A place anywhere in the bins, at any of a piece's angles; undefined where it does not fit at that angle. */
-export function anySpot(
+/** Sets a spot anywhere in the bins, at any of a piece's angles; false where the piece does not fit at that angle. */
+export function goAnywhere(
+  spot: Spot,
   bins: readonly Bin[],
   variants: readonly Variant[],
   random: RandomState,
-): Spot | undefined {
-  const bin = Math.floor(nextRandom(random) * bins.length);
-  const variant = Math.floor(nextRandom(random) * variants.length);
-  const turned = at(variants, variant);
-  const { length, width } = at(bins, bin);
-  if (turned.width > length || turned.height > width) return undefined;
-  return {
-    bin,
-    variant,
-    x: Math.round(nextRandom(random) * (length - turned.width)),
-    y: Math.round(nextRandom(random) * (width - turned.height)),
-  };
+): boolean {
+  spot.bin = Math.floor(nextRandom(random) * bins.length);
+  spot.variant = Math.floor(nextRandom(random) * variants.length);
+  const turned = at(variants, spot.variant);
+  const { length, width } = at(bins, spot.bin);
+  if (turned.width > length || turned.height > width) return false;
+  spot.x = Math.round(nextRandom(random) * (length - turned.width));
+  spot.y = Math.round(nextRandom(random) * (width - turned.height));
+  return true;
 }
 
-function nearbySpot(field: Field, piece: number, from: Spot, random: RandomState): Spot | undefined {
+/** Sets a spot near the place that a piece has; false where the piece does not fit at its angle there. */
+function goNear(spot: Spot, field: Field, piece: number, from: Spot, random: RandomState): boolean {
   const { variants, diameter } = at(field.shapes, piece);
   const isTurned = variants.length > 1 && nextRandom(random) < 0.5;
-  const variant = isTurned ? Math.floor(nextRandom(random) * variants.length) : from.variant;
+  spot.bin = from.bin;
+  spot.variant = isTurned ? Math.floor(nextRandom(random) * variants.length) : from.variant;
   const reach = 2 * NEAR * diameter;
   const was = at(variants, from.variant);
-  const turned = at(variants, variant);
-  const x = from.x + (was.width - turned.width) / 2 + (nextRandom(random) - 0.5) * reach;
-  const y = from.y + (was.height - turned.height) / 2 + (nextRandom(random) - 0.5) * reach;
-  return clampInto(field.bins, { bin: from.bin, variant, x, y }, turned);
+  const turned = at(variants, spot.variant);
+  spot.x = from.x + (was.width - turned.width) / 2 + (nextRandom(random) - 0.5) * reach;
+  spot.y = from.y + (was.height - turned.height) / 2 + (nextRandom(random) - 0.5) * reach;
+  return clampInto(field.bins, spot, turned) !== undefined;
 }
 
 /** The spot moved into its bin and onto the grid; undefined where the piece does not fit at its angle. */
@@ -98,37 +102,43 @@ export function clampInto(bins: readonly Bin[], spot: Spot, turned: Variant): Sp
   return spot;
 }
 
-/** Descent by steps both ways along one direction at a time, until the step is under the least. */
+/** Moves a candidate by steps both ways along one direction at a time, until the step is under the least. */
 function refine(
   field: Field,
   piece: number,
-  start: Candidate,
-  firstStep: number,
-  leastStep: number,
+  best: Candidate,
+  [firstStep, leastStep]: readonly [number, number],
   random: RandomState,
-): Candidate {
+): void {
   const { variants } = at(field.shapes, piece);
-  let best = start;
+  const directions = variants.length > 8 ? 5 : 4;
+  const next: Spot = { bin: best.bin, variant: best.variant, x: best.x, y: best.y };
+  const from: Spot = { ...next };
   let step = firstStep;
-  const next: Spot = { bin: start.bin, variant: start.variant, x: start.x, y: start.y };
   while (step >= leastStep && best.loss > 0) {
-    const direction = Math.floor(nextRandom(random) * (variants.length > 8 ? 5 : 4));
-    let improved: Candidate | undefined;
+    const direction = Math.floor(nextRandom(random) * directions);
+    from.variant = best.variant;
+    from.x = best.x;
+    from.y = best.y;
+    let isBetter = false;
     for (let sense = -1; sense <= 1; sense += 2) {
-      next.variant = best.variant;
-      next.x = best.x + (direction === 1 || direction === 4 ? 0 : sense * step);
+      next.variant = from.variant;
+      next.x = from.x + (direction === 1 || direction === 4 ? 0 : sense * step);
       next.y =
-        best.y + (direction === 0 || direction === 4 ? 0 : direction === 3 ? -sense * step : sense * step);
+        from.y + (direction === 0 || direction === 4 ? 0 : direction === 3 ? -sense * step : sense * step);
       if (direction === 4) turnAboutMiddle(next, variants, sense);
       const turned = at(variants, next.variant);
       if (clampInto(field.bins, next, turned) === undefined) continue;
-      const loss = lossAt(field, piece, next, turned, improved?.loss ?? best.loss);
-      if (loss < (improved?.loss ?? best.loss)) improved = { ...next, loss };
+      const loss = lossAt(field, piece, next, turned, best.loss);
+      if (loss >= best.loss) continue;
+      isBetter = true;
+      best.variant = next.variant;
+      best.x = next.x;
+      best.y = next.y;
+      best.loss = loss;
     }
-    if (improved !== undefined) best = improved;
-    step *= improved === undefined ? SHORTER : LONGER;
+    step *= isBetter ? LONGER : SHORTER;
   }
-  return best;
 }
 
 /** The next angle of the list in one sense, the middle of the box kept. */
@@ -139,6 +149,3 @@ function turnAboutMiddle(spot: Spot, variants: readonly Variant[], sense: number
   spot.x += (was.width - now.width) / 2;
   spot.y += (was.height - now.height) / 2;
 }
-
-const variantOf = (field: Field, piece: number, variant: number): Variant =>
-  at(at(field.shapes, piece).variants, variant);

@@ -14,7 +14,7 @@ export interface PackingRun {
   readonly progress: number;
 }
 
-const SWEEPS_PER_STEP = 4;
+const MOST_SWEEPS_PER_STEP = 8;
 
 /**
  * A whole run, step by step: gives way to its caller after each, with the best layout so far, so that it can be shown,
@@ -27,13 +27,14 @@ export function* runPacking(
 ): Generator<PackingRun, void> {
   let packing = startPacking(problem, seed);
   const startMs = limit.kind === "time" ? limit.nowMs() : 0;
-  for (let sweeps = 0; ; sweeps += SWEEPS_PER_STEP) {
+  for (let sweeps = 0; ; sweeps += MOST_SWEEPS_PER_STEP) {
     const progress =
       limit.kind === "time" ? (limit.nowMs() - startMs) / limit.milliseconds : sweeps / limit.sweeps;
     const isOver = progress >= 1 || isPackingDone(packing);
     yield { packing, layout: bestLayout(packing), progress: isOver ? 1 : progress };
     if (isOver) return;
-    packing = stepPacking(packing, { sweeps: SWEEPS_PER_STEP, progress });
+    const left = limit.kind === "time" ? MOST_SWEEPS_PER_STEP : limit.sweeps - sweeps;
+    packing = stepPacking(packing, { sweeps: Math.min(MOST_SWEEPS_PER_STEP, left), progress });
   }
 }
 

@@ -1,6 +1,6 @@
 import { at } from "../foundation/index.ts";
 import { type Bin, type Field, type Lie, openField, type Spot } from "./field.ts";
-import { anySpot } from "./move-piece.ts";
+import { goAnywhere } from "./move-piece.ts";
 import type { Prepared } from "./prepare.ts";
 import type { RandomState } from "./random.ts";
 import { type Attempt, openAttempt } from "./separate.ts";
@@ -75,9 +75,9 @@ export function scatter(
   index: number,
   random: RandomState,
 ): void {
+  const spot: Spot = { bin: 0, variant: 0, x: 0, y: 0 };
   for (let k = 0; k < MOST_TRIES; k++) {
-    const spot = anySpot(bins, shape.variants, random);
-    if (spot === undefined) continue;
+    if (!goAnywhere(spot, bins, shape.variants, random)) continue;
     writeSpot(lie, index, spot);
     return;
   }

@@ -88,10 +88,13 @@ function raiseWeights({ losses, weights }: Field): void {
 
 /** The numbers from 0 to under `count` in random order (Fisher & Yates). */
 export function shuffled(count: number, random: RandomState): Int32Array {
-  const order = Int32Array.from({ length: count }, (_, index) => index);
+  const order = new Int32Array(count);
+  for (let i = 0; i < count; i++) order[i] = i;
   for (let i = count - 1; i > 0; i--) {
     const j = Math.floor(nextRandom(random) * (i + 1));
-    [order[i], order[j]] = [order[j] ?? 0, order[i] ?? 0];
+    const swapped = order[i] ?? 0;
+    order[i] = order[j] ?? 0;
+    order[j] = swapped;
   }
   return order;
 }
