@@ -23,7 +23,7 @@ describe("a tray laid on stock by a run without a builder", () => {
   let design: Design;
   beforeAll(() => {
     design = layOutStock(designTray(demo));
-  });
+  }, 60_000);
 
   it("has every strip and every rib exactly once, and nothing without a place", () => {
     const placed = design.stock.flatMap(({ sheets }) =>

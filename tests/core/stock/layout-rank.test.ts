@@ -1,7 +1,13 @@
 import { describe, expect, it } from "vitest";
 import { type LaidGroup, layoutRank } from "../../../core/stock/index.ts";
 
-const laid = (sheets: number, unplaced: number, offcutAreaMm2: number): LaidGroup => ({
+/** Whole sheets of 1250 by 600 mm; the stock's area is said where the last one is smaller. */
+const laid = (
+  sheets: number,
+  unplaced: number,
+  offcutAreaMm2: number,
+  sheetAreaMm2 = sheets * 750_000,
+): LaidGroup => ({
   groupId: "xps-10",
   name: "XPS",
   standing: "laid here",
@@ -16,7 +22,7 @@ const laid = (sheets: number, unplaced: number, offcutAreaMm2: number): LaidGrou
   })),
   unplaced: Array.from({ length: unplaced }, (_, i) => `S${i}`),
   figures: {
-    sheetAreaMm2: 0,
+    sheetAreaMm2,
     pieceAreaMm2: 0,
     offcutAreaMm2,
     wasteShare: 0,
@@ -36,6 +42,8 @@ describe("the rank of a layout", () => {
   it.each([
     ["that places more pieces comes first, whatever it takes", laid(5, 0, 0), laid(1, 1, 9)],
     ["that takes fewer sheets comes first", laid(3, 0, 0), laid(4, 0, 9)],
+    ["that takes two offcuts for a whole sheet comes first", laid(4, 0, 0, 2_100_000), laid(3, 0, 9)],
+    ["that takes one sheet for two as large comes first", laid(2, 0, 0), laid(3, 0, 9, 1_500_000)],
     ["that leaves the larger offcut comes first", laid(3, 0, 2), laid(3, 0, 1)],
   ])("%s", (_words, better, worse) => {
     expect(isBefore(better, worse)).toBe(true);
