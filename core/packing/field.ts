@@ -164,24 +164,27 @@ export function lossOf(field: Field, piece: number): number {
 
 /** The losses of a piece with all others from one index on. */
 function writeLosses(field: Field, piece: number, from: number): void {
-  const { bins, xs, ys } = field.lie;
+  const { bins } = field.lie;
   const count = field.shapes.length;
   for (let other = from; other < count; other++) {
     if (other === piece) continue;
-    const isTogether = bins[other] === bins[piece];
-    const loss = isTogether
-      ? pairLoss(field, piece, other, f64(xs, other) - f64(xs, piece), f64(ys, other) - f64(ys, piece))
-      : 0;
+    const loss = bins[other] === bins[piece] ? pairLoss(field, piece, other) : 0;
     field.losses[piece * count + other] = loss;
     field.losses[other * count + piece] = loss;
   }
 }
 
-function pairLoss(field: Field, first: number, second: number, dx: number, dy: number): number {
-  const { hulls, shallows, isLocked, room } = field;
-  const [a, b] = [field.turned[first], field.turned[second]];
+/** The sum over poles is rounded in an order, so it is always taken from the piece of the lower index. */
+function pairLoss(field: Field, one: number, other: number): number {
+  const { hulls, shallows, isLocked, room, turned } = field;
+  const { xs, ys } = field.lie;
+  const first = Math.min(one, other);
+  const second = Math.max(one, other);
+  const [a, b] = [turned[first], turned[second]];
   if (a === undefined || b === undefined || (isLocked[first] && isLocked[second])) return 0;
   const shallow = Math.max(f64(shallows, first), f64(shallows, second));
+  const dx = f64(xs, second) - f64(xs, first);
+  const dy = f64(ys, second) - f64(ys, first);
   const depth = pairDepth(a, b, dx, dy, shallow, Number.POSITIVE_INFINITY, room);
   return depth === 0 ? 0 : Math.sqrt(depth * f64(hulls, first) * f64(hulls, second));
 }

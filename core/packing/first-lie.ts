@@ -17,9 +17,9 @@ import {
 } from "./search-state.ts";
 
 /** Share of a roll's or sheets' area that pieces are first laid in. */
-/** A roll begins this much shorter than pieces laid in turn, if that is less. */
-const SHORTER = 0.98;
 const [ROLL_DENSITY, SHEET_DENSITY] = [0.72, 0.75];
+/** A roll begins at least and at most this much as long as with pieces laid in turn. */
+const [SHORTEST, LONGEST] = [0.85, 0.98];
 
 /**
  * A search at its beginning, with a first layout where one is found by laying the pieces in turn. Where the stock may
@@ -90,7 +90,11 @@ function searchFromChaos(
 
 function firstRoll(prepared: Prepared, laid: number): readonly Bin[] {
   const width = rollWidth(prepared);
-  const length = Math.min(areaOf(prepared) / width / ROLL_DENSITY, laid * SHORTER);
+  const within = Math.max(
+    areaOf(prepared) / width / ROLL_DENSITY,
+    Number.isFinite(laid) ? laid * SHORTEST : 0,
+  );
+  const length = Math.min(within, laid * LONGEST);
   return [{ length: Math.ceil(Math.max(length, ...extentsOf(prepared, width))), width }];
 }
 

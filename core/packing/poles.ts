@@ -9,9 +9,11 @@ export interface Pole extends PackingPoint {
 
 /** How many places inside a piece are tried as centres. */
 const PLACES = 1500;
-/** Poles end once they cover this much of the piece, or at this number. */
+/** Poles end once they cover this much of the piece, or at their number. */
 const COVERED = 0.9;
-const [LEAST_POLES, MOST_POLES] = [4, 12];
+const LEAST_POLES = 4;
+/** Of a compact piece, and of the longest: more say little more of how deep two pieces lie, and each takes time. */
+const [COMPACT_POLES, MOST_POLES] = [8, 16];
 const FIRST_STEPS = 4;
 
 /**
@@ -30,7 +32,8 @@ export function polesOf(rings: readonly PackingLoop[], areaMm2: number): readonl
     }
   const poles: Pole[] = [];
   let covered = 0;
-  while (poles.length < MOST_POLES && (poles.length < LEAST_POLES || covered < COVERED * areaMm2)) {
+  let most = COMPACT_POLES;
+  while (poles.length < most && (poles.length < LEAST_POLES || covered < COVERED * areaMm2)) {
     const start = places.reduce((best, place) => (place.room > best.room ? place : best), {
       x: 0,
       y: 0,
@@ -39,11 +42,19 @@ export function polesOf(rings: readonly PackingLoop[], areaMm2: number): readonl
     if (start.room <= 0) break;
     const pole = climb(rings, poles, start, fine);
     poles.push(pole);
+    if (poles.length === 1) most = mostPoles(box, pole.radius);
     covered += Math.PI * pole.radius ** 2;
     for (const place of places) place.room = Math.min(place.room, distanceToRim(place, pole));
   }
   return poles;
 }
+
+/** One for each width of a piece along its length. */
+const mostPoles = (box: Box, radius: number): number =>
+  Math.min(
+    MOST_POLES,
+    Math.max(COMPACT_POLES, Math.ceil(Math.hypot(box.maxX - box.minX, box.maxY - box.minY) / (2 * radius))),
+  );
 
 /** The centre moved to where the circle is largest, in steps that halve. */
 function climb(
