@@ -1,4 +1,4 @@
-import { formatMm } from "../foundation/index.ts";
+import { formatMm, type PlanPoint } from "../foundation/index.ts";
 import type { Baseboard, Rib, RibSet } from "../jig/index.ts";
 import { type Block, tableBlocks } from "./blocks.ts";
 import { type Box, boxesOverlap, boxOf, growBox, heightOf, widthOf } from "./boxes.ts";
@@ -29,6 +29,12 @@ export function baseboardPlan(
   const [width, height] = [size.widthMm / scale, size.heightMm / scale];
   const shapes = isTurned ? partShapes(design).map(turnedOver) : partShapes(design);
   const lines = baseboard.lines.map((line) => ({ ...line, from: seen(line.from), to: seen(line.to) }));
+  const boards = [
+    ...ribs.map((rib) => ({ style: "thin" as const, corners: cornersOfBoard(rib) })),
+    ...baseboard.slots.map(({ corners }) => ({ style: "cut" as const, corners })),
+    ...baseboard.sheets.map(({ corners }) => ({ style: "hidden" as const, corners })),
+  ].map(({ style, corners: [a, b] }) => ({ style, box: boxOf([seen(a), seen(b)]) }));
+  const marks = baseboard.square.marks.map(seen);
   const draw = (corner: PaperPoint): readonly Mark[] => {
     const left = corner.x + (CONTENT_WIDTH_MM - width) / 2;
     const view: View = { box, scale, corner: paper(left, corner.y - 8 - height) };
@@ -38,6 +44,11 @@ export function baseboardPlan(
       boxMark(view.corner, width, height, "outline"),
       ...shapes.flatMap((shape) => planMarks(shape, view, "station")),
       ...(box.bottom < 0 && box.top > 0 ? centreLineMarks(view) : []),
+      ...boards.map(({ style, box: { left: l, right: r, bottom: b, top: t } }) => {
+        const [low, high] = [onView(view, paper(l, b)), onView(view, paper(r, t))];
+        return boxMark(low, high.x - low.x, high.y - low.y, style);
+      }),
+      ...diagonals(marks.map((p) => onView(view, p))),
       ...ribLines(ribs, lines, view, lettering),
       ...dimensionMarks(
         view.corner,
@@ -47,11 +58,35 @@ export function baseboardPlan(
       ),
       ...dimensionMarks(view.corner, paper(x, y + height), 8, size.heightMm),
       textMark(paper(x, y + height + 1.5), above, { heightMm: 1.8, face: "bold" }),
-      textMark(paper(x + width + 1.5, y - 2.5), below, { heightMm: 1.8, face: "bold" }),
+      textMark(paper(x + width + 1.5, y + 0.5), below, { heightMm: 1.8, face: "bold" }),
     ];
   };
   return { block: { heightMm: height + 30, draw }, scale };
 }
+
+/** The board of a rib in plan, from its station face to its other one. */
+function cornersOfBoard(rib: Rib): readonly [PlanPoint, PlanPoint] {
+  const us = rib.outlineMm.map(({ u }) => u);
+  const [fromMm, toMm] = [Math.min(...us), Math.max(...us)];
+  const goesUp = rib.stationFace === "front" || rib.stationFace === "left";
+  const farMm = rib.atMm + (goesUp ? rib.thicknessMm : -rib.thicknessMm);
+  return rib.runs === "across"
+    ? [
+        { x: rib.atMm, y: fromMm },
+        { x: farMm, y: toMm },
+      ]
+    : [
+        { x: fromMm, y: rib.atMm },
+        { x: toMm, y: farMm },
+      ];
+}
+
+/** A cross at each corner mark: what is measured across. */
+const diagonals = (marks: readonly PaperPoint[]): readonly Mark[] =>
+  marks.flatMap(({ x, y }) => [
+    lineMark([paper(x - 1.5, y - 1.5), paper(x + 1.5, y + 1.5)], "thin"),
+    lineMark([paper(x - 1.5, y + 1.5), paper(x + 1.5, y - 1.5)], "thin"),
+  ]);
 
 interface SeenLine {
   readonly ribId: string;
@@ -100,13 +135,14 @@ function labelSpot(
 /** Where every rib stands, its ends, its station face and how its top is cut. */
 export function positionTable({ ribs, baseboard }: RibSet, lettering: Lettering): readonly Block[] {
   const columns = [
-    { title: "Rib", widthMm: 16, face: "mono" as const },
-    { title: "Stands at", widthMm: 24, ...MONO_END },
-    { title: "Board's edge to station face", widthMm: 36, ...MONO_END },
-    { title: "From", widthMm: 22, ...MONO_END },
-    { title: "To", widthMm: 22, ...MONO_END },
-    { title: "Station face", widthMm: 24 },
-    { title: "Top", widthMm: 30 },
+    { title: "Rib", widthMm: 15, face: "mono" as const },
+    { title: "Stands at", widthMm: 22, ...MONO_END },
+    { title: "Board's edge to station face", widthMm: 32, ...MONO_END },
+    { title: "From", widthMm: 18, ...MONO_END },
+    { title: "To", widthMm: 18, ...MONO_END },
+    { title: "Station face", widthMm: 19 },
+    { title: "Body toward", widthMm: 19 },
+    { title: "Top", widthMm: 26 },
   ];
   const rows = ribs.map((rib) => {
     const us = rib.outlineMm.map((p) => p.u);
@@ -118,6 +154,7 @@ export function positionTable({ ribs, baseboard }: RibSet, lettering: Lettering)
       formatMm(Math.min(...us)),
       formatMm(Math.max(...us)),
       rib.stationFace,
+      baseboard.lines.find(({ ribId }) => ribId === rib.id)?.toward ?? "",
       `${rib.cut}${proud}`,
     ];
   });

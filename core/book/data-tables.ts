@@ -1,14 +1,8 @@
 import { levelOf, roundTo, toDegrees, wordProblem } from "../foundation/index.ts";
 import { edgeMarks } from "../marking/index.ts";
+import type { DataTable } from "./data-table.ts";
 import type { Design } from "./design.ts";
-
-/** A table for a spreadsheet: the unit stands in each heading. */
-export interface DataTable {
-  /** File name without ending. */
-  readonly name: string;
-  readonly header: readonly string[];
-  readonly rows: readonly (readonly (string | number)[])[];
-}
+import { jigDataTables } from "./jig-data-tables.ts";
 
 /** Numbers in tables keep this many places, mm. */
 const PLACES = 3;
@@ -27,8 +21,7 @@ export function dataTables(design: Design): readonly DataTable[] {
     jointStationsTable(design),
     rulingsTable(design),
     bendsTable(design),
-    ribsTable(design),
-    ribHeightsTable(design),
+    ...jigDataTables(design),
     glueUpTable(design),
     stockTable(design),
     problemsTable(design),
@@ -260,36 +253,6 @@ const bendsTable = (design: Design): DataTable => ({
         mm(lengthMm),
       ]),
     ),
-  ),
-});
-
-const ribsTable = (design: Design): DataTable => ({
-  name: "ribs",
-  header: ["rib", "runs", "at mm", "thickness mm", "station face", "cut", "straight top", "same as"],
-  rows: design.jig.ribs.map((rib) => [
-    rib.id,
-    rib.runs,
-    mm(rib.atMm),
-    mm(rib.thicknessMm),
-    rib.stationFace,
-    rib.cut,
-    rib.straightTop ? "yes" : "no",
-    rib.sameAs,
-  ]),
-});
-
-const ribHeightsTable = (design: Design): DataTable => ({
-  name: "rib-heights",
-  header: ["rib", "position mm", "station face mm", "far face mm", "bevel deg", "part"],
-  rows: design.jig.ribs.flatMap((rib) =>
-    rib.heights.map((height) => [
-      rib.id,
-      mm(height.atMm),
-      mm(height.stationFaceMm),
-      mm(height.farFaceMm),
-      degrees(height.bevelRad),
-      height.partId,
-    ]),
   ),
 });
 

@@ -1,5 +1,6 @@
 export { drawBook } from "./book.ts";
-export { type DataTable, dataTables } from "./data-tables.ts";
+export type { DataTable } from "./data-table.ts";
+export { dataTables } from "./data-tables.ts";
 export type { Design } from "./design.ts";
 export { type Fonts, type Lettering, readLettering } from "./lettering.ts";
 export type { PageWindow } from "./page-window.ts";

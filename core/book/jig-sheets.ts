@@ -1,3 +1,5 @@
+import { formatMm } from "../foundation/index.ts";
+import { type RibSet, wordAttitude } from "../jig/index.ts";
 import { baseboardPlan, positionTable } from "./baseboard-plan.ts";
 import { type Block, flowBlocks, gapBlock, headingBlock, paragraphBlock } from "./blocks.ts";
 import { cautionBlocks } from "./cautions.ts";
@@ -7,32 +9,56 @@ import type { Lettering } from "./lettering.ts";
 import { CONTENT, CONTENT_WIDTH_MM, type SheetBody } from "./page-frame.ts";
 import { ribGroups } from "./rib-piece.ts";
 import { cuttingList, ribBlocks } from "./rib-tables.ts";
+import { fenceStandBlocks, postBlocks, setUpBlocks } from "./set-up-tables.ts";
 import type { Mark } from "./types.ts";
 
-/** The jig: baseboard plan, where every rib stands, the cutting list, and the heights of each rib. */
+/**
+ * The jig and its cradle: baseboard plan, where every rib stands, how they are set up and how the shell comes off, the
+ * cutting list, the heights of each rib, of fences that stand first, and of posts in place of ribs.
+ */
 export function jigSheets(design: Design, lettering: Lettering): readonly SheetBody[] {
-  const { ribs } = design.jig;
-  if (ribs.length === 0) return [];
-  const groups = ribGroups(design);
-  const plan = baseboardPlan(design, design.jig, lettering);
+  const { jig } = design;
+  if (jig.ribs.length === 0) return [];
+  return [
+    ...standSheets(design, { set: jig, name: "jig", title: "Jig" }, lettering),
+    ...(jig.cradle === undefined
+      ? []
+      : standSheets(design, { set: jig.cradle, name: "cradle", title: "Cradle" }, lettering)),
+  ];
+}
+
+interface StandPages {
+  readonly set: RibSet;
+  readonly name: "jig" | "cradle";
+  readonly title: string;
+}
+
+function standSheets(
+  design: Design,
+  { set, name, title }: StandPages,
+  lettering: Lettering,
+): readonly SheetBody[] {
+  const groups = ribGroups(design).filter(({ rib }) => rib.stand === name);
+  const plan = baseboardPlan(design, set, lettering);
   const first: readonly Block[] = [
-    headingBlock(`Baseboard from above, jig ${design.jig.baseboard.attitude}, front to the left`),
+    headingBlock(`Baseboard from above, ${name} ${set.baseboard.attitude}, front to the left`),
     plan.block,
-    paragraphBlock(attitudeWords(design), CONTENT_WIDTH_MM, lettering),
+    paragraphBlock(standWords(design, name), CONTENT_WIDTH_MM, lettering),
     headingBlock("Ribs and where they stand, mm"),
-    ...positionTable(design.jig, lettering),
+    ...positionTable(set, lettering),
+    ...setUpBlocks(set, name, lettering),
     ...cuttingList(groups, lettering),
-    ...holdBlocks(design, lettering),
+    ...(name === "jig" ? holdBlocks(design, lettering) : []),
+    ...fenceStandBlocks(set, lettering),
     gapBlock(3),
     ...cautionBlocks(["saw"], lettering),
   ];
-  const shaped = groups.filter((group) => !group.rib.straightTop);
-  const heights = shaped.flatMap((group) => ribBlocks(group, lettering));
+  const heights = [...groups.flatMap((group) => ribBlocks(group, lettering)), ...postBlocks(set, lettering)];
   return [
-    ...flowBlocks(first, CONTENT).map((marks) => body("Jig", `1:${plan.scale}`, marks)),
-    ...(heights.length === 0
-      ? []
-      : flowBlocks(heights, CONTENT).map((marks) => body("Rib heights", "as noted", marks))),
+    ...flowBlocks(first, CONTENT).map((marks) => body(title, `1:${plan.scale}`, marks)),
+    ...flowBlocks(heights, CONTENT).map((marks) =>
+      body(name === "jig" ? "Rib heights" : "Cradle rib heights", "as noted", marks),
+    ),
   ];
 }
 
@@ -43,11 +69,14 @@ const body = (title: string, scale: string, marks: readonly Mark[]): SheetBody =
   marks,
 });
 
-function attitudeWords(design: Design): string {
-  const { attitude } = design.jig.baseboard;
-  const turned =
-    attitude === "upright"
-      ? "The ribs stand under the air face; the car's ground is below the baseboard."
-      : "The tray lies upside down: ribs under its upper face, what faces the ground looks up.";
-  return `${turned} Tack the ribs, true them by string and by the two diagonals, then fix. Lay a batten over them and look along it for highs and lows. Each rib's station face stands on its line; the body goes the way the face does not look.`;
+const SET_UP_WORDS =
+  "Tack the ribs, true them by string and by the two diagonals, then fix. Lay a batten over them and look along it for highs and lows. Each rib's station face stands on its line; its body lies on the side that the thin outline shows.";
+
+function standWords(design: Design, name: "jig" | "cradle"): string {
+  const { jig, sheets, project } = design;
+  if (name === "jig") {
+    return [...wordAttitude(jig.baseboard.attitude, sheets, project.jig), SET_UP_WORDS].join(" ");
+  }
+  const paddingMm = project.jig.making?.cradle?.paddingMm ?? 0;
+  return `The tray lies here on the skin that was laminated on the jig. The tops are lower than that skin by ${formatMm(paddingMm)} mm: glue padding as thick as that on every top, and lay film over it. Fences hang free in their openings. ${SET_UP_WORDS}`;
 }

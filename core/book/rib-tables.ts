@@ -18,12 +18,13 @@ export function cuttingList(groups: readonly RibGroup[], lettering: Lettering): 
   const straight = groups.filter((group) => group.rib.straightTop);
   if (straight.length === 0) return [];
   const columns = [
-    { title: "Ribs", widthMm: 44, face: "mono" as const },
+    { title: "Ribs", widthMm: 36, face: "mono" as const },
     { title: "Pieces", widthMm: 16, ...MONO_END },
     { title: "Thick", widthMm: 16, ...MONO_END },
     { title: "Length", widthMm: 20, ...MONO_END },
-    { title: "Height at station face, both ends", widthMm: 38, ...MONO_END },
-    { title: "At other face, both ends", widthMm: 40, ...MONO_END },
+    { title: "Height at station face, both ends", widthMm: 34, ...MONO_END },
+    { title: "At other face, both ends", widthMm: 34, ...MONO_END },
+    { title: "Hollows at", widthMm: 24, ...MONO_END },
   ];
   const rows = straight.map(({ rib, alike }) => {
     const box = boxOf(rib.outlineMm.map(toPaper));
@@ -35,6 +36,7 @@ export function cuttingList(groups: readonly RibGroup[], lettering: Lettering): 
       formatMm(widthOf(box)),
       `${formatMm(first.stationFaceMm)} ${formatMm(last.stationFaceMm)}`,
       `${formatMm(first.farFaceMm)} ${formatMm(last.farFaceMm)}`,
+      rib.reliefs.map(({ atMm }) => formatMm(atMm)).join(" "),
     ];
   });
   return [
@@ -69,7 +71,7 @@ export function ribBlocks(group: RibGroup, lettering: Lettering): readonly Block
         headingBlock(`Rib ${title}`),
         drawing.block,
         paragraphBlock(
-          `1:${drawing.scale}, seen from the ${ribSeenFrom(rib)}. ${alike.map((one) => stationFaceWords(one)).join("; ")}. ${rib.cut === "square" ? "Cut the top square." : "Bevel the top as listed."}`,
+          `${cutWords(rib)}1:${drawing.scale}, seen from the ${ribSeenFrom(rib)}. ${alike.map((one) => stationFaceWords(one)).join("; ")}. ${rib.cut === "square" ? "Cut the top square." : "Bevel the top as listed."}`,
           CONTENT_WIDTH_MM,
           lettering,
         ),
@@ -79,6 +81,30 @@ export function ribBlocks(group: RibGroup, lettering: Lettering): readonly Block
     ...tableBlocks(columns, rows, lettering),
     gapBlock(4),
   ];
+}
+
+/** What is cut out of a rib, and how it is made of pieces, in sentences; nothing for a plain one. */
+function cutWords(rib: Rib): string {
+  const axis = rib.runs === "across" ? "y" : "x";
+  const places = (values: readonly number[]) => values.map((mm) => formatMm(mm)).join(", ");
+  const { reliefs, notches, splices, pieces } = rib;
+  const [splice] = splices;
+  const way = splice?.way === "dovetail" ? "a dovetail" : "a plate over the joint";
+  return [
+    ...(splice === undefined
+      ? []
+      : [
+          `Cut in ${pieces.length} pieces (${pieces.map(({ id }) => id).join(", ")}), joined by ${way} at ${axis} ${places(splices.map(({ atMm }) => atMm))}. `,
+        ]),
+    ...(notches.length > 0
+      ? [`Notches open upward for ${notches.map(({ fencePartId }) => fencePartId).join(", ")}. `]
+      : []),
+    ...(reliefs.length > 0
+      ? [
+          `Hollows ${formatMm(reliefs[0]?.widthMm ?? 0)} wide and half as deep under the joints at ${axis} ${places(reliefs.map(({ atMm }) => atMm))}; tape the top there. `,
+        ]
+      : []),
+  ].join("");
 }
 
 function ribDrawing(rib: Rib): { readonly block: Block; readonly scale: number } {
@@ -95,6 +121,23 @@ function ribDrawing(rib: Rib): { readonly block: Block; readonly scale: number }
     const crossesCentre = rib.runs === "across" && box.left < 0 && box.right > 0;
     return [
       loopMark(points, "outline", "rib"),
+      ...rib.holesMm.map((hole) => loopMark(thin(hole.map(toPaper).map((p) => onView(view, p))), "outline")),
+      ...rib.splices.flatMap(({ atMm, plate, tailMm }) => [
+        lineMark(
+          [paper(atMm, box.bottom), ...(tailMm ?? []).map(toPaper), paper(atMm, box.top)].map((p) =>
+            onView(view, p),
+          ),
+          "thin",
+        ),
+        ...(plate === undefined
+          ? []
+          : [
+              loopMark(
+                plate.outlineMm.map(toPaper).map((p) => onView(view, p)),
+                "hidden",
+              ),
+            ]),
+      ]),
       ...(crossesCentre
         ? [
             lineMark(

@@ -208,7 +208,7 @@ export type Problem =
   | (Placed & { readonly kind: "ribs-overlap"; readonly otherName: string; readonly overlapMm: number })
   /** A fence runs along in a rib: it carries the sheet there, and the rib is left out. */
   | (Placed & { readonly kind: "rib-in-fence"; readonly otherName: string })
-  | (Placed & { readonly kind: "rib-hole-does-not-fit"; readonly holeMm: number; readonly heightMm: number })
+  | (Placed & { readonly kind: "rib-hole-does-not-fit"; readonly holeMm: number })
   /** A rib that is longer than its board, with no place for a splice between its notches. */
   | (Placed & { readonly kind: "rib-not-spliced"; readonly lengthMm: number; readonly longestMm: number })
   | (Placed & { readonly kind: "rib-higher-than-board"; readonly heightMm: number; readonly widthMm: number })

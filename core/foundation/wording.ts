@@ -134,7 +134,7 @@ function sentenceFor(problem: Problem): string {
     case "rib-in-fence":
       return `${name} stands in the line of ${problem.otherName}, which carries the sheet there itself. It is left out; take it out of the list or move it.`;
     case "rib-hole-does-not-fit":
-      return `A hole of ${formatMm(problem.holeMm)} mm finds no room in ${name}, which is ${formatMm(problem.heightMm)} mm high; 25 mm of wood stay around it. It is left without; take a smaller hole.`;
+      return `A hole of ${formatMm(problem.holeMm)} mm finds no room in ${name}: 25 mm of wood stay around it, clear of slots and notches. They are made without; take a smaller hole.`;
     case "rib-not-spliced":
       return `${name} is ${formatMm(problem.lengthMm)} mm long, its board gives ${formatMm(problem.longestMm)} mm, and no place between its notches and slots is free for a splice. Take a longer board, or move a rib that crosses it.`;
     case "rib-higher-than-board":

@@ -28,4 +28,6 @@ export type {
   RibSplice,
   Springback,
 } from "./types.ts";
+export { wordAttitude } from "./word-attitude.ts";
 export { wordBend } from "./word-bend.ts";
+export { wordRelease } from "./word-release.ts";

@@ -47,7 +47,6 @@ export function fenceProblem({ id, runs }: JigPiece, otherName: string, { jig }:
 
 /** What cannot be made of a rib as the settings ask. */
 export function makingProblems(rib: Rib, project: JigGround): Problem[] {
-  const { holeMm } = makingOf(project);
   const place = { ribId: rib.id };
   const us = rib.outlineMm.map(({ u }) => u);
   const vs = rib.outlineMm.map(({ v }) => v);
@@ -61,17 +60,6 @@ export function makingProblems(rib: Rib, project: JigGround): Problem[] {
       : Math.min(board.lengthMm, board.widthMm) - 2 * project.cutting.stockEdgeMm;
   const { name } = rib;
   return [
-    ...(holeMm > 0 && rib.holesMm.length === 0
-      ? [
-          {
-            kind: "rib-hole-does-not-fit" as const,
-            place: { ...place, setting: "jig.making.holeMm" },
-            name,
-            holeMm,
-            heightMm,
-          },
-        ]
-      : []),
     ...(lengthMm > longestMm && rib.splices.length === 0
       ? [{ kind: "rib-not-spliced" as const, place, name, lengthMm, longestMm }]
       : []),
@@ -98,4 +86,15 @@ export function releaseProblem(
   if (by === "wing") return [];
   const place = { ribId };
   return [{ kind: "shell-locked", place, name: partId, ribName: `rib ${ribId}`, stand, overMm, at: spot }];
+}
+
+/** The ribs of one set in which no hole of the wanted size finds room, told at once. */
+export function holeProblem(ribs: readonly Rib[], project: JigGround): Problem[] {
+  const { holeMm } = makingOf(project);
+  const without = holeMm > 0 ? ribs.filter(({ holesMm }) => holesMm.length === 0) : [];
+  const [first] = without;
+  if (first === undefined) return [];
+  const place = { ribId: first.id, setting: "jig.making.holeMm" };
+  const name = `${without.length === 1 ? "Rib" : "Ribs"} ${without.map(({ id }) => id).join(", ")}`;
+  return [{ kind: "rib-hole-does-not-fit", place, name, holeMm }];
 }

@@ -16,6 +16,7 @@ import { ribPlaces } from "./rib-places.ts";
 import {
   bevelProblem,
   fenceProblem,
+  holeProblem,
   lockedProblem,
   makingProblems,
   nothingProblem,
@@ -102,6 +103,7 @@ export function ribSet(sheets: readonly Sheet[], project: JigGround, stand: Stan
       ...pieces.flatMap((piece) => bevelProblem(piece, project)),
       ...pieces.flatMap((piece, i) => overlapProblem(piece, pieces.slice(0, i))),
       ...ribs.flatMap((rib) => makingProblems(rib, project)),
+      ...holeProblem(ribs, project),
       ...assembly.flatMap(lockedProblem),
       ...release.locks.flatMap((lock) => releaseProblem(lock, stand.stand)),
     ],
