@@ -29,11 +29,12 @@ export function finishRib(piece: JigPiece, pieces: readonly JigPiece[], settings
   const making = makingOf(project);
   const laps = halfLaps(piece, pieces, making.slotClearanceMm).filter((lap) => isOn(lap, top));
   const notches = notchesOf(piece, settings);
-  const reliefs = ribReliefs(piece, making.reliefMm, seamsOver(piece, settings)).filter(
-    ({ atMm: mm, widthMm }) =>
-      [...notches, ...laps.filter(({ from }) => from === "top")].every(
-        (cut) => mm + widthMm / 2 < cut.fromMm || mm - widthMm / 2 > cut.toMm,
-      ),
+  // In a cradle lies a cured skin, and no glue is pressed out.
+  const reliefMm = stand === "jig" ? making.reliefMm : 0;
+  const reliefs = ribReliefs(piece, reliefMm, seamsOver(piece, settings)).filter(({ atMm: mm, widthMm }) =>
+    [...notches, ...laps.filter(({ from }) => from === "top")].every(
+      (cut) => mm + widthMm / 2 < cut.fromMm || mm - widthMm / 2 > cut.toMm,
+    ),
   );
   const cuts: readonly RibCut[] = [
     ...notches.map((notch) => ({ from: "top" as const, ...notch })),

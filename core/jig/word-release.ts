@@ -2,18 +2,15 @@ import { formatAngle, formatMm } from "../foundation/index.ts";
 import type { Release } from "./board-types.ts";
 
 /** How the shell comes off its ribs, in sentences: what has to be off it, and what holds it. */
-export function wordRelease(
-  { direction, steepestRad, locks }: Release,
-  standName: string,
-): readonly string[] {
+export function wordRelease({ steepestRad, locks }: Release, standName: string): readonly string[] {
   const wings = locks.filter(({ by }) => by === "wing");
   const holding = locks.filter(({ by }) => by !== "wing");
   const plates = [...new Set(wings.map(({ partId }) => partId))];
   return [
     holding.length === 0
-      ? `The shell lifts ${direction} off the ${standName}: nothing of it lies under wood.`
-      : `The shell does not lift ${direction} off the ${standName}: ${holding.map((lock) => `${lock.partId} reaches ${formatMm(lock.overMm)} mm under rib ${lock.ribId}`).join(", ")}.`,
-    `The steepest face on the ribs leans ${formatAngle(steepestRad)} from level; tape every top, so that glue does not hold it.`,
+      ? `The shell lifts straight up off the ${standName}: nothing of it lies under wood.`
+      : `The shell does not lift straight up off the ${standName}: ${holding.map((lock) => `${lock.partId} reaches ${formatMm(lock.overMm)} mm under rib ${lock.ribId}`).join(", ")}.`,
+    `The steepest face on the ribs leans ${formatAngle(steepestRad)} from level${standName === "jig" ? "; tape every top, so that glue does not hold it" : ""}.`,
     ...plates.map((plate) => {
       const own = wings.filter(({ partId }) => partId === plate);
       const ribs = [...new Set(own.map(({ ribId }) => ribId))].join(", ");

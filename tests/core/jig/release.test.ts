@@ -133,6 +133,17 @@ describe("a cradle", () => {
     }
   });
 
+  it("has no hollows: the tray lies on a cured skin there", () => {
+    const halves = [
+      section("front", 1, box(0, 700, 0, 400), "level"),
+      section("rear", 2, box(700, 1500, 0, 400), "level"),
+    ];
+    const along = { kind: "typed", atMm: [200] } as const;
+    const { jig } = jigOf({ items: halves }, { attitude: "inverted", along }, { cradle: { paddingMm: 4 } });
+    const hollows = (ribs: readonly Rib[]) => ribs.flatMap(({ reliefs }) => reliefs).length;
+    expect([hollows(jig.ribs), hollows(cradleOf(jig).ribs)]).toEqual([2, 0]);
+  });
+
   it("is missing where none is asked for", () => {
     expect(jigOf({}, {}).jig.cradle).toBeUndefined();
   });

@@ -1,8 +1,8 @@
 import type { Design } from "../../../core/design.ts";
-import { formatMm, formatNumber } from "../../../core/foundation/index.ts";
-import type { Rib } from "../../../core/jig/index.ts";
+import { formatMm, formatNumber, type PlanPoint } from "../../../core/foundation/index.ts";
+import type { Rib, RibSet } from "../../../core/jig/index.ts";
 import { useSize } from "../../controls/index.ts";
-import { boundsOf, fitScale, type Scale } from "../../drawings/index.ts";
+import { boundsOf, fitScale, pathOf, type Scale, type Spot } from "../../drawings/index.ts";
 import { HelpMark } from "../../help/index.ts";
 import { useView } from "../../stores/index.ts";
 import { planPath, useStripShapes } from "../plan/index.ts";
@@ -11,9 +11,17 @@ const MARGIN_PX = 40;
 const MOST_HEIGHT_PX = 420;
 
 /** The baseboard from above: its edges, the ribs where they stand, and the tray over them in pencil. */
-export function BaseboardPlan({ design, chosenId }: { readonly design: Design; readonly chosenId: string }) {
+export function BaseboardPlan({
+  design,
+  set,
+  chosenId,
+}: {
+  readonly design: Design;
+  readonly set: RibSet;
+  readonly chosenId: string;
+}) {
   const { ref, widthPx } = useSize<HTMLDivElement>();
-  const { corners, attitude } = design.jig.baseboard;
+  const { corners, attitude } = set.baseboard;
   const bounds = boundsOf(corners.map(({ x, y }) => [x, y] as const));
   return (
     <section aria-label="Baseboard">
@@ -32,6 +40,7 @@ export function BaseboardPlan({ design, chosenId }: { readonly design: Design; r
         {bounds && widthPx > 0 ? (
           <Picture
             design={design}
+            set={set}
             chosenId={chosenId}
             scale={fitScale(bounds, { widthPx, heightPx: MOST_HEIGHT_PX, marginPx: MARGIN_PX })}
           />
@@ -43,13 +52,14 @@ export function BaseboardPlan({ design, chosenId }: { readonly design: Design; r
 
 interface PictureProps {
   readonly design: Design;
+  readonly set: RibSet;
   readonly chosenId: string;
   readonly scale: Scale;
 }
 
-function Picture({ design, chosenId, scale }: PictureProps) {
+function Picture({ design, set, chosenId, scale }: PictureProps) {
   const shapes = useStripShapes(design);
-  const [one, other] = design.jig.baseboard.corners;
+  const [one, other] = set.baseboard.corners;
   const [left, top] = scale.toPx([Math.min(one.x, other.x), Math.max(one.y, other.y)]);
   const [right, bottom] = scale.toPx([Math.max(one.x, other.x), Math.min(one.y, other.y)]);
   const [, centre] = scale.toPx([0, 0]);
@@ -61,27 +71,40 @@ function Picture({ design, chosenId, scale }: PictureProps) {
       data-testid="baseboard"
     >
       <rect className="board-edge" x={left} y={top} width={right - left} height={bottom - top} />
+      {set.baseboard.sheets.slice(1).map(({ id, corners: [a, b] }) => (
+        <path key={id} className="derived" d={pathOf(boxOf(a, b), scale, "closed")} />
+      ))}
+      {set.baseboard.slots.map(({ ribId, corners: [a, b] }) => (
+        <path key={`${ribId} ${a.x} ${a.y}`} className="outline" d={pathOf(boxOf(a, b), scale, "closed")} />
+      ))}
       {shapes.map((shape) => (
         <path key={shape.id} className="derived" d={planPath(shape, scale)} />
       ))}
       <line className="centre-line" x1={left - 24} x2={right + 24} y1={centre} y2={centre} />
-      {design.jig.ribs.map((rib) => (
-        <RibMark key={rib.id} rib={rib} design={design} scale={scale} isChosen={rib.id === chosenId} />
+      {set.ribs.map((rib) => (
+        <RibMark key={rib.id} rib={rib} set={set} scale={scale} isChosen={rib.id === chosenId} />
       ))}
     </svg>
   );
 }
 
+const boxOf = (a: PlanPoint, b: PlanPoint): readonly Spot[] => [
+  [a.x, a.y],
+  [b.x, a.y],
+  [b.x, b.y],
+  [a.x, b.y],
+];
+
 interface RibMarkProps {
   readonly rib: Rib;
-  readonly design: Design;
+  readonly set: RibSet;
   readonly scale: Scale;
   readonly isChosen: boolean;
 }
 
-function RibMark({ rib, design, scale, isChosen }: RibMarkProps) {
+function RibMark({ rib, set, scale, isChosen }: RibMarkProps) {
   const select = useView((view) => view.select);
-  const line = design.jig.baseboard.lines.find(({ ribId }) => ribId === rib.id);
+  const line = set.baseboard.lines.find(({ ribId }) => ribId === rib.id);
   if (line === undefined) return null;
   const from = scale.toPx([line.from.x, line.from.y]);
   const to = scale.toPx([line.to.x, line.to.y]);

@@ -1,6 +1,10 @@
+import { wordAttitude } from "../../../core/jig/index.ts";
 import { type Board, ribBoardOf } from "../../../core/project/index.ts";
 import { Choice, NumberField, Select } from "../../controls/index.ts";
+import { useDesign } from "../../stores/index.ts";
 import { MaterialFigures, OwnedFields, SettingsGroup, useSettings } from "../settings/index.ts";
+import { BoardSettings } from "./BoardSettings.tsx";
+import { MakingSettings } from "./MakingSettings.tsx";
 import { RibPlacesFields } from "./RibPlacesFields.tsx";
 
 const BOARD_FIGURES = [
@@ -14,6 +18,7 @@ const BOARD_FIGURES = [
 export function JigSettings() {
   const { project, change } = useSettings();
   const { jig, materials } = project;
+  const sheets = useDesign((state) => state.design?.sheets) ?? [];
   const set = (changes: Partial<typeof jig>) => change({ jig: { ...jig, ...changes } });
   const board = ribBoardOf(project);
   const replace = (changed: Board) =>
@@ -34,13 +39,13 @@ export function JigSettings() {
             { value: "upright", word: "Upright" },
             { value: "inverted", word: "Upside down" },
           ]}
-          note={
-            jig.attitude === "upright"
-              ? "Ribs under the air side; fences stand in the jig first."
-              : "Ribs under the upper face; sheets first, fences on top of them after."
-          }
           onChange={(attitude) => set({ attitude })}
         />
+        <ul className="note" data-testid="attitude-means">
+          {wordAttitude(jig.attitude, sheets, jig).map((sentence) => (
+            <li key={sentence}>{sentence}</li>
+          ))}
+        </ul>
       </SettingsGroup>
       <SettingsGroup title="Ribs across" help="station">
         <RibPlacesFields setting="jig.across" places={jig.across} onChange={(across) => set({ across })} />
@@ -81,6 +86,8 @@ export function JigSettings() {
           onChange={(proudLimitMm) => set({ proudLimitMm })}
         />
       </SettingsGroup>
+      <MakingSettings />
+      <BoardSettings />
     </>
   );
 }

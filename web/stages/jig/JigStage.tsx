@@ -1,17 +1,28 @@
+import { allRibs } from "../../../core/jig/index.ts";
+import { Choice } from "../../controls/index.ts";
 import { useDesign, useView } from "../../stores/index.ts";
 import { EmptyPlace, SideSettings } from "../settings/index.ts";
 import { BaseboardPlan } from "./BaseboardPlan.tsx";
 import { CuttingList } from "./CuttingList.tsx";
 import { JigSettings } from "./JigSettings.tsx";
+import { JigSide } from "./JigSide.tsx";
 import { RibView } from "./RibView.tsx";
+import { SetUp } from "./SetUp.tsx";
 
-/** The supports that hold the shape: where they stand, how high, and what to cut. */
+/** The supports that hold the shape: where they stand, how high, and what to cut; of the jig, or of its cradle. */
 export function JigStage() {
   const design = useDesign((state) => state.design);
   const selection = useView((view) => view.selection);
+  const select = useView((view) => view.select);
   if (design === undefined) return null;
-  const { ribs } = design.jig;
+  const { jig } = design;
+  const ribs = allRibs(jig);
   const rib = ribs.find(({ id }) => selection?.kind === "rib" && id === selection.ribId) ?? ribs[0];
+  const set = rib?.stand === "cradle" && jig.cradle !== undefined ? jig.cradle : jig;
+  const show = (stand: "jig" | "cradle") => {
+    const first = ribs.find((each) => each.stand === stand);
+    if (first) select({ kind: "rib", ribId: first.id });
+  };
   return (
     <div className="two-panes">
       <SideSettings summary="Settings of the jig">
@@ -20,9 +31,23 @@ export function JigStage() {
       <article className="pane">
         {rib ? (
           <>
-            <BaseboardPlan design={design} chosenId={rib.id} />
-            <RibView rib={rib} ribs={ribs} />
-            <CuttingList ribs={ribs} chosenId={rib.id} />
+            {jig.cradle && jig.cradle.ribs.length > 0 ? (
+              <Choice
+                label="Shown"
+                value={rib.stand}
+                testId="shown-stand"
+                options={[
+                  { value: "jig", word: "The jig" },
+                  { value: "cradle", word: "Its cradle" },
+                ]}
+                onChange={show}
+              />
+            ) : null}
+            <BaseboardPlan design={design} set={set} chosenId={rib.id} />
+            <JigSide set={set} chosenId={rib.id} />
+            <RibView rib={rib} ribs={set.ribs} />
+            <SetUp set={set} standName={rib.stand} />
+            <CuttingList ribs={set.ribs} chosenId={rib.id} />
           </>
         ) : (
           <EmptyPlace words="No rib stands yet. Draw a section; ribs come under it as the settings of the jig say." />

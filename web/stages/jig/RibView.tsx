@@ -1,7 +1,7 @@
-import { formatAngle, formatMm, formatNumber } from "../../../core/foundation/index.ts";
+import { type FlatPoint, formatAngle, formatMm, formatNumber } from "../../../core/foundation/index.ts";
 import type { Rib } from "../../../core/jig/index.ts";
 import { ScrollAcross, useSize } from "../../controls/index.ts";
-import { boundsOf, fitScale, flatSpot, pathOf, type Scale } from "../../drawings/index.ts";
+import { boundsOf, fitScale, flatSpot, pathOf, type Scale, type Spot } from "../../drawings/index.ts";
 
 /** One rib as it is cut: its outline at the station face, and its heights at both faces. */
 export function RibView({ rib, ribs }: { readonly rib: Rib; readonly ribs: readonly Rib[] }) {
@@ -22,6 +22,9 @@ export function RibView({ rib, ribs }: { readonly rib: Rib; readonly ribs: reado
               : `bevel its top as listed: square it would stand ${formatMm(rib.mostProudMm)} mm proud`}
           </li>
           {rib.straightTop ? <li>straight top: no template needed</li> : null}
+          {makingFacts(rib).map((fact) => (
+            <li key={fact}>{fact}</li>
+          ))}
           {twins.length > 0 ? <li>{`same as ${twins.join(", ")}`}</li> : null}
         </ul>
       </header>
@@ -29,6 +32,25 @@ export function RibView({ rib, ribs }: { readonly rib: Rib; readonly ribs: reado
       <HeightTable rib={rib} />
     </section>
   );
+}
+
+/** What is cut out of a rib and what it is made of, a few words each. */
+function makingFacts({ laps, notches, reliefs, holesMm, tabs, pieces, splices }: Rib): readonly string[] {
+  const counted = (count: number, word: string) => `${count} ${word}${count === 1 ? "" : "s"}`;
+  const [lap] = laps;
+  const [splice] = splices;
+  return [
+    ...(lap ? [`${counted(laps.length, "slot")} from ${lap.from === "top" ? "above" : "below"}`] : []),
+    ...(notches.length > 0 ? [`open for ${notches.map(({ fencePartId }) => fencePartId).join(", ")}`] : []),
+    ...(reliefs.length > 0 ? [`${counted(reliefs.length, "hollow")} under joints: tape its top`] : []),
+    ...(holesMm.length > 0 ? [counted(holesMm.length, "hole")] : []),
+    ...(tabs.length > 0 ? [counted(tabs.length, "tab")] : []),
+    ...(splice
+      ? [
+          `${pieces.map(({ id }) => id).join(", ")} joined by ${splice.way === "plate" ? "plates" : "dovetails"}`,
+        ]
+      : []),
+  ];
 }
 
 function RibDrawing({ rib }: { readonly rib: Rib }) {
@@ -49,9 +71,12 @@ const LEAST_PX = 46;
 function RibPicture({ rib, scale }: { readonly rib: Rib; readonly scale: Scale }) {
   const [, base] = scale.toPx([0, 0]);
   const marks = spread(rib, scale);
+  const loops = [rib.outlineMm, ...rib.holesMm]
+    .map((loop) => pathOf(loop.map(flatSpot), scale, "closed"))
+    .join("");
   return (
     <svg width={scale.widthPx} height={scale.heightPx} role="img" aria-label={`Outline of rib ${rib.id}`}>
-      <path className="rib-face" d={pathOf(rib.outlineMm.map(flatSpot), scale, "closed")} />
+      <path className="rib-face" fillRule="evenodd" d={loops} />
       <g className="stations">
         {marks.map(({ atMm, stationFaceMm }) => {
           const [x, y] = scale.toPx([atMm, stationFaceMm]);
@@ -68,9 +93,24 @@ function RibPicture({ rib, scale }: { readonly rib: Rib; readonly scale: Scale }
           );
         })}
       </g>
-      <path className="outline" d={pathOf(rib.outlineMm.map(flatSpot), scale, "closed")} />
+      <path className="outline" d={loops} />
+      {rib.splices.map(({ atMm, plate, tailMm }) => (
+        <g key={atMm}>
+          <path className="outline" d={pathOf(spliceLine(rib, atMm, tailMm ?? []), scale, "open")} />
+          {plate ? (
+            <path className="derived" d={pathOf(plate.outlineMm.map(flatSpot), scale, "closed")} />
+          ) : null}
+        </g>
+      ))}
     </svg>
   );
+}
+
+/** From foot to top through the splice. */
+function spliceLine(rib: Rib, atMm: number, tailMm: readonly FlatPoint[]): readonly Spot[] {
+  const ends = rib.pieces.flatMap(({ outlineMm }) => outlineMm.filter(({ u }) => u === atMm));
+  const heights = ends.map(({ v }) => v);
+  return [[atMm, Math.min(...heights)], ...tailMm.map(flatSpot), [atMm, Math.max(...heights)]];
 }
 
 /** The heights that have room on the drawing, from the first on. */
