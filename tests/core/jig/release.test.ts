@@ -141,7 +141,8 @@ describe("a cradle", () => {
     const along = { kind: "typed", atMm: [200] } as const;
     const { jig } = jigOf({ items: halves }, { attitude: "inverted", along }, { cradle: { paddingMm: 4 } });
     const hollows = (ribs: readonly Rib[]) => ribs.flatMap(({ reliefs }) => reliefs).length;
-    expect([hollows(jig.ribs), hollows(cradleOf(jig).ribs)]).toEqual([2, 0]);
+    expect(hollows(jig.ribs)).toBeGreaterThanOrEqual(2);
+    expect(hollows(cradleOf(jig).ribs)).toBe(0);
   });
 
   it("is missing where none is asked for", () => {
