@@ -9,6 +9,7 @@ export type {
   ReleaseLock,
   SquareCheck,
 } from "./board-types.ts";
+export { bodyOfRib } from "./body-of-rib.ts";
 export { buildJig } from "./build-jig.ts";
 export { holdBends } from "./hold-bends.ts";
 export type {

@@ -146,7 +146,7 @@ function middleOf(solids: readonly PlacedSolid[]): SpacePoint {
 /** All the way apart, parts stand so many times farther from the tray's middle in plan. */
 const APART_IN_PLAN = 0.6;
 /** What stands under the sheets goes down so far, and what lies on top goes up, mm. */
-const APART_DOWN_MM = { section: 0, transition: 0, fence: -220, plate: -380 } as const;
+const APART_DOWN_MM = { section: 0, transition: 0, fence: -220, plate: -380, rib: 0 } as const;
 
 const apartFrom = (middle: SpacePoint, { middle: own, kind }: PlacedSolid): SpacePoint => ({
   x: (own.x - middle.x) * APART_IN_PLAN,

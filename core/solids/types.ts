@@ -78,7 +78,9 @@ export interface Solid {
   readonly partId: string;
   readonly itemId: string;
   readonly name: string;
-  readonly kind: "section" | "fence" | "transition" | "plate";
+  readonly kind: "section" | "fence" | "transition" | "plate" | "rib";
+  /** Of ribs and boards: which set they belong to. */
+  readonly stand?: "jig" | "cradle";
   /** Whether it is the image of the drawn one: y changes sign. */
   readonly isImage: boolean;
   /** x, y, z of each vertex, mm. */

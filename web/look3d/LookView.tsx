@@ -1,7 +1,7 @@
 import { useCallback, useMemo, useRef, useState } from "react";
 import type { Solid } from "../../core/solids/index.ts";
 import { usePaint } from "../board/index.ts";
-import { useSize } from "../controls/index.ts";
+import { Choice, useSize } from "../controls/index.ts";
 import { hatchOfItem } from "../drawings/index.ts";
 import { type Selection, useDesign, useView } from "../stores/index.ts";
 import { boxOfSolids } from "./box-of-solids.ts";
@@ -31,10 +31,15 @@ export default function LookView() {
   return design && project ? <LookOf project={project} /> : null;
 }
 
+type ShownStand = "none" | "jig" | "cradle";
+
 type Project = Parameters<typeof useSolids>[0];
 
 function LookOf({ project }: { readonly project: Project }) {
-  const solids = useSolids(project);
+  const all = useSolids(project);
+  const [stand, setStand] = useState<ShownStand>("none");
+  const solids = useMemo(() => all?.filter((solid) => (solid.stand ?? stand) === stand), [all, stand]);
+  const hasCradle = (all ?? []).some((solid) => solid.stand === "cradle");
   const selection = useView((view) => view.selection);
   const select = useView((view) => view.select);
   const paint = usePaint();
@@ -58,10 +63,11 @@ function LookOf({ project }: { readonly project: Project }) {
   const goTo = (view: ViewName) => glide(cameraOf(view, box, aspect));
   const pick = (xPx: number, yPx: number) => {
     const solid = stage()?.partAt(xPx, yPx);
-    select(solid && { kind: "part", partId: solid.partId });
+    if (solid?.kind !== "rib") select(solid && { kind: "part", partId: solid.partId });
+    else if (solid.id === solid.partId) select({ kind: "rib", ribId: solid.partId });
   };
   const gestures = useGestures(frame, { camera, look, pick, heightPx });
-  const parts = new Set((solids ?? []).map(({ partId }) => partId)).size;
+  const parts = new Set((solids ?? []).filter(({ kind }) => kind !== "rib").map(({ partId }) => partId)).size;
 
   if (hasNoWebGl)
     return (
@@ -133,6 +139,17 @@ function LookOf({ project }: { readonly project: Project }) {
         Arrow keys turn the tray, with Shift they move it; plus and minus go nearer and away, 0 shows all of
         it. Drag to turn, drag with Shift or with two fingers to move, click on a part to choose it.
       </p>
+      <Choice
+        label="Standing on"
+        value={stand}
+        testId="look-stand"
+        options={[
+          { value: "none", word: "Nothing" },
+          { value: "jig", word: "Its jig" },
+          ...(hasCradle ? [{ value: "cradle" as const, word: "Its cradle" }] : []),
+        ]}
+        onChange={setStand}
+      />
       <LookSliders
         bend={bend}
         onBend={setBend}
@@ -147,6 +164,7 @@ function LookOf({ project }: { readonly project: Project }) {
 }
 
 function isChosenIn(selection: Selection | undefined, { partId, itemId }: Solid): boolean {
+  if (selection?.kind === "rib") return selection.ribId === partId;
   if (selection?.kind === "part") return selection.partId === partId;
   return selection?.kind === "item" && selection.itemId === itemId;
 }

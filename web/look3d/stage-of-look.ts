@@ -128,7 +128,7 @@ function show(body: Body, { bend, bends, apart, isChosen, tintOf, paint }: LookS
   body.bend(bends === "all" || chosen ? bend : 1);
   body.moveApart(apart);
   const tint = paint.tints[tintOf(body.solid) - 1] ?? paint.pencil;
-  const metal = body.solid.kind === "plate" ? paint.rule : tint;
+  const metal = body.solid.kind === "plate" || body.solid.kind === "rib" ? paint.rule : tint;
   const fill = chosen ? mixed(paint.sheet, paint.mark, CHOSEN) : mixed(paint.sheet, metal, TINTED);
   body.paint({
     fill,

@@ -80,10 +80,11 @@ const doors = {
     return stripShapes(designTray(project));
   },
 
-  /** Every part as a body in space, for the look at the tray in 3D; the numbers are handed over, not copied. */
+  /** Every part, and every rib of jig and cradle, as a body in space, for the look at the tray in 3D; the numbers are handed over, not copied. */
   async solids(project: Project): Promise<readonly Solid[]> {
-    const { traySolids } = await solids();
-    const made = traySolids(designTray(project));
+    const { jigSolids, traySolids } = await solids();
+    const design = designTray(project);
+    const made = [...traySolids(design), ...jigSolids(design.jig)];
     return transfer(made, [...new Set(made.flatMap(buffersOf))]);
   },
 
