@@ -15,6 +15,7 @@ export const CORE_ORDER: readonly string[] = [
   "project",
   "exchange",
   "starters",
+  "beams",
   "laminate",
   "packing",
   "plates",
