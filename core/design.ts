@@ -2,7 +2,7 @@ import type { Design } from "./book/index.ts";
 import { cutStrips, leaveSpare } from "./cutting/index.ts";
 import { type Memory, NO_MEMORY } from "./foundation/index.ts";
 import { planGlueUp } from "./glue-up/index.ts";
-import { allRibs, buildJig, holdBends } from "./jig/index.ts";
+import { allRibs, buildJig, holdBends, layFoam, lyingFoam, placeRibs } from "./jig/index.ts";
 import { findJoints, type SetBack } from "./joints/index.ts";
 import { markingTables } from "./marking/index.ts";
 import { layOutlines, layParts, type PartOutline } from "./patterns/index.ts";
@@ -113,8 +113,14 @@ export function planWork(shapes: Shapes, memory: Memory = NO_MEMORY): Work {
   const { project, plates, sheets, joints, parts } = shapes;
   const cutting = cutStrips(parts, project, memory);
   const { seams } = cutting;
-  const jigging = buildJig(sheets, project, memory, { parts, seams, plates });
+  const foam = lyingFoam({ sheets, parts, seams });
+  const { jig: typed, materials, skins } = project;
+  const lies = [...foam.sheets, ...foam.parts, ...foam.seams, typed, materials, skins];
+  const places = memory.recall("rib places", lies, () => placeRibs(foam, project));
+  const stand = memory.recall("stand", [places, typed], () => ({ ...typed, ...places }));
+  const jigging = buildJig(sheets, { ...project, jig: stand }, memory, { parts, seams, plates });
   const { jig } = jigging;
+  const lying = memory.recall("lie", [jig, project.asBuilt, ...lies], () => layFoam(jig, foam, project));
   const gluing = planGlueUp({ sheets, parts, strips: cutting.strips, seams, joints, jig }, project);
   const sparing = leaveSpare(cutting.strips, gluing.closings, { parts, project, memory });
   const { strips } = sparing;
@@ -129,6 +135,7 @@ export function planWork(shapes: Shapes, memory: Memory = NO_MEMORY): Work {
     strips,
     marking: markingTables(strips, project, memory),
     jig,
+    lie: lying.lie,
     holds: holdBends(parts, seams, project),
     glueUp: gluing.steps,
     skins: skinning.plan,
@@ -138,6 +145,7 @@ export function planWork(shapes: Shapes, memory: Memory = NO_MEMORY): Work {
       ...shapes.problems,
       ...cutting.problems,
       ...jigging.problems,
+      ...lying.problems,
       ...gluing.problems,
       ...sparing.problems,
       ...skinning.problems,

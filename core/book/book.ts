@@ -5,6 +5,7 @@ import type { Design } from "./design.ts";
 import { glueSheets } from "./glue-sheets.ts";
 import { jigSheets } from "./jig-sheets.ts";
 import { type Fonts, readLettering } from "./lettering.ts";
+import { lieSheets } from "./lie-sheets.ts";
 import { notesSheets } from "./notes-on-paper.ts";
 import { framePages, type SheetBody } from "./page-frame.ts";
 import { partsSheets } from "./parts-sheets.ts";
@@ -35,6 +36,7 @@ export function drawBook(design: Design, fonts: Fonts): DrawingSet {
     }),
     ...design.plates.flatMap((plate) => plateSheets(design, plate, lettering)),
     ...jigSheets(design, lettering),
+    ...lieSheets(design, lettering),
     ...glueSheets(design, lettering),
     ...skinSheets(design, lettering),
   ];

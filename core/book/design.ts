@@ -1,7 +1,7 @@
 import type { Seam, Strip } from "../cutting/index.ts";
 import type { Problem } from "../foundation/index.ts";
 import type { GlueStep } from "../glue-up/index.ts";
-import type { BendHold, Jig } from "../jig/index.ts";
+import type { BendHold, Jig, Lie } from "../jig/index.ts";
 import type { Joint, JointOffer } from "../joints/index.ts";
 import type { MarkingTable } from "../marking/index.ts";
 import type { Part } from "../patterns/index.ts";
@@ -25,6 +25,8 @@ export interface Design {
   readonly strips: readonly Strip[];
   readonly marking: readonly MarkingTable[];
   readonly jig: Jig;
+  /** How the foam lies on its ribs. */
+  readonly lie: Lie;
   /** How every bend is held on the jig, in the order of parts and zones. */
   readonly holds: readonly BendHold[];
   readonly glueUp: readonly GlueStep[];

@@ -9,7 +9,7 @@ import {
   wordProblem,
 } from "../foundation/index.ts";
 import type { GlueStep } from "../glue-up/index.ts";
-import type { Baseboard, BendHold, Jig, Rib, RibSet } from "../jig/index.ts";
+import type { Baseboard, BendHold, Jig, Lie, Rib, RibSet } from "../jig/index.ts";
 import type { Joint } from "../joints/index.ts";
 import {
   type FittedEdge,
@@ -147,6 +147,7 @@ export interface Report {
   readonly release: Jig["release"];
   readonly cradle: RibSet | null;
   /** How every bend is held on the jig, what it gives back, and what wants care. */
+  readonly deviation: Lie;
   readonly holds: readonly BendHold[];
   readonly glueUp: readonly ReportGlueStep[];
   /** How the faces are laminated. */
@@ -182,6 +183,7 @@ export function reportOf(design: Design): Report {
     fenceStands: design.jig.fenceStands,
     release: design.jig.release,
     cradle: design.jig.cradle ?? null,
+    deviation: design.lie,
     holds: design.holds,
     glueUp: reportGlueUp(design),
     skins: design.skins,

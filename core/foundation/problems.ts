@@ -221,6 +221,15 @@ export type Problem =
       readonly overMm: number;
       readonly at: PlanPoint;
     })
+  /** Foam that would lie farther off the drawn shape than the form tolerance when the skin sets on it. */
+  | (Placed & {
+      readonly kind: "foam-off-shape";
+      readonly errorMm: number;
+      readonly toleranceMm: number;
+      readonly at: PlanPoint;
+      readonly ribIds: readonly string[];
+      readonly by: "bend" | "sag";
+    })
   | (Placed & { readonly kind: "strip-not-held"; readonly stripId: string })
   | (Placed & {
       readonly kind: "page-too-small";

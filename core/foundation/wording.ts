@@ -143,6 +143,8 @@ function sentenceFor(problem: Problem): string {
       return `${name} cannot come down over ${problem.otherName}. Move one of them.`;
     case "shell-locked":
       return `${problem.name} reaches ${formatMm(problem.overMm)} mm under ${problem.ribName} near x ${formatMm(problem.at.x)}, y ${formatMm(problem.at.y)}: the shell does not lift off the ${problem.stand} straight up. Move the rib, or open it there toward its top.`;
+    case "foam-off-shape":
+      return wordOffShape(problem);
     case "strip-not-held":
       return `${problem.stripId} rests on no rib and on no neighbour when its turn comes. Add a rib under it.`;
     case "page-too-small":
@@ -184,6 +186,15 @@ function wordLaidAs(laidAs: "bend cold" | "relief slots" | "planks" | undefined)
     case undefined:
       return "Neither slots nor planks bring it into that bend. M";
   }
+}
+
+/** Where foam would lie off its shape, why, and what helps. */
+function wordOffShape(problem: Extract<Problem, { readonly kind: "foam-off-shape" }>): string {
+  const { name, errorMm, toleranceMm, at, ribIds, by } = problem;
+  const [one, other] = ribIds;
+  const where = other === undefined ? `beyond rib ${one ?? ""}` : `between ribs ${one ?? ""} and ${other}`;
+  const why = by === "bend" ? "it would rather stay straight" : "it sags";
+  return `${name} would lie ${formatMm(Math.abs(errorMm))} mm ${errorMm > 0 ? "above" : "below"} the drawn shape on the jig ${where}, at x ${formatMm(at.x)} y ${formatMm(at.y)}, because ${why}; the form tolerance is ${formatMm(toleranceMm)} mm. Set ribs closer there, or let them be placed automatically.`;
 }
 
 const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
@@ -261,6 +272,7 @@ export function levelOf(problem: Problem): ProblemLevel {
     case "layout-out-of-date":
     case "nothing-drawn":
     case "pin-without-node":
+    case "foam-off-shape":
     case "strip-not-held":
     case "wing-radius-too-small":
       return "look";

@@ -12,6 +12,21 @@ export type {
 export { bodyOfRib } from "./body-of-rib.ts";
 export { buildJig } from "./build-jig.ts";
 export { holdBends } from "./hold-bends.ts";
+export { lyingFoam } from "./lie/lanes-of.ts";
+export { layFoam } from "./lie/lay-foam.ts";
+export { placeRibs } from "./lie/place-ribs.ts";
+export type {
+  AsBuilt,
+  CheckPlace,
+  Lie,
+  LieLimit,
+  LieLine,
+  LieStation,
+  LieWorst,
+  LieWorstPush,
+  RibForce,
+  RibLimit,
+} from "./lie/types.ts";
 export type {
   AssemblyStep,
   Baseboard,

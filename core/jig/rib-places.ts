@@ -36,14 +36,15 @@ export function ribPlaces(project: JigGround, { least, most }: RestingFace): Rib
   return [...across, ...(isMirrored ? mirroredNames(alongMm) : plainNames(alongMm))];
 }
 
+/** Automatic places are typed ones by now: they are found before the jig is built. */
 function placesWithin(places: RibPlaces, fromMm: number, toMm: number): number[] {
-  if (places.kind === "none") return [];
+  if (places.kind === "none" || places.kind === "automatic") return [];
   return places.kind === "typed" ? ascending(places.atMm) : spaced(places.spacingMm, fromMm, toMm);
 }
 
 /** Right-hand places, 0 included; the left ones are their images. */
 function mirroredPlaces(places: RibPlaces, halfMm: number): number[] {
-  if (places.kind === "none") return [];
+  if (places.kind === "none" || places.kind === "automatic") return [];
   if (places.kind === "typed") return ascending(places.atMm.map(Math.abs));
   return spaced(places.spacingMm, -halfMm, halfMm).filter((yMm) => yMm >= 0);
 }

@@ -1,9 +1,6 @@
 import { toDegrees, toRadians } from "../foundation/index.ts";
-import { RANGES, type Range } from "./limits.ts";
+import { type Label, RANGES, type Range } from "./limits.ts";
 import type { Project } from "./schema.ts";
-
-/** Where a number of the settings stands, what it is called, and of what it is. */
-export type Label = readonly [setting: string, field: string, of: string];
 
 type Bending = Project["bending"];
 

@@ -1,6 +1,5 @@
 import { LARGEST_COORDINATE_MM, type Problem } from "../foundation/index.ts";
-import type { Label } from "./check-bending.ts";
-import { isWithin, RANGES, type Range } from "./limits.ts";
+import { isWithin, type Label, RANGES, type Range } from "./limits.ts";
 import { MAKING_DEFAULTS, PADDING_MM, type TypedMaking } from "./making.ts";
 
 type CheckNumber = (value: number, label: Label, range: Range, fallback: number) => number;

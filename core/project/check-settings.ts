@@ -1,10 +1,11 @@
 import type { Problem } from "../foundation/index.ts";
 import { LARGEST_COORDINATE_MM } from "../foundation/index.ts";
-import { type Label, soundBending } from "./check-bending.ts";
+import { soundBending } from "./check-bending.ts";
 import { soundMaking } from "./check-making.ts";
 import { CLOSER_SPARE_MM, emptyProject } from "./defaults.ts";
 import { soundLaminate } from "./laminate-settings.ts";
-import { isWithin, RANGES, type Range } from "./limits.ts";
+import { soundAsBuilt, soundLie } from "./lie-settings.ts";
+import { isWithin, type Label, RANGES, type Range } from "./limits.ts";
 import type { Project, RibPlaces } from "./schema.ts";
 
 /** A sound value in place of a typed one, and what was wrong with the typed one. */
@@ -143,7 +144,9 @@ export function checkSettings(project: Project): Checked<Project> {
         DEFAULTS.jig.proudLimitMm,
       ),
       ...soundMaking(jig.making, number, problems),
+      ...(jig.lie && { lie: soundLie(jig.lie, number) }),
     },
+    ...(project.asBuilt && { asBuilt: soundAsBuilt(project.asBuilt, problems) }),
     glue: {
       glueId: name(
         glue.glueId,
@@ -261,7 +264,7 @@ const nameInto =
   };
 
 function checkRibPlaces(places: RibPlaces, setting: string, of: string, problems: Problem[]): RibPlaces {
-  if (places.kind === "none") return places;
+  if (places.kind === "none" || places.kind === "automatic") return places;
   if (places.kind === "spacing") {
     const label: Label = [`${setting}.spacingMm`, "Spacing", of];
     return {

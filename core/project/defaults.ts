@@ -93,10 +93,12 @@ export function emptyProject(start: {
     jig: {
       attitude: "inverted",
       boardId: "ply-12",
-      across: { kind: "spacing", spacingMm: 300 },
+      across: { kind: "automatic" },
       along: { kind: "none" },
       leastHeightMm: 60,
       proudLimitMm: 1,
+      // Under a whole hand's 30 N 10 mm of XPS would want a rib every 70 mm: here it is touched, not leaned on.
+      lie: { pushN: 10 },
     },
     glue: { glueId: "pu-glue", gapMm: 0, pinSpacingMm: 100, pinSpacingCurvedMm: 50 },
     joints: { toleranceMm: 0.5, joined: [], cuts: [] },

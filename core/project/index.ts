@@ -63,6 +63,7 @@ export {
 } from "./history.ts";
 export { type JoinRefusal, type JoinResult, joinItems } from "./join-items.ts";
 export { type ClothPly, type LaminateSettings, laminateOf } from "./laminate-settings.ts";
+export { type LieSettings, lieSettingsOf } from "./lie-settings.ts";
 export { type Lock, lockedSectionOf, locksAgainst } from "./locks.ts";
 export { coreOf, foamOf, glueOf, leastBendRatioOf, metalOf, ribBoardOf } from "./lookups.ts";
 export { MAKING_DEFAULTS, type Making, makingOf, PADDING_MM, type TypedMaking } from "./making.ts";

@@ -1,5 +1,4 @@
-import type { Label } from "./check-bending.ts";
-import { RANGES, type Range } from "./limits.ts";
+import { type Label, RANGES, type Range } from "./limits.ts";
 import type { Cloth, Project, Resin } from "./schema.ts";
 
 /** A ply with its cloth. */

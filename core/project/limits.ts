@@ -46,6 +46,10 @@ export const RANGES = {
   filletMm: range(0, 50),
   paddingMm: range(0, 50),
   boardHeightMm: range(-50, 50),
+  formToleranceMm: range(0.05, 20),
+  measuredMm: range(0, 5000),
+  pushN: range(0, 300),
+  wetKgPerM2: range(0, 20),
   glueGapMm: range(0, 5),
   pinSpacingMm: range(10, 1000),
   rollWidthMm: range(200, 2000),
@@ -89,6 +93,9 @@ export const RANGES = {
   opacity: range(0.05, 1),
   itemNumber: range(1, 999),
 } as const;
+
+/** Where a number of the settings stands, what it is called, and of what it is. */
+export type Label = readonly [setting: string, field: string, of: string];
 
 /** Whether a number lies in its range; NaN never does. */
 export const isWithin = (value: number, { least, most }: Range): boolean => value >= least && value <= most;

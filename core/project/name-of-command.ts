@@ -135,6 +135,7 @@ const SETTING_NAMES: Readonly<Record<string, string>> = {
   jig: "the jig",
   glue: "the glue",
   joints: "the joints",
+  asBuilt: "the measured foam",
   openingSettings: "the openings",
   paper: "the paper",
 };

@@ -2,6 +2,7 @@ import * as v from "valibot";
 import { BendChoiceSchema, BendingSchema, type BendMethodSchema, BendTestSchema } from "./bending-schemas.ts";
 import { LaminateSchema } from "./laminate-schemas.ts";
 import { AcceptedLayoutSchema, LayingSchema, ownedFields } from "./laying-schemas.ts";
+import { AsBuiltSchema, LieSchema } from "./lie-schemas.ts";
 import { MakingSchema } from "./making-schemas.ts";
 import { type LineRefSchema, NoteSchema, UnderlaySchema } from "./remark-schemas.ts";
 import { Id, Name, standingFields, Typed } from "./typed-fields.ts";
@@ -307,6 +308,8 @@ const RibPlacesSchema = v.variant("kind", [
   v.strictObject({ kind: v.literal("none") }),
   v.strictObject({ kind: v.literal("spacing"), spacingMm: Typed }),
   v.strictObject({ kind: v.literal("typed"), atMm: v.array(Typed) }),
+  /** As few as keep the foam in shape. */
+  v.strictObject({ kind: v.literal("automatic") }),
 ]);
 
 export const PaperNames = ["A4", "A3", "Letter", "Tabloid", "A1", "A0", "roll"] as const;
@@ -395,9 +398,11 @@ export const ProjectSchema = v.strictObject({
     leastHeightMm: Typed,
     /** How far the far edge of a square-cut rib may stand proud. */
     proudLimitMm: Typed,
+    lie: v.optional(LieSchema),
     /** How ribs and baseboard are made. */
     making: v.exactOptional(MakingSchema),
   }),
+  asBuilt: v.optional(AsBuiltSchema),
   glue: v.strictObject({
     glueId: Id,
     /** The glue line, shared by both edges of a joint. */

@@ -2,6 +2,7 @@ import { performance } from "node:perf_hooks";
 import { drawBook, drawTemplates, type Fonts } from "../../core/book/index.ts";
 import { cubicSpline, type SplineInterval } from "../../core/curves/index.ts";
 import { type Design, designTray } from "../../core/design.ts";
+import { lyingFoam, placeRibs } from "../../core/jig/index.ts";
 import { newOpening, type PlanNode, type Project, resolveLines } from "../../core/project/index.ts";
 import {
   compileEdge,
@@ -40,6 +41,7 @@ function main(): void {
     measure("book and A4 templates as PDF", 5, () => print(design, fonts), pagesOf(design, fonts)),
     ...[4, 20, 100, 500].map((count) => growth(demo, count)),
     snapping(demo),
+    placing(design),
     measure(
       "ruled sheet, edges of 60 nodes",
       41,
@@ -65,6 +67,18 @@ function measure(what: string, runs: number, work: () => unknown, note: string):
   });
   const medianMs = [...times].sort((a, b) => a - b)[Math.floor(runs / 2)] ?? 0;
   return { what, runs, medianMs, note };
+}
+
+/** Ribs of the demo placed automatically. */
+function placing(design: Design): Row {
+  const foam = lyingFoam(design);
+  const places = new Set(design.jig.ribs.map(({ atMm }) => atMm));
+  return measure(
+    "automatic placement of ribs",
+    21,
+    () => placeRibs(foam, design.project),
+    `${places.size} places; aim 50 ms`,
+  );
 }
 
 /** A hundred moves of the hand along a line being drawn, over the demo with a thousand nodes more. */

@@ -44,6 +44,7 @@ export function tray(
   const skinMm = settings.skinMm ?? 0.8;
   return {
     ...empty,
+    jig: { ...empty.jig, across: { kind: "spacing", spacingMm: 300 } },
     symmetry: settings.symmetry ?? "none",
     drawnFace: settings.drawnFace ?? "air",
     core: { foamId: "xps", thicknessMm: settings.thicknessMm ?? 20 },

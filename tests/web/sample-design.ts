@@ -160,6 +160,16 @@ export const sampleDesign: Design = {
     straightMissMm: 0.31,
     battenMissMm: 0.04,
   })),
+  lie: {
+    settings: { toleranceMm: 1, pushN: 30, wetKgPerM2: 1.2 },
+    lines: [],
+    worst: [],
+    pushed: [],
+    forces: [],
+    limits: [],
+    checks: [],
+    unheld: [],
+  },
   jig: bareJig(
     [0, 300, 600, 900, 1200, 1500, 1800].map((atMm, index) =>
       bareRib({

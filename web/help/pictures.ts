@@ -125,6 +125,10 @@ export const pictures = {
     ["mark", "M8 52H112"],
     ["pencil", "M24 52V15M48 52V12M72 52V13M96 52V18"],
   ],
+  "frozen-error": [
+    ["pencil", "M16 54V26M60 54V16M104 54V26M16 26Q60 4 104 26"],
+    ["mark", "M16 26Q38 22 60 16Q82 22 104 26"],
+  ],
   baseboard: [
     ["pencil", "M24 46V26M48 46V20M72 46V22M96 46V30"],
     ["body", "M8 46H112V56H8Z"],

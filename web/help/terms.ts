@@ -92,6 +92,10 @@ const SENTENCES: Readonly<Record<TermName, readonly [word: string, sentence: str
     "Datum",
     "The one straight line that you draw first; every mark is measured square off it, so errors do not add up.",
   ],
+  "frozen-error": [
+    "Frozen error",
+    "How far the foam lies off the drawn shape while the skin sets on it: it sags between ribs, and would rather be straight than bent.",
+  ],
   baseboard: [
     "Baseboard",
     "The flat board that all ribs stand on. All heights are counted from its upper face, so make it true.",

@@ -110,6 +110,16 @@ export function practiceDesign(paper: Partial<Project["paper"]> = {}): Design {
         { ribId: "L2R", from: { x: 0, y: 240 }, to: { x: 600, y: 240 }, toward: "left" },
       ],
     }),
+    lie: {
+      settings: { toleranceMm: 1, pushN: 30, wetKgPerM2: 1.2 },
+      lines: [],
+      worst: [],
+      pushed: [],
+      forces: [],
+      limits: [],
+      checks: [],
+      unheld: [],
+    },
     holds: [],
     glueUp: [
       {

@@ -6,6 +6,7 @@ import { boundsOf, fitScale, pathOf, type Scale, type Spot } from "../../drawing
 import { HelpMark } from "../../help/index.ts";
 import { useView } from "../../stores/index.ts";
 import { planPath, useStripShapes } from "../plan/index.ts";
+import { useRibDrag } from "./use-rib-drag.ts";
 
 const MARGIN_PX = 40;
 const MOST_HEIGHT_PX = 420;
@@ -63,6 +64,7 @@ function Picture({ design, set, chosenId, scale }: PictureProps) {
   const [left, top] = scale.toPx([Math.min(one.x, other.x), Math.max(one.y, other.y)]);
   const [right, bottom] = scale.toPx([Math.max(one.x, other.x), Math.min(one.y, other.y)]);
   const [, centre] = scale.toPx([0, 0]);
+  const { pull, handlersOf } = useRibDrag(set.ribs, scale.pixelsPerMm);
   return (
     <svg
       width={scale.widthPx}
@@ -82,7 +84,15 @@ function Picture({ design, set, chosenId, scale }: PictureProps) {
       ))}
       <line className="centre-line" x1={left - 24} x2={right + 24} y1={centre} y2={centre} />
       {set.ribs.map((rib) => (
-        <RibMark key={rib.id} rib={rib} set={set} scale={scale} isChosen={rib.id === chosenId} />
+        <RibMark
+          key={rib.id}
+          rib={rib}
+          set={set}
+          scale={scale}
+          isChosen={rib.id === chosenId}
+          byMm={pull?.isPulled && pull.rib.id === rib.id ? pull.byMm : 0}
+          handlers={handlersOf(rib)}
+        />
       ))}
     </svg>
   );
@@ -100,9 +110,12 @@ interface RibMarkProps {
   readonly set: RibSet;
   readonly scale: Scale;
   readonly isChosen: boolean;
+  /** How far it is pulled just now. */
+  readonly byMm: number;
+  readonly handlers: ReturnType<ReturnType<typeof useRibDrag>["handlersOf"]>;
 }
 
-function RibMark({ rib, set, scale, isChosen }: RibMarkProps) {
+function RibMark({ rib, set, scale, isChosen, byMm, handlers }: RibMarkProps) {
   const select = useView((view) => view.select);
   const line = set.baseboard.lines.find(({ ribId }) => ribId === rib.id);
   if (line === undefined) return null;
@@ -121,9 +134,15 @@ function RibMark({ rib, set, scale, isChosen }: RibMarkProps) {
       className="rib-mark"
       data-chosen={isChosen}
       data-testid={`rib-mark-${rib.id}`}
+      transform={
+        rib.runs === "across"
+          ? `translate(${byMm * scale.pixelsPerMm} 0)`
+          : `translate(0 ${-byMm * scale.pixelsPerMm})`
+      }
+      {...handlers}
       onClick={() => select({ kind: "rib", ribId: rib.id })}
     >
-      <title>{`${rib.id}, ${rib.runs} at ${formatMm(rib.atMm)} mm`}</title>
+      <title>{`${rib.id}, ${rib.runs} at ${formatMm(rib.atMm)} mm; pull it to move it`}</title>
       <line
         className="rib-body"
         {...ends}
@@ -137,7 +156,7 @@ function RibMark({ rib, set, scale, isChosen }: RibMarkProps) {
       </text>
       {rib.runs === "across" ? (
         <text className="station-number" x={x} y={Math.max(from[1], to[1]) + 16} textAnchor="middle">
-          {formatNumber(rib.atMm, 0)}
+          {formatNumber(rib.atMm + byMm, 0)}
         </text>
       ) : null}
     </g>

@@ -4,6 +4,7 @@ import { Choice, NumberField, Select } from "../../controls/index.ts";
 import { useDesign } from "../../stores/index.ts";
 import { MaterialFigures, OwnedFields, SettingsGroup, useSettings } from "../settings/index.ts";
 import { BoardSettings } from "./BoardSettings.tsx";
+import { LieFields } from "./LieFields.tsx";
 import { MakingSettings } from "./MakingSettings.tsx";
 import { RibPlacesFields } from "./RibPlacesFields.tsx";
 
@@ -53,6 +54,7 @@ export function JigSettings() {
       <SettingsGroup title="Ribs along">
         <RibPlacesFields setting="jig.along" places={jig.along} onChange={(along) => set({ along })} />
       </SettingsGroup>
+      <LieFields />
       <SettingsGroup title="Board">
         <Select
           label="Cut from"

@@ -2,10 +2,13 @@ import { allRibs } from "../../../core/jig/index.ts";
 import { Choice } from "../../controls/index.ts";
 import { useDesign, useView } from "../../stores/index.ts";
 import { EmptyPlace, SideSettings } from "../settings/index.ts";
+import { AsBuiltPanel } from "./AsBuiltPanel.tsx";
 import { BaseboardPlan } from "./BaseboardPlan.tsx";
 import { CuttingList } from "./CuttingList.tsx";
 import { JigSettings } from "./JigSettings.tsx";
 import { JigSide } from "./JigSide.tsx";
+import { LieView } from "./LieView.tsx";
+import { RibDemands } from "./RibDemands.tsx";
 import { RibView } from "./RibView.tsx";
 import { SetUp } from "./SetUp.tsx";
 
@@ -45,8 +48,11 @@ export function JigStage() {
             ) : null}
             <BaseboardPlan design={design} set={set} chosenId={rib.id} />
             <JigSide set={set} chosenId={rib.id} />
+            {rib.stand === "jig" ? <LieView design={design} /> : null}
             <RibView rib={rib} ribs={set.ribs} />
             <SetUp set={set} standName={rib.stand} />
+            {rib.stand === "jig" ? <RibDemands design={design} /> : null}
+            {rib.stand === "jig" ? <AsBuiltPanel design={design} /> : null}
             <CuttingList ribs={set.ribs} chosenId={rib.id} />
           </>
         ) : (

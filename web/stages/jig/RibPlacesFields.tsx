@@ -8,7 +8,7 @@ interface RibPlacesFieldsProps {
   readonly onChange: (places: RibPlaces) => void;
 }
 
-/** No ribs, ribs evenly apart, or ribs at typed positions. */
+/** No ribs, ribs evenly apart, at typed positions, or as few as the foam needs. */
 export function RibPlacesFields({ setting, places, onChange }: RibPlacesFieldsProps) {
   return (
     <>
@@ -20,9 +20,15 @@ export function RibPlacesFields({ setting, places, onChange }: RibPlacesFieldsPr
           { value: "none", word: "None" },
           { value: "spacing", word: "Evenly" },
           { value: "typed", word: "At" },
+          { value: "automatic", word: "Automatic" },
         ]}
         onChange={(kind) => onChange(startOf(kind))}
       />
+      {places.kind === "automatic" ? (
+        <p className="note">
+          As few as keep the foam in its shape, with one on both sides of ends, joints and splices.
+        </p>
+      ) : null}
       {places.kind === "spacing" ? (
         <NumberField
           label="One every"
@@ -46,7 +52,7 @@ export function RibPlacesFields({ setting, places, onChange }: RibPlacesFieldsPr
 }
 
 function startOf(kind: RibPlaces["kind"]): RibPlaces {
-  if (kind === "none") return { kind };
+  if (kind === "none" || kind === "automatic") return { kind };
   return kind === "spacing" ? { kind, spacingMm: 300 } : { kind, atMm: [] };
 }
 
