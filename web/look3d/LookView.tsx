@@ -1,4 +1,5 @@
 import { useCallback, useMemo, useRef, useState } from "react";
+import type { Jig } from "../../core/jig/index.ts";
 import type { Solid } from "../../core/solids/index.ts";
 import { usePaint } from "../board/index.ts";
 import { Choice, useSize } from "../controls/index.ts";
@@ -28,14 +29,14 @@ const VIEWS: Readonly<Record<ViewName, { readonly word: string; readonly explain
 export default function LookView() {
   const design = useDesign((state) => state.design);
   const project = design?.project;
-  return design && project ? <LookOf project={project} /> : null;
+  return design && project ? <LookOf project={project} jig={design.jig} /> : null;
 }
 
 type ShownStand = "none" | "jig" | "cradle";
 
 type Project = Parameters<typeof useSolids>[0];
 
-function LookOf({ project }: { readonly project: Project }) {
+function LookOf({ project, jig }: { readonly project: Project; readonly jig: Jig }) {
   const all = useSolids(project);
   const [stand, setStand] = useState<ShownStand>("none");
   const solids = useMemo(() => all?.filter((solid) => (solid.stand ?? stand) === stand), [all, stand]);
@@ -48,7 +49,8 @@ function LookOf({ project }: { readonly project: Project }) {
   const [apart, setApart] = useState(0);
   const { ref: frame, widthPx, heightPx } = useSize<HTMLDivElement>();
   const canvas = useRef<HTMLCanvasElement>(null);
-  const box = useMemo(() => boxOfSolids(solids ?? []), [solids]);
+  const turnedAtMm = turnedLevel(jig, stand);
+  const box = useMemo(() => turnedBox(boxOfSolids(solids ?? []), turnedAtMm), [solids, turnedAtMm]);
   const aspect = widthPx > 0 && heightPx > 0 ? widthPx / heightPx : 1;
   const { camera, look, glide } = useCamera(
     () => cameraOf("home", box, aspect),
@@ -58,7 +60,7 @@ function LookOf({ project }: { readonly project: Project }) {
   const chosenPart = chosenPartOf(selection, solids ?? []);
   const isChosen = useCallback((solid: Solid) => isChosenIn(selection, solid), [selection]);
   const tintOf = useCallback((solid: Solid) => hatchOfItem(project, solid.itemId), [project]);
-  const state: LookState = { camera, bend, bends, apart, isChosen, tintOf, paint };
+  const state: LookState = { camera, bend, bends, apart, turnedAtMm, isChosen, tintOf, paint };
   const { stage, labels, hasNoWebGl } = useStage(canvas, { solids, state, widthPx, heightPx });
   const goTo = (view: ViewName) => glide(cameraOf(view, box, aspect));
   const pick = (xPx: number, yPx: number) => {
@@ -161,6 +163,21 @@ function LookOf({ project }: { readonly project: Project }) {
       />
     </div>
   );
+}
+
+/** Where the tray lies upside down it is shown so, its baseboard on the ground. */
+function turnedLevel(jig: Jig, stand: ShownStand): number | undefined {
+  const baseboard = stand === "jig" ? jig.baseboard : stand === "cradle" ? jig.cradle?.baseboard : undefined;
+  return baseboard?.attitude === "inverted" ? baseboard.levelZMm : undefined;
+}
+
+function turnedBox(box: ReturnType<typeof boxOfSolids>, levelMm: number | undefined): typeof box {
+  if (levelMm === undefined) return box;
+  const { least, most } = box;
+  return {
+    least: { x: least.x, y: -most.y, z: Math.min(0, levelMm - most.z) },
+    most: { x: most.x, y: -least.y, z: levelMm - least.z },
+  };
 }
 
 function isChosenIn(selection: Selection | undefined, { partId, itemId }: Solid): boolean {

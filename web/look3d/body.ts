@@ -28,7 +28,8 @@ export interface Body {
   readonly group: Group;
   readonly faces: Mesh<BufferGeometry, MeshLambertMaterial>;
   readonly bend: (share: number) => void;
-  readonly moveApart: (share: number) => void;
+  /** Away from the others by a share; turned over about its long axis where a level is given that comes to lie on the ground. */
+  readonly stand: (apart: number, turnedAtMm: number | undefined) => void;
   readonly paint: (paint: BodyPaint) => void;
   /** The middle of the body as it stands now. */
   readonly middle: () => Vector3;
@@ -82,9 +83,12 @@ export function makeBody(solid: Solid): Body {
       bentBy = share;
       place(bendSolid(solid, share));
     },
-    moveApart: (share) => {
+    stand: (share, turnedAtMm) => {
       const { x, y, z } = solid.apart;
-      group.position.set(x * share, y * share, z * share);
+      const turn = turnedAtMm === undefined ? 1 : -1;
+      group.rotation.x = turnedAtMm === undefined ? 0 : Math.PI;
+      group.position.set(x * share, turn * y * share, turn * z * share + (turnedAtMm ?? 0));
+      group.updateMatrixWorld();
     },
     paint: ({ fill, line, lineWidthPx, ruling }) => {
       bendMaterial.color = new Color(ruling);
@@ -92,7 +96,7 @@ export function makeBody(solid: Solid): Body {
       edgeMaterial.color = new Color(line);
       edgeMaterial.linewidth = lineWidthPx;
     },
-    middle: () => middle.clone().add(group.position),
+    middle: () => group.localToWorld(middle.clone()),
     dispose: () => {
       for (const owned of [geometry, material, edges, edgeMaterial, bends, bendMaterial]) owned.dispose();
     },

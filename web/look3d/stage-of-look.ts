@@ -23,6 +23,8 @@ export interface LookState {
   readonly bend: number;
   readonly bends: "all" | "chosen";
   readonly apart: number;
+  /** The level that the tray is turned over to, mm; undefined where it lies as in the car. */
+  readonly turnedAtMm: number | undefined;
   readonly isChosen: (solid: Solid) => boolean;
   readonly tintOf: (solid: Solid) => number;
   readonly paint: Paint;
@@ -123,10 +125,10 @@ const CHOSEN = 0.42;
 /** How much of the pencil a ruling has: it is there, but an edge is stronger. */
 const RULED = 0.4;
 
-function show(body: Body, { bend, bends, apart, isChosen, tintOf, paint }: LookState): void {
+function show(body: Body, { bend, bends, apart, turnedAtMm, isChosen, tintOf, paint }: LookState): void {
   const chosen = isChosen(body.solid);
   body.bend(bends === "all" || chosen ? bend : 1);
-  body.moveApart(apart);
+  body.stand(apart, turnedAtMm);
   const tint = paint.tints[tintOf(body.solid) - 1] ?? paint.pencil;
   const metal = body.solid.kind === "plate" || body.solid.kind === "rib" ? paint.rule : tint;
   const fill = chosen ? mixed(paint.sheet, paint.mark, CHOSEN) : mixed(paint.sheet, metal, TINTED);

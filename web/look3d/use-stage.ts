@@ -34,14 +34,14 @@ export function useStage(
   useLayoutEffect(() => stage.current?.setSolids(solids ?? []), [solids]);
   useLayoutEffect(() => stage.current?.setSize(widthPx, heightPx), [widthPx, heightPx]);
 
-  const { camera, bend, bends, apart, isChosen, tintOf, paint } = state;
+  const { camera, bend, bends, apart, turnedAtMm, isChosen, tintOf, paint } = state;
   // biome-ignore lint/correctness/useExhaustiveDependencies: solids and size change the picture though the stage keeps them.
   useEffect(() => {
     const frame = requestAnimationFrame(() => {
-      const drawn = stage.current?.draw({ camera, bend, bends, apart, isChosen, tintOf, paint });
+      const drawn = stage.current?.draw({ camera, bend, bends, apart, turnedAtMm, isChosen, tintOf, paint });
       if (drawn) setLabels(drawn);
     });
     return () => cancelAnimationFrame(frame);
-  }, [camera, bend, bends, apart, isChosen, tintOf, paint, solids, widthPx, heightPx]);
+  }, [camera, bend, bends, apart, turnedAtMm, isChosen, tintOf, paint, solids, widthPx, heightPx]);
   return { stage: useCallback(() => stage.current, []), labels, hasNoWebGl };
 }
