@@ -24,25 +24,39 @@ export function layLines(
   loops: readonly (readonly PaperPoint[])[],
 ): readonly LayLine[] {
   const sheet = design.sheets.find((candidate) => candidate.id === part.sheetId);
-  const place = partPlaces(design.sheets, part);
-  if (sheet === undefined || sheet.kind === "fence" || place === undefined) return [];
-  const box = boxOf(part.loops.flatMap((loop) => loop.edges.flatMap((edge) => edge.points.map(toPaper))));
-  const span = [box.left, box.right] as const;
+  const toFlat = flatOfPlan(design, part);
+  if (sheet === undefined || sheet.kind === "fence" || toFlat === undefined) return [];
   const lines = [
     ...centreTrace(design, part, sheet),
     ...ribTraces(design, part, sheet),
     ...fenceTraces(design, part, sheet),
   ];
   return lines.flatMap(({ words, plan, depthMm, style }) => {
-    const flat =
-      sheet.kind === "section"
-        ? plan.map((target) => flatUnder(place, target, { depthMm, span }))
-        : inFromEnds(plan).flatMap((target) => flatOnRulings(place, target, { depthMm, part }) ?? []);
+    const flat = toFlat(sheet.kind === "section" ? plan : inFromEnds(plan), depthMm);
     return insideRuns(flat.map(toPaper), loops).map((points) => ({
       line: lineMark(points, style ?? "hidden", style === undefined ? "ribs" : "centre"),
       words,
     }));
   });
+}
+
+/**
+ * The way from points of the plan on a face of a lying part, `depthMm` behind the drawn surface, to its flat pattern;
+ * points beside a transition are left out. Undefined for a fence.
+ */
+export function flatOfPlan(
+  design: Design,
+  part: Part,
+): ((plan: readonly PlanPoint[], depthMm: number) => readonly FlatPoint[]) | undefined {
+  const sheet = design.sheets.find((candidate) => candidate.id === part.sheetId);
+  const place = partPlaces(design.sheets, part);
+  if (sheet === undefined || sheet.kind === "fence" || place === undefined) return undefined;
+  const box = boxOf(part.loops.flatMap((loop) => loop.edges.flatMap((edge) => edge.points.map(toPaper))));
+  const span = [box.left, box.right] as const;
+  return (plan, depthMm) =>
+    sheet.kind === "section"
+      ? plan.map((target) => flatUnder(place, target, { depthMm, span }))
+      : plan.flatMap((target) => flatOnRulings(place, target, { depthMm, part }) ?? []);
 }
 
 /** A line in plan on a face of the foam. */

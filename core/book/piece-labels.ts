@@ -91,24 +91,21 @@ export function ribLabels(group: RibGroup, room: LabelRoom): readonly Mark[] {
   const { rib, alike } = group;
   const box = boxOf(piece.loops.flat());
   const axis = rib.runs === "across" ? "y" : "x";
+  const baseMm = rib.tabs.length > 0 ? 0 : box.bottom;
   const inside = rib.heights.filter((h) => h.atMm > box.left && h.atMm < box.right);
   const words = [
     ...inside.map((height) =>
       uprightText(
         textMark(
-          paper(height.atMm - 1, box.bottom + 3),
+          paper(height.atMm - 1, baseMm + 3),
           `${axis} ${formatNumber(height.atMm, 0)}  h ${formatMm(height.stationFaceMm)}`,
           { face: "mono", turnRad: Math.PI / 2, layer: "words" },
         ),
       ),
     ),
-    textMark(
-      paper(box.left + 3, (rib.tabs.length > 0 ? 0 : box.bottom) + 1.5),
-      "base line, stands on the baseboard",
-      {
-        layer: "words",
-      },
-    ),
+    textMark(paper(box.left + 3, baseMm + 1.5), "base line, stands on the baseboard", {
+      layer: "words",
+    }),
     ...rib.splices.flatMap((splice) => spliceWords(rib, splice)),
   ];
   const notes = [

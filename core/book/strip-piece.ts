@@ -8,6 +8,7 @@ import { layLines } from "./lay-lines.ts";
 import { type LineMark, lineMark, loopMark, paper, toPaper } from "./marks.ts";
 import type { Piece } from "./piece.ts";
 import { printedTable } from "./printed-table.ts";
+import { ribTicks } from "./rib-ticks.ts";
 import { rulingLines } from "./ruling-lines.ts";
 import type { PaperPoint } from "./types.ts";
 
@@ -36,6 +37,7 @@ export function stripPiece(design: Design, strip: Strip, part: Part): Piece {
       ...rulingLines(part, loops).map((ruling) => ruling.line),
       ...(table === undefined ? [] : stationLines(table, loops)),
       ...layLines(design, part, loops).map((lay) => lay.line),
+      ...ribTicks(design, part, loops),
     ],
     loops,
   };
