@@ -136,7 +136,7 @@ export function planWork(shapes: Shapes, memory: Memory = NO_MEMORY): Work {
     marking: markingTables(strips, project, memory),
     jig,
     lie: lying.lie,
-    holds: holdBends(parts, seams, project),
+    holds: holdBends(parts, seams, project, lying.lie),
     glueUp: gluing.steps,
     skins: skinning.plan,
     stock: laying.groups,

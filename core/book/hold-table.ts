@@ -29,7 +29,7 @@ export function holdBlocks({ holds }: Design, lettering: Lettering): readonly Bl
     ...tableBlocks(columns, held.map(row), lettering),
     gapBlock(2),
     paragraphBlock(
-      "A rib, N: what the rib beside the bend is held down with. Last columns: the share of the bend that is given back if the sheet is let go with one skin, and with both. Leave it on the jig until the second skin has cured. Pins locate, and count as nothing until one is tested.",
+      "A rib, N: what the rib that the foam lifts off most is held down with. Last columns: the share of the bend that is given back if the sheet is let go with one skin, and with both. Leave it on the jig until the second skin has cured. Pins locate, and count as nothing until one is tested.",
       CONTENT_WIDTH_MM,
       lettering,
     ),

@@ -13,6 +13,7 @@ import type { Seam } from "../cutting/index.ts";
 import { type Part, polygonOfLoop, stretchesAcross } from "../patterns/index.ts";
 import { foamOf, type Project } from "../project/index.ts";
 import { caresOf } from "./bend-cares.ts";
+import type { Lie, RibForce } from "./lie/types.ts";
 import type { BendHold, HoldDown, Springback } from "./types.ts";
 
 /** Ribs that are placed by hand are taken to stand so far apart, mm. */
@@ -20,13 +21,15 @@ const USUAL_SPACING_MM = 300;
 
 /**
  * How every bend of every part is held on the jig until it is skinned, and what it gives back: the moment that bends the
- * foam, on a lever of one rib spacing, as sandbags, straps or screws; springback when it is let go with one skin and with
+ * foam, and what the rib that it lifts off most must give (`Lie`; on a lever of one rib spacing where no ribs carry the part), as
+ * sandbags, straps or screws; springback when it is let go with one skin and with
  * both; and what wants care. Slots and planks lie in their shape: they are held against nothing but their own weight.
  */
 export const holdBends = (
   parts: readonly Part[],
   seams: readonly Seam[],
   project: Project,
+  lie?: Pick<Lie, "forces">,
 ): readonly BendHold[] =>
   parts.flatMap((part) =>
     part.kind === "transition"
@@ -46,7 +49,9 @@ export const holdBends = (
               toUMm: zone.toUMm,
               // A fence stands: nothing lies on ribs that could be held down.
               ...(bent &&
-                part.kind !== "fence" && { holdDown: holdDownOf(bent, widthMm(part, zone), project) }),
+                part.kind !== "fence" && {
+                  holdDown: holdDownOf(bent, widthMm(part, zone), project, ribOf(part, parts, lie)),
+                }),
               ...(bent && { springback: springbackOf(bent, project) }),
               cares: caresOf(part, zone, seams),
             },
@@ -67,11 +72,32 @@ const widthMm = ({ loops }: Part, { fromUMm, toUMm }: BendZone): number =>
     0,
   );
 
-function holdDownOf(bent: Bent, acrossMm: number, { bending, jig, glue }: Project): HoldDown {
+/** What ribs give a part, or the one that it is the image of: the one that must hold it down most. */
+function ribOf(
+  part: Part,
+  parts: readonly Part[],
+  lie: Pick<Lie, "forces"> | undefined,
+): RibForce | undefined {
+  const images = parts.filter(({ sheetId }) => sheetId === part.sheetId).map(({ id }) => id);
+  const own = lie?.forces.filter(({ partId }) => images.includes(partId)) ?? [];
+  // On two ribs foam stays straight: nothing bends it yet.
+  if (own.length < 3) return undefined;
+  return own.reduce<RibForce | undefined>(
+    (most, one) => (most && most.holdDownN >= one.holdDownN ? most : one),
+    undefined,
+  );
+}
+
+function holdDownOf(
+  bent: Bent,
+  acrossMm: number,
+  { bending, jig, glue }: Project,
+  rib: RibForce | undefined,
+): HoldDown {
   const { holdBy, pinN } = bending;
   const leverMm = jig.across.kind === "spacing" ? jig.across.spacingMm : USUAL_SPACING_MM;
   const momentPerMm = holdingMomentPerMm(bent);
-  const forceN = holdDownN(momentPerMm, acrossMm, leverMm);
+  const forceN = rib ? rib.holdDownN : holdDownN(momentPerMm, acrossMm, leverMm);
   const pinsN = pinN * Math.floor(acrossMm / glue.pinSpacingCurvedMm);
   const eachN = {
     sandbags: weightN(bending.sandbagKg),
@@ -83,6 +109,7 @@ function holdDownOf(bent: Bent, acrossMm: number, { bending, jig, glue }: Projec
     momentPerMm,
     widthMm: acrossMm,
     leverMm,
+    ...(rib && { ribId: rib.ribId }),
     forceN,
     by: holdBy,
     eachN,

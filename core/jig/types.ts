@@ -166,7 +166,9 @@ export interface HoldDown {
   readonly momentPerMm: number;
   readonly widthMm: number;
   readonly leverMm: number;
-  /** What the rib at the end of the lever is held down with. */
+  /** The rib that must hold the part down most, as the foam lies on it; absent where that is not known. */
+  readonly ribId?: string;
+  /** What that rib, or one at the end of the lever, is held down with. */
   readonly forceN: number;
   readonly by: Project["bending"]["holdBy"];
   /** What one of these holds; a screw no more than its washer may press on the foam. */

@@ -118,13 +118,18 @@ function wordPlanks({ inside }: BendZone, { planks = [] }: ZoneBend): string {
   return `${planks.length} ${planks.length === 1 ? "plank" : "planks"}, ${span(widths, formatMm)} mm wide, each flat and a strip of its own; bevels of ${span(bevels, formatAngle)}, the ${inside ?? "inner face"} the shorter one; ${formatNumber(Math.max(...sagittas), 2)} mm off the curve at most. Sand the corners off when they are glued.`;
 }
 
-function wordHold({ momentPerMm, widthMm, leverMm, forceN, by, eachN, count }: HoldDown): string {
+/** Less than this is told as nothing. */
+const LEAST_LIFT_N = 0.05;
+
+function wordHold({ momentPerMm, widthMm, leverMm, ribId, forceN, by, eachN, count }: HoldDown): string {
+  if (ribId !== undefined && forceN < LEAST_LIFT_N)
+    return `Bending ${formatNumber(widthMm, 0)} mm of its width takes ${formatNumber(momentPerMm, 2)} N mm a mm; on these ribs its own weight and the wet skin's hold it down.`;
   const each = { sandbags: "sandbag", straps: "strap", screws: "screw with its washer" }[by];
   const need =
     count === null
       ? `nothing holds it: type what a ${each} holds`
       : `${count} ${count === 1 ? each : by} of ${formatNumber(eachN, 0)} N`;
-  return `Bending ${formatNumber(widthMm, 0)} mm of its width takes ${formatNumber(momentPerMm, 2)} N mm a mm; a rib ${formatNumber(leverMm, 0)} mm away is held down with ${formatNumber(forceN, 1)} N: ${need}. Pins only locate until you type what one holds.`;
+  return `Bending ${formatNumber(widthMm, 0)} mm of its width takes ${formatNumber(momentPerMm, 2)} N mm a mm; ${ribId === undefined ? `a rib ${formatNumber(leverMm, 0)} mm away is` : `the foam would lift off rib ${ribId}, which is`} held down with ${formatNumber(forceN, 1)} N: ${need}. Pins only locate until you type what one holds.`;
 }
 
 const wordSpringback = (s: Springback): string =>

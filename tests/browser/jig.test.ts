@@ -29,7 +29,7 @@ it("a jig gets ribs along, tabs and a cradle, and says how it is set up and how 
       .toContain("come straight down over them");
 
     await page.getByTestId("setting-jig.making.foot").getByText("With tabs").click();
-    await page.getByTestId("rib-A3").click();
+    await page.getByTestId("rib-A8").click();
     await expect
       .poll(() => page.getByTestId("rib-view").textContent(), FOLLOWS)
       .toContain("2 slots from below");
@@ -39,7 +39,7 @@ it("a jig gets ribs along, tabs and a cradle, and says how it is set up and how 
     await expect.poll(() => page.getByTestId("shown-stand").isVisible(), FOLLOWS).toBe(true);
     await page.getByTestId("shown-stand").getByText("Its cradle").click();
     await expect.poll(() => page.getByTestId("rib-list").textContent(), FOLLOWS).toContain("CA3");
-    await page.getByTestId("rib-CA5").click();
+    await page.getByTestId("rib-CA12").click();
     await expect.poll(() => page.getByTestId("rib-view").textContent(), FOLLOWS).toContain("open for");
 
     await page.getByTestId("stage-glue").click();

@@ -1,5 +1,6 @@
 import { describe, expect, it } from "vitest";
 import { designTray } from "../../../core/design.ts";
+import { holdBends } from "../../../core/jig/index.ts";
 import type { Project } from "../../../core/project/index.ts";
 import { rectangle, section, sideNode, type TraySettings, tray } from "../trays.ts";
 
@@ -25,7 +26,8 @@ function ramp(rearMm: number, settings: TraySettings = {}, changes: Partial<Proj
     materials: { ...project.materials, foams },
     bending: { ...project.bending, skinModulusMPa: 20_000, ...changes },
   });
-  const [hold] = design.holds;
+  // On a lever of one rib spacing, as where no ribs are known to carry the part.
+  const [hold] = holdBends(design.parts, design.seams, design.project);
   if (!hold) throw new Error("no bend");
   return { hold, tangentMm, design };
 }
@@ -87,4 +89,13 @@ describe("a bend that wants care", () => {
     );
     expect(design.holds.map(({ cares }) => cares.map(({ kind }) => kind))).toEqual([["wrong way first"], []]);
   });
+});
+
+it("on its own ribs a bend is held down by the one that it lifts off most, with what that one gives", () => {
+  const { design } = ramp(500);
+  const most = Math.max(...design.lie.forces.map(({ holdDownN }) => holdDownN));
+  expect(most).toBeGreaterThan(1);
+  expect(design.holds[0]?.holdDown?.forceN).toBeCloseTo(most, 9);
+  const { ribId } = design.holds[0]?.holdDown ?? {};
+  expect(design.lie.forces.find((force) => force.ribId === ribId)?.holdDownN).toBe(most);
 });
