@@ -6,9 +6,10 @@ import { boundsOf, fitScale, pathOf, type Scale, type Spot } from "../../drawing
 import { HelpMark } from "../../help/index.ts";
 import { useView } from "../../stores/index.ts";
 import { planPath, useStripShapes } from "../plan/index.ts";
+import { labelRows } from "./label-rows.ts";
 import { useRibDrag } from "./use-rib-drag.ts";
 
-const MARGIN_PX = 40;
+const MARGIN_PX = 56;
 const MOST_HEIGHT_PX = 420;
 
 /** The baseboard from above: its edges, the ribs where they stand, and the tray over them in pencil. */
@@ -64,6 +65,7 @@ function Picture({ design, set, chosenId, scale }: PictureProps) {
   const [left, top] = scale.toPx([Math.min(one.x, other.x), Math.max(one.y, other.y)]);
   const [right, bottom] = scale.toPx([Math.max(one.x, other.x), Math.min(one.y, other.y)]);
   const [, centre] = scale.toPx([0, 0]);
+  const rows = rowsOfCodes(set.ribs, scale);
   const { pull, handlersOf } = useRibDrag(set.ribs, scale.pixelsPerMm);
   return (
     <svg
@@ -85,6 +87,7 @@ function Picture({ design, set, chosenId, scale }: PictureProps) {
       <line className="centre-line" x1={left - 24} x2={right + 24} y1={centre} y2={centre} />
       {set.ribs.map((rib) => (
         <RibMark
+          row={rows.get(rib.id) ?? 0}
           key={rib.id}
           rib={rib}
           set={set}
@@ -98,6 +101,24 @@ function Picture({ design, set, chosenId, scale }: PictureProps) {
   );
 }
 
+/** A code and the number at the other end, with air between, and how far its rows stand apart. */
+const CODE_PX = 38;
+const ROW_PX = 15;
+
+/** Rows of the codes of ribs across: whole ones, and those of either half, lie at ends of their own. */
+function rowsOfCodes(ribs: readonly Rib[], scale: Scale): ReadonlyMap<string, number> {
+  const across = ribs.filter(({ runs }) => runs === "across");
+  const halves = [/L$/, /R$/, /\d$/].map((end) => across.filter(({ id }) => end.test(id)));
+  return new Map(
+    halves.flatMap((own) => [
+      ...labelRows(
+        own.map(({ id, atMm }) => ({ id, atPx: scale.toPx([atMm, 0])[0] })),
+        CODE_PX,
+      ),
+    ]),
+  );
+}
+
 const boxOf = (a: PlanPoint, b: PlanPoint): readonly Spot[] => [
   [a.x, a.y],
   [b.x, a.y],
@@ -106,6 +127,8 @@ const boxOf = (a: PlanPoint, b: PlanPoint): readonly Spot[] => [
 ];
 
 interface RibMarkProps {
+  /** How many rows its code stands away from its end. */
+  readonly row: number;
   readonly rib: Rib;
   readonly set: RibSet;
   readonly scale: Scale;
@@ -115,7 +138,7 @@ interface RibMarkProps {
   readonly handlers: ReturnType<ReturnType<typeof useRibDrag>["handlersOf"]>;
 }
 
-function RibMark({ rib, set, scale, isChosen, byMm, handlers }: RibMarkProps) {
+function RibMark({ row, rib, set, scale, isChosen, byMm, handlers }: RibMarkProps) {
   const select = useView((view) => view.select);
   const line = set.baseboard.lines.find(({ ribId }) => ribId === rib.id);
   if (line === undefined) return null;
@@ -125,7 +148,7 @@ function RibMark({ rib, set, scale, isChosen, byMm, handlers }: RibMarkProps) {
   const body = bodyShift(rib, widthPx / 2);
   const [x, y] =
     rib.runs === "across"
-      ? [from[0], Math.min(from[1], to[1]) - 8]
+      ? [from[0], Math.min(from[1], to[1]) - 8 - row * ROW_PX]
       : [Math.max(from[0], to[0]) + 8, from[1] + 4];
   const ends = { x1: from[0], y1: from[1], x2: to[0], y2: to[1] };
   return (
@@ -155,7 +178,12 @@ function RibMark({ rib, set, scale, isChosen, byMm, handlers }: RibMarkProps) {
         {rib.id}
       </text>
       {rib.runs === "across" ? (
-        <text className="station-number" x={x} y={Math.max(from[1], to[1]) + 16} textAnchor="middle">
+        <text
+          className="station-number"
+          x={x}
+          y={Math.max(from[1], to[1]) + 16 + row * ROW_PX}
+          textAnchor="middle"
+        >
           {formatNumber(rib.atMm + byMm, 0)}
         </text>
       ) : null}
