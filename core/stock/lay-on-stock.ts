@@ -14,7 +14,7 @@ export interface StockPlan {
 
 /** Seed and length of a run that nobody watches: the same on every machine, a few seconds for a whole tray. */
 const SEED = 1;
-const SWEEPS = 700;
+const SWEEPS = 1500;
 
 /**
  * Every group with the layout that the builder accepted for it; nothing is searched here. A layout that was made for
