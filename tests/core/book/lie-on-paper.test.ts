@@ -1,0 +1,62 @@
+import { describe, expect, it } from "vitest";
+import { drawBook } from "../../../core/book/index.ts";
+import { designTray } from "../../../core/design.ts";
+import { wordProblem } from "../../../core/foundation/index.ts";
+import type { Project } from "../../../core/project/index.ts";
+import { readFonts } from "../../read-fonts.ts";
+import { rectangle, section, sideNode, tray } from "../trays.ts";
+
+const fonts = readFonts();
+
+/** A floor with a bend in its middle, on ribs 300 apart. */
+function floor(asBuilt?: NonNullable<Project["asBuilt"]>) {
+  const profile = [
+    sideNode("a", 0, 100),
+    sideNode("b", 600, 100, { radiusMm: 900 }),
+    sideNode("c", 1200, 220),
+  ];
+  const project = tray({ p: profile }, [section(1, rectangle(0, 1200, 0, 400))], { thicknessMm: 10 });
+  return designTray({ ...project, ...(asBuilt && { asBuilt }) });
+}
+
+const sheetsOf = (design: ReturnType<typeof floor>): readonly string[] =>
+  drawBook(design, fonts).pages.map(({ marks }) =>
+    marks.flatMap((mark) => (mark.kind === "text" ? [mark.text] : [])).join(" "),
+  );
+
+describe("the book of a tray on its ribs", () => {
+  const design = floor();
+  const [worst] = design.lie.worst;
+
+  it("shows how the foam lies, with its worst place and what every rib gives", () => {
+    const [page] = sheetsOf(design).filter((words) => words.includes("How the foam lies on the ribs"));
+    expect(Math.abs(worst?.errorMm ?? 0)).toBeGreaterThan(1);
+    expect(page).toContain(`At worst it lies ${Math.abs(worst?.errorMm ?? 0).toFixed(1)} mm`);
+    expect(page).toContain("What every rib gives");
+    for (const { id } of design.jig.ribs) expect(page).toContain(id);
+  });
+
+  it("has a row to measure at for every place, filled in where it is measured, and the shims then", () => {
+    const words = sheetsOf(design)
+      .filter((page) => page.includes("Check the laid foam"))
+      .join(" ");
+    for (const { drawnMm } of design.lie.checks) expect(words).toContain(drawnMm.toFixed(1));
+    expect(words).not.toContain("What was measured");
+    const measured = design.lie.checks.map(({ at: { x, y }, drawnMm, ribId }) => ({
+      x,
+      y,
+      heightMm: drawnMm + (ribId === "A3" ? -4 : 0),
+    }));
+    const filled = sheetsOf(floor(measured)).join(" ");
+    expect(filled).toContain("What was measured");
+    expect(filled).toContain("A3: raise by");
+  });
+
+  it("names a part that lies off its shape, where, why, and what helps", () => {
+    const [problem] = design.problems.filter(({ kind }) => kind === "foam-off-shape");
+    const words = problem ? wordProblem(problem) : "";
+    expect(words).toContain("the drawn shape on the jig between ribs");
+    expect(words).toContain("it would rather stay straight");
+    expect(words).toContain("the form tolerance is 1.0 mm");
+  });
+});
