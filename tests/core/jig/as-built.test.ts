@@ -69,6 +69,27 @@ describe("laid foam as it was measured", () => {
     );
   });
 
+  it("is told its tilt both ways where the places that were measured lie slantwise", () => {
+    const slope = 60 / 1200;
+    const upMm = 100 + 10.8 * Math.hypot(1, slope) - bare.jig.baseboard.levelZMm;
+    const spots = [
+      [60, 20],
+      [400, 150],
+      [800, 290],
+      [1140, 380],
+      [1140, 90],
+    ] as const;
+    const measured = spots.map(([x, y]) => ({
+      x,
+      y,
+      heightMm: upMm + slope * x + 2 + 0.004 * x - 0.006 * y,
+    }));
+    const { asBuilt } = floor(measured).lie;
+    expect(asBuilt?.fit.slopeX).toBeCloseTo(0.004, 8);
+    expect(asBuilt?.fit.slopeY).toBeCloseTo(-0.006, 8);
+    expect(asBuilt?.fit.liftMm).toBeCloseTo(2, 6);
+  });
+
   it("raises most the rib that stands low, by what the best plane leaves of it", () => {
     const { asBuilt } = floor(measuredAs((_x, _y, ribId) => (ribId === "A2" ? -3 : 0))).lie;
     const most = (asBuilt?.shims ?? []).toSorted((a, b) => b.byMm - a.byMm);
