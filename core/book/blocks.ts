@@ -1,4 +1,4 @@
-import { at } from "../foundation/index.ts";
+import { assert, at } from "../foundation/index.ts";
 import type { Box } from "./boxes.ts";
 import type { Lettering } from "./lettering.ts";
 import { lineMark, paper, type TextLook, textMark } from "./marks.ts";
@@ -113,12 +113,17 @@ const ROW_PAD_MM = 1.6;
 const CELL_TEXT_MM = 2.5;
 const LINE_STEP_MM = 4.2;
 
+/** What an A4 sheet has room for between the edges of its frame (`CONTENT_WIDTH_MM`), mm. */
+const WIDEST_TABLE_MM = 174;
+
 /** A table as one block a row, with its heading set again on every page; cells break into lines. */
 export function tableBlocks(
   columns: readonly Column[],
   rows: readonly (readonly string[])[],
   lettering: Lettering,
 ): readonly Block[] {
+  const widthMm = columns.reduce((sum, column) => sum + column.widthMm, 0);
+  assert(widthMm <= WIDEST_TABLE_MM, `a table of ${widthMm} mm does not fit a sheet`);
   const titles = columns.map((column) => column.title);
   const plain = columns.map(({ face: _face, ...column }) => ({ ...column, face: "bold" as const }));
   const heading: Block = { ...rowBlock(plain, titles, lettering, "thick"), keepsWithNext: true };

@@ -18,12 +18,12 @@ export function cuttingList(groups: readonly RibGroup[], lettering: Lettering): 
   const straight = groups.filter((group) => group.rib.straightTop);
   if (straight.length === 0) return [];
   const columns = [
-    { title: "Ribs", widthMm: 36, face: "mono" as const },
+    { title: "Ribs", widthMm: 30, face: "mono" as const },
     { title: "Pieces", widthMm: 16, ...MONO_END },
     { title: "Thick", widthMm: 16, ...MONO_END },
     { title: "Length", widthMm: 20, ...MONO_END },
-    { title: "Height at station face, both ends", widthMm: 34, ...MONO_END },
-    { title: "At other face, both ends", widthMm: 34, ...MONO_END },
+    { title: "Height at station face, both ends", widthMm: 32, ...MONO_END },
+    { title: "At other face, both ends", widthMm: 32, ...MONO_END },
     { title: "Hollows at", widthMm: 24, ...MONO_END },
   ];
   const rows = straight.map(({ rib, alike }) => {

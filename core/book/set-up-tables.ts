@@ -104,8 +104,8 @@ export function postBlocks({ posts }: RibSet, lettering: Lettering): readonly Bl
   const columns = [
     { title: "Post", widthMm: 18, ...MONO },
     { title: "On", widthMm: 18, ...MONO },
-    { title: "x", widthMm: 24, ...MONO_END },
-    { title: "y", widthMm: 24, ...MONO_END },
+    { title: "x", widthMm: 22, ...MONO_END },
+    { title: "y", widthMm: 22, ...MONO_END },
     { title: "Height at middle", widthMm: 32, ...MONO_END },
     { title: "Rises rearward", widthMm: 30, ...MONO_END },
     { title: "Rises to the right", widthMm: 32, ...MONO_END },
