@@ -29,9 +29,10 @@ export interface DesignCore {
   readonly plan: () => Promise<Work>;
 }
 
-/** While the drawing is dragged the whole tray is shaped, and the work on the bench planned, this often at most, ms. */
+/** While the drawing is dragged the whole tray is shaped this often at most, ms. */
 const SHAPE_EVERY_MS = 150;
-const PLAN_EVERY_MS = 500;
+/** The work on the bench is planned when the hand lets go, or has rested for so long, ms: meanwhile nothing else is answered. */
+const REST_MS = 600;
 
 /**
  * Computes the design now and again after every change of the document, also inside gestures. One computation
@@ -41,7 +42,6 @@ const PLAN_EVERY_MS = 500;
  */
 export function followDocument(core: DesignCore): () => void {
   let shapedAtMs = Number.NEGATIVE_INFINITY;
-  let plannedAtMs = Number.NEGATIVE_INFINITY;
   const compute = async (project: Project, isOld: () => boolean): Promise<Design | undefined> => {
     const { generation } = useDocument.getState();
     const isOfBefore = () => useDocument.getState().generation !== generation;
@@ -55,10 +55,10 @@ export function followDocument(core: DesignCore): () => void {
     if (isOfBefore()) return undefined;
     shapedAtMs = performance.now();
     showShapes(shapes);
-    if (isOld() && performance.now() - plannedAtMs < PLAN_EVERY_MS) return undefined;
+    if (isInGesture() && !isOld()) await untilRested();
+    if (isInGesture() && isOld()) return undefined;
     const work = await core.plan();
     if (isOfBefore()) return undefined;
-    plannedAtMs = performance.now();
     return { ...shapes, ...work };
   };
   const request = latestWins(compute, {
@@ -75,6 +75,21 @@ export function followDocument(core: DesignCore): () => void {
     const isAnother = state.generation !== previous.generation;
     if (isAnother) useDesign.setState({ design: undefined, outlinesAhead: [] });
     if (isAnother || state.project !== previous.project) ask(state.project);
+  });
+}
+
+const isInGesture = (): boolean => useDocument.getState().history.gesture !== undefined;
+
+/** Until something changes, if only that the gesture ends, or nothing has for a while. */
+function untilRested(): Promise<void> {
+  return new Promise((resolve) => {
+    const stop = useDocument.subscribe(() => rested());
+    const timer = setTimeout(() => rested(), REST_MS);
+    const rested = () => {
+      stop();
+      clearTimeout(timer);
+      resolve();
+    };
   });
 }
 

@@ -77,7 +77,7 @@ it("says that a computation failed, keeps the last design, and goes on with the 
   stop();
 });
 
-it("shows new shapes at once, and plans their work only when no newer ones wait", async () => {
+it("shows new shapes at once, and plans their work when the hand lets go", async () => {
   const shaped: (() => void)[] = [];
   let plans = 0;
   const shapeNext = async () => {
@@ -106,9 +106,12 @@ it("shows new shapes at once, and plans their work only when no newer ones wait"
   expect(plans).toBe(1);
   expect(useDesign.getState().isComputing).toBe(true);
   expect(await shapeNext()).toBe("dragged on");
+  expect(plans).toBe(1);
+  expect(useDesign.getState().isComputing).toBe(true);
+  useDocument.getState().endGesture();
+  await settle();
   expect(plans).toBe(2);
   expect(useDesign.getState().isComputing).toBe(false);
-  useDocument.getState().endGesture();
   stop();
 });
 
@@ -132,9 +135,10 @@ it("shows the outlines of what is dragged ahead of its shapes, and shapes the tr
   await settle();
   expect(seen).toEqual(["first", "last"]);
   expect(shaped).toEqual(["last"]);
+  useDocument.getState().endGesture();
+  await settle();
   expect(useDesign.getState()).toMatchObject({ outlinesAhead: [], isComputing: false });
   expect(useDesign.getState().design?.project.title).toBe("last");
-  useDocument.getState().endGesture();
   stopWatching();
   stop();
 });
