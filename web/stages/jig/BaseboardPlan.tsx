@@ -26,7 +26,7 @@ export function BaseboardPlan({
   const { corners, attitude } = set.baseboard;
   const bounds = boundsOf(corners.map(({ x, y }) => [x, y] as const));
   return (
-    <section aria-label="Baseboard">
+    <section aria-label="The baseboard from above">
       <header className="drawing-heading">
         <h2>
           <HelpMark term="baseboard">Baseboard</HelpMark> from above
