@@ -105,18 +105,15 @@ function Picture({ design, set, chosenId, scale }: PictureProps) {
 const CODE_PX = 38;
 const ROW_PX = 15;
 
-/** Rows of the codes of ribs across: whole ones, and those of either half, lie at ends of their own. */
+/** Rows of the codes of ribs across; a rib on the left stands in the row of its image. */
 function rowsOfCodes(ribs: readonly Rib[], scale: Scale): ReadonlyMap<string, number> {
   const across = ribs.filter(({ runs }) => runs === "across");
-  const halves = [/L$/, /R$/, /\d$/].map((end) => across.filter(({ id }) => end.test(id)));
-  return new Map(
-    halves.flatMap((own) => [
-      ...labelRows(
-        own.map(({ id, atMm }) => ({ id, atPx: scale.toPx([atMm, 0])[0] })),
-        CODE_PX,
-      ),
-    ]),
+  const named = across.filter(({ id }) => !id.endsWith("L"));
+  const rows = labelRows(
+    named.map(({ id, atMm }) => ({ id, atPx: scale.toPx([atMm, 0])[0] })),
+    CODE_PX,
   );
+  return new Map(across.map(({ id }) => [id, rows.get(id) ?? rows.get(id.replace(/L$/, "R")) ?? 0]));
 }
 
 const boxOf = (a: PlanPoint, b: PlanPoint): readonly Spot[] => [
