@@ -7,6 +7,7 @@ import { faceAreas } from "./face-areas.ts";
 import { pliesOfFace } from "./plies-of-face.ts";
 import { laidPlies, mixedKgPerM2, mixOf } from "./resin-per-area.ts";
 import { skinSessions } from "./skin-sessions.ts";
+import { skinTasks } from "./skin-tasks.ts";
 import type { LaidPly, SkinFace, SkinFaceName, SkinPlan } from "./types.ts";
 
 /** The laminate may be so much thicker or thinner than the geometry allows for, mm (common practice). */
@@ -46,15 +47,17 @@ export function planSkins(
     ),
   ].filter(({ areaMm2, plies }) => areaMm2 > 0 && plies.length > 0);
   const sum = (values: readonly number[]) => values.reduce((total, value) => total + value, 0);
-  const { resin, shopCelsius, peelPlyKgPerM2 } = laminate;
+  const { resin, shopCelsius, peelPlyKgPerM2, hands } = laminate;
+  const curedHours = resin ? solidHours(resin, shopCelsius) : 0;
   return {
     plan: {
       faces,
+      tasks: skinTasks(faces, project.jig.attitude, { hands, curedHours }),
       cloths: clothsOf(faces),
       peelPlyMm2: peelPlyKgPerM2 > 0 ? sum(faces.map(({ areaMm2 }) => areaMm2)) : 0,
       mixedKg: sum(faces.map(({ mixedKg }) => mixedKg)),
       massKg: sum(faces.map(({ massKg }) => massKg)),
-      solidHours: resin ? solidHours(resin, shopCelsius) : 0,
+      solidHours: curedHours,
     },
     problems: [...faces.flatMap((one) => offAllowance(one, laminate)), ...tooCold(faces, laminate)],
   };

@@ -48,9 +48,26 @@ export interface SkinFace {
   readonly sessions: readonly SkinSession[];
 }
 
+/** A piece of work for a calendar: what must be done before, how long whose hands are at it, and what has to cure. */
+export interface SkinTask {
+  /** Its own among all tasks of the skins, and the same as long as the session is. */
+  readonly id: string;
+  readonly kind: "ready" | "session" | "turn over";
+  readonly title: string;
+  /** Ids of tasks of the skins that are done and cured before; those without any follow the last of the glue-up. */
+  readonly after: readonly string[];
+  /** By the stated pairs of hands together, in one go. */
+  readonly workMinutes: number;
+  readonly hands: number;
+  /** At the shop's temperature, before what comes after it may begin; no hands are needed meanwhile. */
+  readonly cureHours: number;
+}
+
 /** How the faces are skinned. */
 export interface SkinPlan {
   readonly faces: readonly SkinFace[];
+  /** In an order that works. */
+  readonly tasks: readonly SkinTask[];
   /** Cloth by kind, without waste, mm². */
   readonly cloths: readonly { readonly clothId: string; readonly name: string; readonly areaMm2: number }[];
   readonly peelPlyMm2: number;
@@ -59,3 +76,14 @@ export interface SkinPlan {
   /** Before a face is solid enough to be turned over, hours. */
   readonly solidHours: number;
 }
+
+/** Where nothing is skinned. */
+export const NO_SKINS: SkinPlan = {
+  faces: [],
+  tasks: [],
+  cloths: [],
+  peelPlyMm2: 0,
+  mixedKg: 0,
+  massKg: 0,
+  solidHours: 0,
+};

@@ -3,6 +3,7 @@ import type { FlatPoint } from "../../core/foundation/index.ts";
 import type { Part } from "../../core/patterns/index.ts";
 import { emptyProject } from "../../core/project/defaults.ts";
 import type { Project, Section } from "../../core/project/index.ts";
+import { NO_SKINS } from "../../core/skins/index.ts";
 import { bareJig, bareRib } from "../core/jig/bare-rib.ts";
 
 /** A flat loop with one edge a side, from its corners. */
@@ -247,7 +248,7 @@ export const sampleDesign: Design = {
       ],
     },
   ],
-  skins: { faces: [], cloths: [], peelPlyMm2: 0, mixedKg: 0, massKg: 0, solidHours: 0 },
+  skins: NO_SKINS,
   stock: [],
   totals: {
     partCount: 3,

@@ -3,6 +3,7 @@ import type { FlatPoint } from "../../../core/foundation/index.ts";
 import type { Rib } from "../../../core/jig/index.ts";
 import type { FlatEdge, Part, PartEdge } from "../../../core/patterns/index.ts";
 import { emptyProject, type Project } from "../../../core/project/index.ts";
+import { NO_SKINS } from "../../../core/skins/index.ts";
 import { bareJig, bareRib } from "../jig/bare-rib.ts";
 
 /** An invented practice piece, written down by hand: one bent strip of 600 by 300 mm on two ribs alike. */
@@ -138,7 +139,7 @@ export function practiceDesign(paper: Partial<Project["paper"]> = {}): Design {
         cautions: [],
       },
     ],
-    skins: { faces: [], cloths: [], peelPlyMm2: 0, mixedKg: 0, massKg: 0, solidHours: 0 },
+    skins: NO_SKINS,
     stock: [],
     totals: {
       partCount: 1,

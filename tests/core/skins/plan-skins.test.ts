@@ -136,4 +136,22 @@ describe("the skins of the demo", () => {
     const odd = designTray(withLaminate({ fibreMassShare: 7, hands: Number.NaN }));
     expect(odd.problems.map(({ kind }) => kind)).toEqual(["number-out-of-range", "number-out-of-range"]);
   });
+
+  it("are laid on the face that looks up from the jig, then turned over, then on the other, one task after another", () => {
+    const kinds = skins.tasks.map(({ id, kind }) => (kind === "session" ? id.replace(/ \d+$/, "") : id));
+    expect([...new Set(kinds)]).toEqual([
+      "skin lower face ready",
+      "skin lower face",
+      "skin fence sides ready",
+      "skin fence sides",
+      "skin turn",
+      "skin upper face ready",
+      "skin upper face",
+    ]);
+    for (const [i, { after }] of skins.tasks.entries())
+      expect(after).toEqual(i === 0 ? [] : [skins.tasks[i - 1]?.id]);
+    const upright = designTray({ ...demo, jig: { ...demo.jig, attitude: "upright" } }).skins.tasks;
+    expect(upright[0]?.id).toBe("skin upper face ready");
+    for (const { kind, cureHours } of skins.tasks) expect(cureHours > 0).toBe(kind === "session");
+  });
 });
