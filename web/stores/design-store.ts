@@ -41,11 +41,18 @@ const REST_MS = 600;
  * shown until it is computed itself. Returns what stops it.
  */
 export function followDocument(core: DesignCore): () => void {
+  const rest = newRest();
   let shapedAtMs = Number.NEGATIVE_INFINITY;
-  const compute = async (project: Project, isOld: () => boolean): Promise<Design | undefined> => {
+  /** Plans the work on the tray as it was shaped last. */
+  const plan = async (shapes: Shapes, isOfBefore: () => boolean): Promise<Design | undefined> => {
+    const work = await core.plan();
+    return isOfBefore() ? undefined : { ...shapes, ...work };
+  };
+  const compute = async (asked: Question, isOld: () => boolean): Promise<Design | undefined> => {
     const { generation } = useDocument.getState();
     const isOfBefore = () => useDocument.getState().generation !== generation;
-    const outlinesAhead = await core.outlines(project);
+    if (asked.shapes) return plan(asked.shapes, isOfBefore);
+    const outlinesAhead = await core.outlines(asked.project);
     if (isOfBefore()) return undefined;
     if (outlinesAhead.length > 0) {
       useDesign.setState({ outlinesAhead });
@@ -55,11 +62,9 @@ export function followDocument(core: DesignCore): () => void {
     if (isOfBefore()) return undefined;
     shapedAtMs = performance.now();
     showShapes(shapes);
-    if (isInGesture() && !isOld()) await untilRested();
-    if (isInGesture() && isOld()) return undefined;
-    const work = await core.plan();
-    if (isOfBefore()) return undefined;
-    return { ...shapes, ...work };
+    if (!isInGesture()) return plan(shapes, isOfBefore);
+    if (!isOld()) rest.begin(() => request({ shapes }));
+    return undefined;
   };
   const request = latestWins(compute, {
     onResult: (design, isLast) => useDesign.setState({ design, isComputing: !isLast, failure: undefined }),
@@ -67,30 +72,49 @@ export function followDocument(core: DesignCore): () => void {
       useDesign.setState({ outlinesAhead: [], isComputing: !isLast, failure: String(error) }),
   });
   const ask = (project: Project) => {
+    rest.end();
     useDesign.setState({ isComputing: true });
-    request(withoutPictures(project));
+    request({ project: withoutPictures(project) });
   };
   ask(useDocument.getState().project);
-  return useDocument.subscribe((state, previous) => {
+  const stop = useDocument.subscribe((state, previous) => {
     const isAnother = state.generation !== previous.generation;
     if (isAnother) useDesign.setState({ design: undefined, outlinesAhead: [] });
     if (isAnother || state.project !== previous.project) ask(state.project);
+    else if (!isInGesture()) rest.cutShort();
   });
+  return () => {
+    rest.end();
+    stop();
+  };
 }
+
+/** What is asked of the core: a document's tray, or the work on shapes that it has. */
+type Question =
+  | { readonly project: Project; readonly shapes?: undefined }
+  | { readonly project?: undefined; readonly shapes: Shapes };
 
 const isInGesture = (): boolean => useDocument.getState().history.gesture !== undefined;
 
-/** Until something changes, if only that the gesture ends, or nothing has for a while. */
-function untilRested(): Promise<void> {
-  return new Promise((resolve) => {
-    const stop = useDocument.subscribe(() => rested());
-    const timer = setTimeout(() => rested(), REST_MS);
-    const rested = () => {
-      stop();
-      clearTimeout(timer);
-      resolve();
-    };
-  });
+/** A wait that does not keep a newer document waiting: it ends in what was to follow, at once when it is cut short, or in nothing. */
+function newRest() {
+  let timer: ReturnType<typeof setTimeout> | undefined;
+  let follow = () => {};
+  const end = () => {
+    clearTimeout(timer);
+    follow = () => {};
+  };
+  const cutShort = () => {
+    const next = follow;
+    end();
+    next();
+  };
+  const begin = (next: () => void) => {
+    end();
+    follow = next;
+    timer = setTimeout(cutShort, REST_MS);
+  };
+  return { begin, cutShort, end };
 }
 
 /** New shapes among the work of before, until that follows. */
