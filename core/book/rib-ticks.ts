@@ -3,7 +3,7 @@ import type { Rib } from "../jig/index.ts";
 import type { Part } from "../patterns/index.ts";
 import { isInsideLoops } from "./chords.ts";
 import type { Design } from "./design.ts";
-import { flatOfPlan } from "./lay-lines.ts";
+import { flatOfPlan } from "./flat-of-plan.ts";
 import { type LineMark, lineMark, paper } from "./marks.ts";
 import type { PaperPoint } from "./types.ts";
 
