@@ -1,6 +1,7 @@
 import type { Problem } from "../foundation/index.ts";
 import type { LineRef } from "./command-types.ts";
 import { editLine, planLineOf, withPlanLine } from "./edit-lines.ts";
+import { mapKept } from "./map-kept.ts";
 import { nameOfItem } from "./names.ts";
 import type { EdgeRef, Item, PlanElement, Project, TransitionEdge } from "./schema.ts";
 
@@ -121,9 +122,3 @@ const elementsOf = (project: Project, itemId: string): readonly PlanElement[] =>
 
 const withoutId = <T extends { readonly id: string }>(list: readonly T[], id: string): readonly T[] =>
   list.some((entry) => entry.id === id) ? list.filter((entry) => entry.id !== id) : list;
-
-/** `map` that gives the same list back when no entry changes. */
-function mapKept<T>(list: readonly T[], change: (entry: T) => T): readonly T[] {
-  const changed = list.map(change);
-  return changed.some((entry, index) => entry !== list[index]) ? changed : list;
-}

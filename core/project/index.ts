@@ -61,7 +61,8 @@ export {
   redoHistory,
   undoHistory,
 } from "./history.ts";
-export { type JoinRefusal, type JoinResult, joinItems } from "./join-items.ts";
+export { joinItems } from "./join-items.ts";
+export type { JoinRefusal, JoinResult } from "./joined-item.ts";
 export { type ClothPly, type LaminateSettings, laminateOf } from "./laminate-settings.ts";
 export { type LieSettings, lieSettingsOf } from "./lie-settings.ts";
 export { type Lock, lockedSectionOf, locksAgainst } from "./locks.ts";

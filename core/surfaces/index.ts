@@ -14,7 +14,8 @@ export {
   xiOfPlan,
   xiRange,
 } from "./cylinder-chart.ts";
-export { type EaseLimits, type Easing, easeTransition } from "./ease-transition.ts";
+export type { EaseLimits } from "./ease-step.ts";
+export { type Easing, easeTransition } from "./ease-transition.ts";
 export { type EdgeSpot, flatOnEdges, inwardAt, placeOnTrace, spotOnEdge } from "./edge-spots.ts";
 export { faceHeightAt, faceOver, facePointAt, sheetContains } from "./face-height.ts";
 export { heightOnCurve } from "./fence-lower-edge.ts";
