@@ -1,5 +1,6 @@
-import { formatMass, formatMm, formatNumber } from "../foundation/index.ts";
-import type { GlueStep } from "../glue-up/index.ts";
+import { formatMass, formatMm, formatNumber, wordProblem } from "../foundation/index.ts";
+import { type GlueStep, glueHow, lineWords, openTimeWords, waitWords } from "../glue-up/index.ts";
+import { gluingOf } from "../project/index.ts";
 import {
   type Block,
   besideBlock,
@@ -24,27 +25,40 @@ const PICTURE_HEIGHT_MM = 50;
 
 /** The glue-up step by step: a plan of what stands (thin) and what comes (thick), and what to do and why. */
 export function glueSheets(design: Design, lettering: Lettering): readonly SheetBody[] {
-  if (design.glueUp.length === 0) return [];
-  const shapes = stripShapes(design);
-  const { attitude } = design.jig.baseboard;
-  const glue = design.project.materials.glues.find((one) => one.id === design.project.glue.glueId);
-  const hazards: readonly Hazard[] = [glue?.hazard ?? "epoxy", "foam dust"];
-  const blocks: readonly Block[] = [
-    ...cautionBlocks(hazards, lettering),
-    gapBlock(2),
-    paragraphBlock(
-      `${glue === undefined ? "" : `Glue: ${glue.name}; work within ${formatNumber(glue.openMinutes, 0)} min, keep clamped ${formatNumber(glue.clampHours, 0)} h at 20 °C. `}Dry-fit every joint first; scuff and dust the edges. Pictures are seen from above with the front to the left${attitude === "inverted" ? "; on the jig the tray lies upside down, so its right hand is below" : ""}. Thin lines stand already, thick ones come in this step.`,
-      CONTENT_WIDTH_MM,
-      lettering,
-    ),
-    ...design.glueUp.map((step) => stepBlock(step, seenIn(step, shapes, attitude), lettering)),
-  ];
+  const blocks = design.glueUp.length > 0 ? planBlocks(design, lettering) : coldBlocks(design, lettering);
+  if (blocks.length === 0) return [];
   return flowBlocks(blocks, CONTENT).map((marks) => ({
     title: "Glue-up",
     documentType: "glue-up",
     scale: "none",
     marks,
   }));
+}
+
+/** In place of the plan where it is too cold for one. */
+const coldBlocks = ({ problems }: Design, lettering: Lettering): readonly Block[] =>
+  problems
+    .filter(({ kind }) => kind === "glue-too-cold")
+    .flatMap((problem) => [
+      headingBlock("Too cold"),
+      paragraphBlock(wordProblem(problem), CONTENT_WIDTH_MM, lettering),
+    ]);
+
+function planBlocks(design: Design, lettering: Lettering): readonly Block[] {
+  const shapes = stripShapes(design);
+  const { attitude } = design.jig.baseboard;
+  const gluing = gluingOf(design.project);
+  const hazards: readonly Hazard[] = [gluing.glue?.hazard ?? "epoxy", "foam dust"];
+  const text = (words: string) => paragraphBlock(words, CONTENT_WIDTH_MM, lettering);
+  return [
+    ...cautionBlocks(hazards, lettering),
+    gapBlock(2),
+    ...glueHow(gluing).map(text),
+    text(
+      `Pictures are seen from above with the front to the left${attitude === "inverted" ? "; on the jig the tray lies upside down, so its right hand is below" : ""}. Thin lines stand already, thick ones come in this step.`,
+    ),
+    ...design.glueUp.map((step) => stepBlock(step, seenIn(step, shapes, attitude), lettering)),
+  ];
 }
 
 /** What is seen from above: on an inverted jig the tray lies upside down, its right hand toward the reader. */
@@ -59,13 +73,17 @@ function stepBlock(step: GlueStep, shapes: readonly SpaceShape[], lettering: Let
   const width = CONTENT_WIDTH_MM - PICTURE_WIDTH_MM - 6;
   const text = (words: string) => paragraphBlock(words, width, lettering);
   const facts = [
+    ...step.how,
     step.adds.length === 0 ? "" : `Comes: ${step.adds.join(", ")}.`,
-    step.joins.length === 0 ? "Nothing is glued in this step." : `Glue: ${step.joins.join(", ")}.`,
+    ...step.lines.map((line) => `Glue ${lineWords(line, step.heldBy)}.`),
     step.glueLengthMm > 0
-      ? `${formatMm(step.glueLengthMm)} mm of joint, ${formatMass(step.glueMassKg)} of glue.`
+      ? `${formatMm(step.glueLengthMm)} mm of joint, ${formatMass(step.glueMassKg)} of glue, ${step.pins} ${step.heldBy}.`
+      : "Nothing is glued in this step.",
+    `About ${formatNumber(step.workMinutes, 0)} min of work${step.rounds.length > 0 ? `; ${openTimeWords(step)}` : ""}.`,
+    step.waitHours > 0
+      ? `${step.heldBy === "pins" ? "Pins" : "Weights"} stay ${formatNumber(step.clampHours, 1)} h; load it after ${formatNumber(step.waitHours, 1)} h.`
       : "",
-    step.pins > 0 ? `${step.pins} pins, ${formatNumber(step.pinSpacingMm, 0)} mm apart.` : "",
-    step.waitHours > 0 ? `Wait ${formatNumber(step.waitHours, 1)} h before the next step loads it.` : "",
+    waitWords(step),
     ...step.cautions,
   ].filter((words) => words !== "");
   const words = stackBlock([

@@ -231,6 +231,16 @@ export type Problem =
       readonly by: "bend" | "sag";
     })
   | (Placed & { readonly kind: "strip-not-held"; readonly stripId: string })
+  /** Colder than the glue bears; the name is the glue's. */
+  | (Placed & { readonly kind: "glue-too-cold"; readonly celsius: number; readonly leastCelsius: number })
+  /** Joints of which each alone takes longer than the glue stays open: how many, and the longest; the name is its id. */
+  | (Placed & {
+      readonly kind: "glue-outlasted";
+      readonly count: number;
+      readonly minutes: number;
+      readonly openMinutes: number;
+      readonly celsius: number;
+    })
   | (Placed & {
       readonly kind: "page-too-small";
       readonly usableWidthMm: number;

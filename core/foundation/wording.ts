@@ -147,6 +147,10 @@ function sentenceFor(problem: Problem): string {
       return wordOffShape(problem);
     case "strip-not-held":
       return `${problem.stripId} rests on no rib and on no neighbour when its turn comes. Add a rib under it.`;
+    case "glue-too-cold":
+      return `${name} is not to be used at ${formatNumber(problem.celsius, 0)} °C: under ${formatNumber(problem.leastCelsius, 0)} °C it may never set. Warm the shop, or take a glue for the cold, by its data sheet. Until then there is no plan of the gluing.`;
+    case "glue-outlasted":
+      return `The joint ${name} takes ${formatNumber(problem.minutes, 0)} min to spread, shut and hold${problem.count > 1 ? `, and ${problem.count - 1} more take too long` : ""}: the glue stays open for ${formatNumber(problem.openMinutes, 0)} min at ${formatNumber(problem.celsius, 0)} °C. Call in more hands, glue in a cooler shop, take a slower glue, or divide the sheet.`;
     case "page-too-small":
       return `The paper leaves ${formatMm(problem.usableWidthMm)} by ${formatMm(problem.usableHeightMm)} mm inside its margins, too little for the 200 mm bar. Choose larger paper or smaller margins.`;
     case "wing-edge-missing":
@@ -274,6 +278,7 @@ export function levelOf(problem: Problem): ProblemLevel {
     case "pin-without-node":
     case "foam-off-shape":
     case "strip-not-held":
+    case "glue-outlasted":
     case "wing-radius-too-small":
       return "look";
     case "wing-flange-too-short":

@@ -16,6 +16,8 @@ export interface Bond {
   /** Middle in plan; absent for a seam. */
   readonly middle?: PlanPoint;
   readonly isCurved: boolean;
+  /** Bevel of both edges off square at its start, rad. */
+  readonly bevelRad: readonly [number, number];
   /** Of a seam that is a scarf: how long its taper is. */
   readonly scarfMm?: number | undefined;
 }
@@ -36,6 +38,7 @@ export function glueBonds(
       edgeIds: joint.edgeIds,
       middle: { x: (joint.from.x + joint.to.x) / 2, y: (joint.from.y + joint.to.y) / 2 },
       isCurved: side(0).some(({ part }) => isEdgeCurved(part, joint.edgeIds[0])),
+      bevelRad: joint.bevelRad,
     };
   });
   const onBench = new Set(units.flatMap(({ benchSeams }) => benchSeams.map(({ id }) => id)));
@@ -46,10 +49,21 @@ export function glueBonds(
         units.filter(({ strips }) => strips.some(({ id }) => id === seam.stripIds[index]));
       const isCurved = seam.runs === "across rulings" && side(0).some(({ part }) => isBent(part));
       const { id, lengthMm, scarfMm } = seam;
-      return { id, kind: "seam", lengthMm, sides: [side(0), side(1)], isCurved, scarfMm };
+      return {
+        id,
+        kind: "seam",
+        lengthMm,
+        sides: [side(0), side(1)],
+        isCurved,
+        bevelRad: bevelsOf(seam),
+        scarfMm,
+      };
     });
   return [...ofJoints, ...ofSeams];
 }
+
+/** Both edges of a seam are cut alike: square, or between planks by half the turn. */
+export const bevelsOf = ({ bevelRad = 0 }: Seam): readonly [number, number] => [bevelRad, bevelRad];
 
 /** The units of a part that the edge belongs to; all of the part's when the edge is not named on any strip. */
 function unitsWithEdge(units: readonly GlueUnit[], partId: string, edgeId: string): GlueUnit[] {

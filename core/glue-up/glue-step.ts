@@ -1,32 +1,15 @@
 import type { Strip } from "../cutting/index.ts";
-import type { Part } from "../patterns/index.ts";
-import { glueOf, type Project } from "../project/index.ts";
+import { foamOf, type Gluing, type Project } from "../project/index.ts";
 import { glueMassKg, slotFillingKg } from "./glue-mass.ts";
-import type { GlueStep } from "./types.ts";
-
-/** One line of glue in a step. */
-export interface GlueLine {
-  readonly id: string;
-  readonly lengthMm: number;
-  readonly parts: readonly Part[];
-  readonly isCurved: boolean;
-  /** How long the taper of a scarf is that is glued. */
-  readonly scarfMm?: number | undefined;
-}
-
-/** What the plan decides about a step; the rest is arithmetic. */
-export interface StepDraft {
-  readonly place: GlueStep["place"];
-  readonly title: string;
-  readonly adds: readonly string[];
-  readonly standing: readonly string[];
-  readonly why: string;
-  readonly lines: readonly GlueLine[];
-  /** Strips that are bent in this step: their relief slots are glued. */
-  readonly bends?: readonly Strip[];
-  /** Cautions besides those of the glue. */
-  readonly cautions?: readonly string[];
-}
+import { glueRounds } from "./glue-rounds.ts";
+import { type GlueTimes, glueTimes } from "./glue-times.ts";
+import type { GlueUnit } from "./glue-units.ts";
+import { roundWords } from "./glue-words.ts";
+import { holdLine } from "./hold-line.ts";
+import type { GlueLine, StepDraft } from "./step-draft.ts";
+import { dryFitMinutes, layMinutes, readyMinutes, slotMinutes, turnMinutes } from "./step-minutes.ts";
+import { stepWaits } from "./step-waits.ts";
+import type { GlueStep, StepLine } from "./types.ts";
 
 const FILL_SLOTS =
   "Glue the relief slots when the sheet is bent down, and wipe them flush: a slot left open carries no shear.";
@@ -39,35 +22,67 @@ const CAUTIONS = {
   dust: "Scuffing and fairing foam makes dust: wear goggles and a dust mask.",
 } as const;
 
-/**
- * A step with its glue, pins, wait and cautions. Pins stand on both sides of a line of glue, one more than the
- * spacings in it; one spacing serves the whole step, the close one as soon as a line is curved. A step without
- * glue needs no wait.
- */
-export function glueStep(draft: StepDraft, step: number, project: Project): GlueStep {
-  const { lines, bends = [], cautions = [], ...rest } = draft;
-  const fillingKg = slotFillingKg(bends, project);
-  const glue = glueOf(project);
-  const { pinSpacingMm, pinSpacingCurvedMm } = project.glue;
-  const spacingMm = lines.some(({ isCurved }) => isCurved) ? pinSpacingCurvedMm : pinSpacingMm;
+/** The drafts as steps, each with its glue, pins, times, waits and cautions. A step without glue sets nothing. */
+export function glueSteps(
+  drafts: readonly StepDraft[],
+  project: Project,
+  gluing: Gluing,
+): readonly GlueStep[] {
+  const times = glueTimes(gluing.glue, gluing.shopCelsius);
+  return drafts.map((draft, i) => ({
+    ...glueStep(draft, i + 1, { project, gluing, times }),
+    after: stepWaits(drafts, i, times),
+  }));
+}
+
+interface Shop {
+  readonly project: Project;
+  readonly gluing: Gluing;
+  readonly times: GlueTimes;
+}
+
+function glueStep(draft: StepDraft, step: number, shop: Shop): Omit<GlueStep, "after"> {
+  const { project, gluing, times } = shop;
+  const { kind, place, title, why, lines, come, cautions = [], how = [] } = draft;
+  const fillingKg = slotFillingKg(bentStrips(draft), project);
+  const held = lines.map((line) => ({ ...line, ...holdLine(line, gluing), unitId: comesWith(line, come) }));
   const hasGlue = lines.length > 0 || fillingKg > 0;
-  const hazard = hasGlue && glue !== undefined ? [CAUTIONS[glue.hazard]] : [];
+  const rounds = glueRounds(held, times.openMinutes, gluing.hands);
+  const hazard = hasGlue && gluing.glue !== undefined ? [CAUTIONS[gluing.glue.hazard]] : [];
   return {
     step,
-    place: rest.place,
-    title: rest.title,
-    adds: rest.adds,
+    kind,
+    place,
+    title,
+    adds: place === "bench" ? come.flatMap(({ strips }) => strips.map(({ id }) => id)) : addsOf(come),
     joins: lines.map(({ id }) => id),
-    standing: rest.standing,
-    why: rest.why,
-    glueLengthMm: lines.reduce((sum, { lengthMm }) => sum + lengthMm, 0),
-    glueMassKg: lines.reduce(
-      (sum, { lengthMm, parts, scarfMm }) => sum + glueMassKg(lengthMm, parts, project, scarfMm),
-      fillingKg,
+    standing: addsOf(draft.standing),
+    why,
+    how: [...how, ...roundWords(rounds, times.openMinutes)],
+    lines: held.map(
+      ({ id, lengthMm, bevelRad, pins, spacingMm }): StepLine => ({
+        joinId: id,
+        lengthMm,
+        bevelRad,
+        pins,
+        pinSpacingMm: spacingMm,
+      }),
     ),
-    pins: lines.reduce((sum, { lengthMm }) => sum + pinsAlong(lengthMm, spacingMm), 0),
-    pinSpacingMm: spacingMm,
-    waitHours: hasGlue ? (glue?.loadHours ?? 0) : 0,
+    rounds,
+    glueLengthMm: sum(lines.map(({ lengthMm }) => lengthMm)),
+    glueMassKg:
+      fillingKg +
+      sum(lines.map(({ lengthMm, parts, scarfMm }) => glueMassKg(lengthMm, parts, project, scarfMm))),
+    heldBy: gluing.heldBy,
+    pins: sum(held.map(({ pins }) => pins)),
+    pinSpacingMm: held.reduce((least, { spacingMm }) => Math.min(least, spacingMm), gluing.pinSpacingMm),
+    workMinutes:
+      ownMinutes(draft, shop) +
+      readyMinutes(held, gluing.hands) +
+      sum(rounds.map(({ wetMinutes }) => wetMinutes)),
+    openMinutes: hasGlue ? times.openMinutes : 0,
+    clampHours: hasGlue ? times.clampHours : 0,
+    waitHours: hasGlue ? times.loadHours : 0,
     cautions: [
       ...cautions,
       ...(fillingKg > 0 ? [FILL_SLOTS] : []),
@@ -77,5 +92,34 @@ export function glueStep(draft: StepDraft, step: number, project: Project): Glue
   };
 }
 
-const pinsAlong = (lengthMm: number, spacingMm: number): number =>
-  spacingMm > 0 ? 2 * (Math.ceil(lengthMm / spacingMm - 1e-9) + 1) : 0;
+/** Strips whose relief slots close in a step: sheets are bent on the jig. */
+const bentStrips = ({ place, come }: Pick<StepDraft, "place" | "come">): readonly Strip[] =>
+  place === "jig" ? come.flatMap(({ strips }) => strips) : [];
+
+/** What a step takes besides its joints, minutes. */
+function ownMinutes(
+  { kind, place, come, standing }: StepDraft,
+  { project, gluing: { hands } }: Shop,
+): number {
+  if (kind === "turn") return turnMinutes;
+  if (kind === "dry fit") return dryFitMinutes(standing, hands);
+  const laying = layMinutes(
+    come.map(({ part, strips }) => {
+      const densityKgPerM3 = foamOf(project, part.foamId)?.densityKgPerM3 ?? 0;
+      return sum(strips.map(({ areaMm2 }) => areaMm2 * part.thicknessMm * 1e-9 * densityKgPerM3));
+    }),
+    hands,
+  );
+  return laying + slotMinutes(slotLengthMm(bentStrips({ place, come })), hands);
+}
+
+const slotLengthMm = (strips: readonly Strip[]): number =>
+  sum(strips.flatMap(({ slots = [] }) => slots.map(({ lengthMm }) => lengthMm)));
+
+/** The piece that a line of glue comes with: the last of those that come and touch it. */
+const comesWith = ({ units }: GlueLine, come: readonly GlueUnit[]): string =>
+  come.findLast((unit) => units.includes(unit))?.id ?? "";
+
+const addsOf = (units: readonly GlueUnit[]): readonly string[] => units.flatMap(({ adds }) => adds);
+
+const sum = (values: readonly number[]): number => values.reduce((total, value) => total + value, 0);

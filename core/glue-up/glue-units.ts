@@ -4,9 +4,6 @@ import type { Jig, Rib } from "../jig/index.ts";
 import type { Part } from "../patterns/index.ts";
 import { bendLine, fibreOf, partIdOf, placeOfXi, type Sheet, uAtPlace, xiOfPlan } from "../surfaces/index.ts";
 
-/** Longer than this two hands do not carry a glued foam sheet, mm (common practice). */
-const MOST_CARRIED_MM = 2500;
-
 /** What is carried to the jig in one go: a whole part, or strips of one that is too large to carry. */
 export interface GlueUnit {
   /** The part's id when it is the whole part, else the first strip's. */
@@ -31,6 +28,8 @@ export interface UnitSources {
   readonly strips: readonly Strip[];
   readonly seams: readonly Seam[];
   readonly jig: Jig;
+  /** No longer sheet is carried as one. */
+  readonly mostCarriedMm: number;
 }
 
 /**
@@ -43,7 +42,7 @@ export function glueUnits(sources: UnitSources): GlueUnit[] {
     const seams = sources.seams.filter((seam) => seam.partId === part.id && liesFlat(seam, part));
     return connected(strips, seams).flatMap((group): GlueUnit[] => {
       const whole = unitOf(part, group, strips.length, sources);
-      const isCarried = group.length === 1 || whole.lengthMm <= MOST_CARRIED_MM;
+      const isCarried = group.length === 1 || whole.lengthMm <= sources.mostCarriedMm;
       return isCarried ? [whole] : group.map((strip) => unitOf(part, [strip], strips.length, sources));
     });
   });

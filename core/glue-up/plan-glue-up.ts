@@ -3,14 +3,16 @@ import { at, formatMm, type Problem } from "../foundation/index.ts";
 import type { Jig } from "../jig/index.ts";
 import type { Joint } from "../joints/index.ts";
 import type { Part } from "../patterns/index.ts";
-import type { Project } from "../project/index.ts";
+import { type Gluing, gluingOf, type Project } from "../project/index.ts";
 import type { FenceSheet, Sheet } from "../surfaces/index.ts";
 import { type Closing, closingsOf } from "./closings.ts";
-import { type Bond, glueBonds } from "./glue-bonds.ts";
-import { type GlueLine, glueStep, type StepDraft } from "./glue-step.ts";
+import { dryFit } from "./dry-fit.ts";
+import { type Bond, bevelsOf, glueBonds } from "./glue-bonds.ts";
+import { glueSteps } from "./glue-step.ts";
 import { type GlueUnit, glueUnits, isImageOf } from "./glue-units.ts";
 import { orderSheets, standingBonds } from "./order-sheets.ts";
 import { type FenceMoment, list, whyFence, whyOnBench, whySheet } from "./say-why.ts";
+import type { GlueLine, StepDraft } from "./step-draft.ts";
 import { turnedLoad, turning } from "./turning.ts";
 import type { GlueStep } from "./types.ts";
 
@@ -35,12 +37,14 @@ const SKIN_CAUTION =
   "Begin only when the lower skin has cured and been abraded; its data sheet gives the hours.";
 
 /**
- * The order of the glue-up: seams on the bench, fences that stand first, sheets from the centre outward with
- * closers last, the other fences, turning over where there is a cradle, and fences that sit on the skin at the very end. Every piece rests on ribs
- * or on a neighbour that is glued already; one that does not is still planned, with strip-not-held.
+ * The order of the glue-up: seams on the bench, a dry fit of the whole tray, fences that stand first, sheets from the centre
+ * outward with closers last, the other fences, turning over where there is a cradle, and fences that sit on the skin at the
+ * very end. Problems: strip-not-held where a piece rests on no ribs and no neighbour (it is planned all the same),
+ * glue-outlasted where one joint takes longer than its glue stays open, glue-too-cold where no plan is made.
  */
 export function planGlueUp(sources: GlueUpSources, project: Project): GlueUp {
-  const units = glueUnits(sources);
+  const gluing = gluingOf(project);
+  const units = glueUnits({ ...sources, mostCarriedMm: gluing.mostCarriedMm });
   const bonds = glueBonds(units, sources.joints, sources.seams);
   const drafts: StepDraft[] = units.filter(({ benchSeams }) => benchSeams.length > 0).map(benchDraft);
   const standing: GlueUnit[] = [];
@@ -48,24 +52,28 @@ export function planGlueUp(sources: GlueUpSources, project: Project): GlueUp {
   const problems: Problem[] = [];
   const add = (
     come: readonly GlueUnit[],
-    draft: Pick<StepDraft, "title" | "why" | "cautions">,
+    draft: Pick<StepDraft, "kind" | "title" | "why" | "cautions">,
     free = false,
   ) => {
     problems.push(...come.flatMap((unit) => (free ? [] : notHeld(unit, standing, bonds))));
     const lines = linesOf(come, standing, bonds);
-    const adds = come.flatMap((unit) => unit.adds);
-    const bends = come.flatMap((unit) => unit.strips);
-    const there = standing.flatMap((unit) => unit.adds);
-    drafts.push({ place: "jig", ...draft, adds, standing: there, lines, bends });
+    drafts.push({ place: "jig", ...draft, come, standing: [...standing], lines });
     standing.push(...come);
   };
 
+  if (units.length > 1) drafts.push(dryFit(units, gluing));
   const fences = fenceTurns(units, sources.sheets, project);
   const addFences = (moment: FenceMoment) => {
     for (const come of pairs(fences.filter((fence) => fence.moment === moment).map(({ unit }) => unit))) {
       const carries = carriedBy(come, bonds);
       const cautions = moment === "on skin" ? [SKIN_CAUTION] : [];
-      const draft = { title: fenceTitle(moment, come), why: whyFence(moment, carries), cautions };
+      const kind = moment === "on skin" ? "fence on skin" : "fence";
+      const draft = {
+        kind,
+        title: fenceTitle(moment, come),
+        why: whyFence(moment, carries),
+        cautions,
+      } as const;
       add(come, draft, moment === "stands first");
     }
   };
@@ -79,6 +87,7 @@ export function planGlueUp(sources: GlueUpSources, project: Project): GlueUp {
     const fitted = closingsOf(placement, sheetsStanding, bonds);
     closings.push(...fitted);
     add(placement.units, {
+      kind: placement.role === "closer" ? "close" : "lay",
       title,
       why: whySheet(placement, sheetsStanding, bonds),
       cautions: fitWords(fitted, project),
@@ -89,11 +98,14 @@ export function planGlueUp(sources: GlueUpSources, project: Project): GlueUp {
     const parts = [...new Set(standing.map(({ part }) => part))];
     const [least, most] = sources.jig.baseboard.corners;
     const load = turnedLoad(parts, Math.abs(most.x - least.x), project);
-    add([], turning(load, project));
+    add([], { kind: "turn", ...turning(load, project) });
   }
   addFences("after turning");
   addFences("on skin");
-  return { steps: drafts.map((draft, i) => glueStep(draft, i + 1, project)), closings, problems };
+  const cold = tooCold(drafts, gluing);
+  if (cold.length > 0) return { steps: [], closings, problems: [...problems, ...cold] };
+  const steps = glueSteps(drafts, project, gluing);
+  return { steps, closings, problems: [...problems, ...outlasted(steps, gluing)] };
 }
 
 /** How a closer is fitted, said once for all that come together. */
@@ -107,19 +119,45 @@ function fitWords(closings: readonly Closing[], project: Project): readonly stri
   ];
 }
 
+/** Nothing is glued where it is too cold for the glue. */
+function tooCold(drafts: readonly StepDraft[], { glue, leastCelsius, shopCelsius }: Gluing): Problem[] {
+  if (glue === undefined || shopCelsius >= leastCelsius) return [];
+  if (drafts.every(({ lines }) => lines.length === 0)) return [];
+  const place = { setting: "laminate.shopCelsius" };
+  return [{ kind: "glue-too-cold", place, name: glue.name, celsius: shopCelsius, leastCelsius }];
+}
+
+/** Joints that alone take longer than their glue stays open: one problem that names the longest. */
+function outlasted(steps: readonly GlueStep[], { glue, shopCelsius }: Gluing): Problem[] {
+  const goes = steps.flatMap(({ rounds, openMinutes }) =>
+    rounds.filter(({ wetMinutes }) => wetMinutes > openMinutes + 1e-9).map((go) => ({ ...go, openMinutes })),
+  );
+  const [worst] = goes.toSorted((a, b) => b.wetMinutes - a.wetMinutes);
+  if (glue === undefined || worst === undefined) return [];
+  const { wetMinutes: minutes, openMinutes, joins } = worst;
+  const place = { setting: `materials.glues.${glue.id}.openMinutes` };
+  const [name = ""] = joins;
+  return [
+    { kind: "glue-outlasted", place, name, count: goes.length, minutes, openMinutes, celsius: shopCelsius },
+  ];
+}
+
 function benchDraft(unit: GlueUnit): StepDraft {
   return {
+    kind: "bench",
     place: "bench",
     title: `Glue ${unit.id} from ${list(unit.strips.map(({ id }) => id))}`,
-    adds: unit.strips.map(({ id }) => id),
+    come: [unit],
     standing: [],
     why: whyOnBench(unit),
-    lines: unit.benchSeams.map(({ id, lengthMm, scarfMm }) => ({
-      id,
-      lengthMm,
+    lines: unit.benchSeams.map((seam) => ({
+      id: seam.id,
+      lengthMm: seam.lengthMm,
       parts: [unit.part],
+      units: [unit],
       isCurved: false,
-      scarfMm,
+      bevelRad: bevelsOf(seam),
+      scarfMm: seam.scarfMm,
     })),
   };
 }
@@ -135,9 +173,10 @@ function linesOf(
     bond.sides.every((side) => side.some((unit) => present.includes(unit)));
   return bonds
     .filter((bond) => isMade(bond, there) && !isMade(bond, standing))
-    .map(({ id, lengthMm, sides, isCurved, scarfMm }) => {
+    .map(({ id, lengthMm, sides, isCurved, bevelRad, scarfMm }) => {
+      const units = [...new Set(sides.flat())].filter((unit) => there.includes(unit));
       const parts = [...new Set(sides.flat().map(({ part }) => part))];
-      return { id, lengthMm, parts, isCurved, scarfMm };
+      return { id, lengthMm, parts, units, isCurved, bevelRad, scarfMm };
     });
 }
 

@@ -1,5 +1,6 @@
 import type { Problem } from "../foundation/index.ts";
 import type { Checked } from "./check-settings.ts";
+import { withSoundCold } from "./gluing.ts";
 import { isWithin, RANGES, type Range } from "./limits.ts";
 import {
   DEFAULT_BOARDS,
@@ -25,7 +26,9 @@ export function checkMaterials(project: Project): Checked<Project> {
     ),
     cloths: checkList(cloths, "cloths", DEFAULT_CLOTHS, CLOTH_FIELDS, problems),
     resins: checkList(resins, "resins", DEFAULT_RESINS, RESIN_FIELDS, problems),
-    glues: checkList(orDefaults(glues, DEFAULT_GLUES), "glues", DEFAULT_GLUES, GLUE_FIELDS, problems),
+    glues: checkList(orDefaults(glues, DEFAULT_GLUES), "glues", DEFAULT_GLUES, GLUE_FIELDS, problems).map(
+      (glue) => withSoundCold(glue, problems),
+    ),
     boards: checkList(
       orDefaults(boards, DEFAULT_BOARDS),
       "boards",

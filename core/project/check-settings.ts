@@ -3,6 +3,7 @@ import { LARGEST_COORDINATE_MM } from "../foundation/index.ts";
 import { soundBending } from "./check-bending.ts";
 import { soundMaking } from "./check-making.ts";
 import { CLOSER_SPARE_MM, emptyProject } from "./defaults.ts";
+import { soundGluing } from "./gluing.ts";
 import { soundLaminate } from "./laminate-settings.ts";
 import { soundAsBuilt, soundLie } from "./lie-settings.ts";
 import { isWithin, type Label, RANGES, type Range } from "./limits.ts";
@@ -171,6 +172,7 @@ export function checkSettings(project: Project): Checked<Project> {
         RANGES.pinSpacingMm,
         DEFAULTS.glue.pinSpacingCurvedMm,
       ),
+      ...soundGluing(glue, number),
     },
     joints: {
       ...joints,

@@ -47,6 +47,7 @@ export {
 export { movedReferences } from "./delete-node.ts";
 export { depthAlong } from "./depth-along.ts";
 export { planLineOf } from "./edit-lines.ts";
+export { type Gluing, gluingOf } from "./gluing.ts";
 export {
   cancelGesture,
   closeGesture,

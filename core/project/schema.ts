@@ -266,6 +266,8 @@ export const GlueSchema = v.strictObject({
   loadHours: Typed,
   gapLimitMm: Typed,
   spreadKgPerM2: Typed,
+  /** Not to be used in a shop that is colder; see `gluingOf` where it is absent. */
+  leastCelsius: v.optional(Typed),
   /** Whether the isocyanate caution belongs to it. */
   hazard: v.picklist(["isocyanate", "epoxy"]),
   origins: Origins,
@@ -408,7 +410,12 @@ export const ProjectSchema = v.strictObject({
     /** The glue line, shared by both edges of a joint. */
     gapMm: Typed,
     pinSpacingMm: Typed,
+    /** On curved joints, and at the ends of every joint. */
     pinSpacingCurvedMm: Typed,
+    /** What keeps a joint shut while its glue sets; pins if absent. */
+    heldBy: v.optional(v.picklist(["pins", "weights"])),
+    /** No longer sheet is glued on the bench and carried to the jig as one; see `gluingOf` where it is absent. */
+    mostCarriedMm: v.optional(Typed),
   }),
   joints: v.strictObject({
     /** Edges of different items that lie within this of each other are one edge; farther apart is a gap. */

@@ -4,6 +4,7 @@ import type { Part } from "../../core/patterns/index.ts";
 import { emptyProject } from "../../core/project/defaults.ts";
 import type { Project, Section } from "../../core/project/index.ts";
 import { NO_SKINS } from "../../core/skins/index.ts";
+import { bareStep } from "../core/glue-up/bare-step.ts";
 import { bareJig, bareRib } from "../core/jig/bare-rib.ts";
 
 /** A flat loop with one edge a side, from its corners. */
@@ -215,7 +216,7 @@ export const sampleDesign: Design = {
   ),
   holds: [],
   glueUp: [
-    {
+    bareStep({
       step: 1,
       place: "jig",
       title: "Lay the centre floor on the ribs",
@@ -229,8 +230,8 @@ export const sampleDesign: Design = {
       pinSpacingMm: 100,
       waitHours: 0,
       cautions: [],
-    },
-    {
+    }),
+    bareStep({
       step: 2,
       place: "jig",
       title: "Bring the right outer floor to it",
@@ -246,7 +247,7 @@ export const sampleDesign: Design = {
       cautions: [
         "The glue gives off vapour that can make you allergic for life. Gloves, goggles, open doors.",
       ],
-    },
+    }),
   ],
   skins: NO_SKINS,
   stock: [],

@@ -1,6 +1,7 @@
 import { TriangleAlert } from "lucide-react";
 import type { Design } from "../../core/design.ts";
 import { formatAngle, formatMass, formatMm, formatNumber } from "../../core/foundation/index.ts";
+import { openTimeWords, waitWords } from "../../core/glue-up/index.ts";
 import { wordBevel } from "../../core/joints/index.ts";
 import { StepPicture } from "../stages/glue/index.ts";
 import { useStripShapes } from "../stages/plan/index.ts";
@@ -154,15 +155,23 @@ function Step({ card: { step }, design }: { readonly card: CardOf<"step">; reado
           }
         />
         <Fact
-          word="pins"
+          word={step.heldBy}
           value={step.pins > 0 ? `${step.pins}, every ${formatNumber(step.pinSpacingMm, 0)} mm` : ""}
         />
         <Fact
           word="then wait"
-          value={step.waitHours > 0 ? `${formatNumber(step.waitHours, 0)} h at 20 °C` : ""}
+          value={
+            step.waitHours > 0
+              ? `${formatNumber(step.clampHours, 1)} h held, ${formatNumber(step.waitHours, 1)} h before load`
+              : ""
+          }
         />
+        <Fact word="glue open" value={openTimeWords(step)} />
       </ul>
       <p>{step.why}</p>
+      {[...step.how, waitWords(step)].map((words) => (
+        <p key={words}>{words}</p>
+      ))}
     </>
   );
 }

@@ -4,6 +4,7 @@ import type { Rib } from "../../../core/jig/index.ts";
 import type { FlatEdge, Part, PartEdge } from "../../../core/patterns/index.ts";
 import { emptyProject, type Project } from "../../../core/project/index.ts";
 import { NO_SKINS } from "../../../core/skins/index.ts";
+import { bareStep } from "../glue-up/bare-step.ts";
 import { bareJig, bareRib } from "../jig/bare-rib.ts";
 
 /** An invented practice piece, written down by hand: one bent strip of 600 by 300 mm on two ribs alike. */
@@ -123,21 +124,13 @@ export function practiceDesign(paper: Partial<Project["paper"]> = {}): Design {
     },
     holds: [],
     glueUp: [
-      {
-        step: 1,
-        place: "jig",
+      bareStep({
         title: "Lay S1R on the ribs",
         adds: ["S1R"],
-        joins: [],
-        standing: [],
         why: "It rests on both ribs.",
-        glueLengthMm: 0,
-        glueMassKg: 0,
         pins: 12,
         pinSpacingMm: 50,
-        waitHours: 0,
-        cautions: [],
-      },
+      }),
     ],
     skins: NO_SKINS,
     stock: [],

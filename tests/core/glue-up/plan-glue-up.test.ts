@@ -1,78 +1,10 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import { cutStrips } from "../../../core/cutting/index.ts";
 import { at } from "../../../core/foundation/index.ts";
-import { type GlueStep, planGlueUp } from "../../../core/glue-up/index.ts";
-import { buildJig } from "../../../core/jig/index.ts";
-import { findJoints } from "../../../core/joints/index.ts";
-import { layParts } from "../../../core/patterns/index.ts";
-import {
-  type Fence,
-  type Item,
-  type PlanLine,
-  type Project,
-  resolveLines,
-} from "../../../core/project/index.ts";
-import { buildSheets } from "../../../core/surfaces/index.ts";
-import { plainProject } from "../cutting/plain-project.ts";
+import type { Item, PlanLine } from "../../../core/project/index.ts";
 import { box, boxBeside, section, straightProfile } from "../jig/jig-trays.ts";
 import { freeEdge, stretchOf, transition } from "../trays.ts";
-
-/** Everything up to the glue-up, as the stages make it. */
-function planOf(changes: Partial<Project>) {
-  const project = plainProject(changes);
-  const lines = resolveLines(project);
-  const { sheets, folds } = buildSheets(project, lines);
-  const { joints, setBacks } = findJoints(project, lines, sheets, folds);
-  const { parts } = layParts(project, sheets, setBacks);
-  const { strips, seams } = cutStrips(parts, project);
-  const { jig } = buildJig(sheets, project);
-  const sources = { sheets, parts, strips, seams, joints, jig };
-  return { project, sources, ...planGlueUp(sources, project) };
-}
-
-const level = straightProfile("level", [
-  [-100, 150],
-  [4000, 150],
-]);
-const { jig: plainJig, glue: plainGlue, materials } = plainProject();
-const withJig = (changes: Partial<Project["jig"]>): Pick<Project, "jig"> => ({
-  jig: { ...plainJig, ...changes },
-});
-
-const centre = section("centre", 1, box(0, 1200, 0, 250), "level");
-const outer = section(
-  "outer",
-  2,
-  boxBeside({ itemId: "centre", edge: ["n3", "n4"] }, "y", [0, 1200, 250, 500]),
-  "level",
-);
-const fence = (seat: Fence["seat"], standsFirst: boolean): Fence => ({
-  kind: "fence",
-  id: "fence",
-  number: 1,
-  name: "Fence",
-  line: {
-    closed: false,
-    elements: [
-      { kind: "node", id: "f1", x: 100, y: 400, next: "line" },
-      { kind: "node", id: "f2", x: 1100, y: 400, next: "line" },
-    ],
-  },
-  lowerEdge: {
-    kind: "heights",
-    nodes: [
-      { kind: "node", id: "h1", x: 0, z: 100, next: "line" },
-      { kind: "node", id: "h2", x: 1200, z: 100, next: "line" },
-    ],
-  },
-  seat,
-  standsFirst,
-});
-
-const addsOf = (steps: readonly GlueStep[]) => steps.map(({ adds }) => adds.join("+"));
-const tray = (items: readonly Item[], changes: Partial<Project> = {}) =>
-  planOf({ profiles: [level], items, ...changes });
+import { addsOf, centre, fence, materials, outer, plainGlue, planOf, tray, withJig } from "./glue-trays.ts";
 
 describe("the glue-up order", () => {
   it("lays the centre sheet first and the right and left sheets against it together", () => {
@@ -82,7 +14,7 @@ describe("the glue-up order", () => {
     expect(at(steps, 0).joins).toEqual([]);
     expect([...at(steps, 1).joins].sort()).toEqual(["S2L/S1", "S2R/S1"]);
     expect(at(steps, 1).standing).toEqual(["S1"]);
-    expect(steps.map(({ step }) => step)).toEqual([1, 2]);
+    expect(steps.map(({ step }) => step)).toEqual([2, 3]);
   });
 
   it("stands a fence in an upright jig before the sheet that it carries, and glues it when that comes", () => {
@@ -215,12 +147,13 @@ describe("the glue-up order", () => {
 });
 
 describe("the figures of a step", () => {
-  it("glue is length × thickness × spread, pins stand on both sides, one more than the spacings", () => {
+  it("glue is length × thickness × spread, pins stand on both sides, closer at the ends", () => {
     const { steps } = tray([centre, outer]);
     const step = at(steps, 1);
     expect(step.glueLengthMm).toBeCloseTo(2400, 6);
     expect(step.glueMassKg).toBeCloseTo(2.4 * 0.01 * 0.15, 9);
-    expect(step.pins).toBe(2 * (2 * (12 + 1)));
+    // 1200 mm on each hand: 50 mm at both ends and eleven spaces between, on both sides.
+    expect(step.pins).toBe(2 * (2 * (2 + 11 + 1)));
     expect(step.pinSpacingMm).toBe(100);
     expect(step.waitHours).toBe(24);
   });

@@ -2,7 +2,7 @@ import { TriangleAlert } from "lucide-react";
 import type { SpaceShape } from "../../../core/book/index.ts";
 import type { Design } from "../../../core/design.ts";
 import { formatMass, formatMm, formatNumber } from "../../../core/foundation/index.ts";
-import type { GlueStep } from "../../../core/glue-up/index.ts";
+import { type GlueStep, lineWords, openTimeWords, waitWords } from "../../../core/glue-up/index.ts";
 import { StepPicture } from "./StepPicture.tsx";
 
 interface GlueCardProps {
@@ -21,9 +21,14 @@ export function GlueCard({ step, design, shapes }: GlueCardProps) {
           <span className="step-number">{step.step}</span> {step.title}
         </h3>
         <p>{step.why}</p>
+        {step.how.map((words) => (
+          <p key={words}>{words}</p>
+        ))}
         <dl>
           <Fact word="comes" value={step.adds.join(", ")} isCode />
-          <Fact word="glue" value={step.joins.join(", ")} isCode />
+          {step.lines.map((line) => (
+            <Fact key={line.joinId} word="glue" value={lineWords(line, step.heldBy)} />
+          ))}
           {step.glueLengthMm > 0 ? (
             <Fact
               word="glue line"
@@ -31,11 +36,20 @@ export function GlueCard({ step, design, shapes }: GlueCardProps) {
             />
           ) : null}
           {step.pins > 0 ? (
-            <Fact word="pins" value={`${step.pins}, one every ${formatNumber(step.pinSpacingMm, 0)} mm`} />
+            <Fact
+              word={step.heldBy}
+              value={`${step.pins}, one every ${formatNumber(step.pinSpacingMm, 0)} mm`}
+            />
           ) : null}
+          <Fact word="work" value={`${formatNumber(step.workMinutes, 0)} min`} />
+          <Fact word="glue open" value={openTimeWords(step)} />
           {step.waitHours > 0 ? (
-            <Fact word="then wait" value={`${formatNumber(step.waitHours, 0)} h at 20 °C`} />
+            <Fact
+              word="then wait"
+              value={`${formatNumber(step.clampHours, 1)} h held, ${formatNumber(step.waitHours, 1)} h before load`}
+            />
           ) : null}
+          <Fact word="begins" value={waitWords(step)} />
           <Fact word="where" value={step.place === "jig" ? "in the jig" : "on the bench"} />
         </dl>
         {step.cautions.map((caution) => (

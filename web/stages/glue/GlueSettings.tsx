@@ -1,4 +1,4 @@
-import { type Glue, glueOf } from "../../../core/project/index.ts";
+import { type Glue, gluingOf } from "../../../core/project/index.ts";
 import { NumberField, Select } from "../../controls/index.ts";
 import { MaterialFigures, SettingsGroup, useSettings } from "../settings/index.ts";
 
@@ -15,7 +15,7 @@ export function GlueSettings() {
   const { project, change } = useSettings();
   const { glue, materials } = project;
   const set = (changes: Partial<typeof glue>) => change({ glue: { ...glue, ...changes } });
-  const kind = glueOf(project);
+  const { glue: kind, leastCelsius, shopCelsius, hands, mostCarriedMm, heldBy } = gluingOf(project);
   const replace = (changed: Glue) =>
     change({
       materials: {
@@ -45,9 +45,53 @@ export function GlueSettings() {
       {kind ? (
         <SettingsGroup title={kind.name}>
           <MaterialFigures list="glues" material={kind} figures={FIGURES} onChange={replace} />
+          <NumberField
+            label="Not used below"
+            unit="°C"
+            value={leastCelsius}
+            note="From its data sheet. 15 °C is published for marine epoxies; 10 °C for one-part PU is from memory."
+            setting={`materials.glues.${kind.id}.leastCelsius`}
+            onChange={(value) => replace({ ...kind, leastCelsius: value })}
+          />
         </SettingsGroup>
       ) : null}
-      <SettingsGroup title="Pins">
+      <SettingsGroup title="Shop">
+        <NumberField
+          label="Temperature in the shop"
+          unit="°C"
+          value={shopCelsius}
+          note="The glue's times are told for 20 °C; 10 °C less doubles them. Shared with Skin."
+          setting="laminate.shopCelsius"
+          onChange={(value) => change({ laminate: { ...project.laminate, shopCelsius: value } })}
+        />
+        <NumberField
+          label="Pairs of hands"
+          unit=""
+          value={hands}
+          note="Shared with Skin."
+          setting="laminate.hands"
+          onChange={(value) => change({ laminate: { ...project.laminate, hands: value } })}
+        />
+        <NumberField
+          label="Longest sheet carried as one"
+          unit="mm"
+          value={mostCarriedMm}
+          note="Longer sheets are glued strip by strip on the jig."
+          setting="glue.mostCarriedMm"
+          onChange={(value) => set({ mostCarriedMm: value })}
+        />
+      </SettingsGroup>
+      <SettingsGroup title={heldBy === "pins" ? "Pins" : "Weights"}>
+        <Select
+          label="Joints are held by"
+          value={heldBy}
+          setting="glue.heldBy"
+          options={[
+            { value: "pins", word: "pins on both sides" },
+            { value: "weights", word: "weights over the joint" },
+          ]}
+          onChange={(value) => set({ heldBy: value === "weights" ? "weights" : "pins" })}
+        />
         <NumberField
           label="On straight joints, one every"
           unit="mm"
@@ -56,7 +100,7 @@ export function GlueSettings() {
           onChange={(pinSpacingMm) => set({ pinSpacingMm })}
         />
         <NumberField
-          label="On curved joints"
+          label="On curves and at ends"
           unit="mm"
           value={glue.pinSpacingCurvedMm}
           setting="glue.pinSpacingCurvedMm"
