@@ -51,7 +51,8 @@ export default defineConfig({
           environment: "node",
           include: ["tests/browser/**/*.test.ts"],
           globalSetup: ["tests/browser/build.ts"],
-          fileParallelism: false,
+          // Each file has a browser of its own, which waits as often as it works.
+          maxWorkers: 2,
           expect: { poll: { timeout: 30_000, interval: 50 } },
           testTimeout: 120_000,
           hookTimeout: 120_000,
