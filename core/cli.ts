@@ -1,22 +1,18 @@
 import { mkdirSync, readFileSync, writeFileSync } from "node:fs";
 import { createRequire } from "node:module";
 import { dirname, join } from "node:path";
-import { drawBook, drawTemplates, type Fonts } from "./book/index.ts";
-import { type Design, designTray, layOutStock } from "./design.ts";
+import type { Fonts } from "./book/index.ts";
+import { designTray, layOutStock } from "./design.ts";
 import { levelOf, type Problem, wordProblem } from "./foundation/index.ts";
 import { readProject } from "./project/index.ts";
-import { reportOf, writeCsvFiles, writePdf, writeSvgFiles } from "./writers/index.ts";
+import { type PackFile, packFiles, writeZip } from "./writers/index.ts";
 
 const USAGE = "Usage: npm run --silent pack -- PROJECT.json OUTDIR";
+/** The archive beside the files that it holds. */
+const ZIP_NAME = "everything.zip";
 
 /** 0: all was made. 1: something could not be made, and is listed. 2: no project, or nowhere to write. */
 type ExitCode = 0 | 1 | 2;
-
-/** One file of the pack: its path inside the folder, and what it holds. */
-interface PackFile {
-  readonly path: string;
-  readonly content: string | Uint8Array;
-}
 
 process.exitCode = main(process.argv.slice(2));
 
@@ -30,25 +26,10 @@ function main(given: readonly string[]): ExitCode {
   if (!reading.ok) return refuse(`${projectPath}: ${reading.message}`);
 
   const design = layOutStock(designTray(reading.project));
-  const { files, problems } = packOf(design, readFonts());
-  if (!writeFiles(files, outDir)) return refuse(`${outDir}: files cannot be written there.`);
-  return tell(problems, `${files.length} files in ${outDir}`);
-}
-
-/** Everything that the pack holds, in the order of writing, and all that could not be made. */
-function packOf(
-  design: Design,
-  fonts: Fonts,
-): { readonly files: readonly PackFile[]; readonly problems: readonly Problem[] } {
-  const templates = drawTemplates(design, fonts);
-  const files = [
-    { path: "build-book.pdf", content: writePdf(drawBook(design, fonts), fonts) },
-    { path: "templates.pdf", content: writePdf(templates.set, fonts) },
-    { path: "report.json", content: `${JSON.stringify(reportOf(design), null, 2)}\n` },
-    ...writeSvgFiles(design, fonts).map(({ name, text }) => ({ path: `svg/${name}`, content: text })),
-    ...writeCsvFiles(design).map(({ name, text }) => ({ path: `csv/${name}`, content: text })),
-  ];
-  return { files, problems: [...design.problems, ...templates.problems] };
+  const { files, problems } = packFiles(design, readFonts());
+  const zip = { path: ZIP_NAME, content: writeZip(files, design.project.titleBlock.issuedOn) };
+  if (!writeFiles([...files, zip], outDir)) return refuse(`${outDir}: files cannot be written there.`);
+  return tell(problems, `${files.length} files in ${outDir}, and all of them in ${ZIP_NAME}`);
 }
 
 function tell(problems: readonly Problem[], last: string): ExitCode {

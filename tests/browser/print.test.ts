@@ -1,4 +1,5 @@
 import { readFileSync } from "node:fs";
+import { unzipSync } from "fflate";
 import type { Download, Page } from "playwright-core";
 import { describe, expect, it } from "vitest";
 import { drawSection, expectParts, RECTANGLE, textOf } from "./board.ts";
@@ -72,4 +73,34 @@ describe("printing", () => {
       const { pages } = await pdfBy(page, "make-templates");
       expect(pages.length).toBeGreaterThan(1);
     }));
+
+  it("makes everything as one archive that can be unpacked", () =>
+    asVisitor(async ({ page }) => {
+      await drawSection(page, RECTANGLE);
+      await page.getByTestId("stage-print").click();
+      await promisedPages(page);
+      const download = await downloadBy(page, "make-everything");
+      expect(download.suggestedFilename()).toMatch(/-everything\.zip$/);
+      const files = unzipSync(readFileSync(await download.path()));
+      expect(Object.keys(files)).toEqual(
+        expect.arrayContaining(["build-book.pdf", "templates.pdf", "svg/S1R.svg", "csv/parts.csv"]),
+      );
+      const { pages } = await readPdf(Buffer.from(files["templates.pdf"] ?? []));
+      expect(pages.map(({ text }) => text).join(" ")).toContain("S1R");
+    }, visitEmptySheet));
+
+  it("brings what is looked at to the print dialog of the browser, as a PDF", () =>
+    asVisitor(async ({ page }) => {
+      await drawSection(page, RECTANGLE);
+      await page.getByTestId("stage-print").click();
+      await promisedPages(page);
+      await page.getByTestId("print-now").click();
+      const frame = page.locator("#printed-pages");
+      await frame.waitFor({ state: "attached" });
+      const head = await frame.evaluate(async (element) => {
+        const url = element instanceof HTMLIFrameElement ? element.src : "";
+        return (await (await fetch(url)).text()).slice(0, 5);
+      });
+      expect(head).toBe("%PDF-");
+    }, visitEmptySheet));
 });

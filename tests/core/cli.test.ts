@@ -97,7 +97,8 @@ describe("the pack of an example", () => {
       const report = reportIn(outDir);
       expect(report.problems).toEqual([]);
       const files = Object.keys(fingerprints(outDir));
-      expect(files).toEqual(expect.arrayContaining(["build-book.pdf", "templates.pdf", "report.json"]));
+      const always = ["build-book.pdf", "templates.pdf", "report.json", "project.json", "everything.zip"];
+      expect(files).toEqual(expect.arrayContaining(always));
       for (const { id } of report.parts.flatMap(({ strips }) => strips))
         expect(files).toContain(`svg/${id}.svg`);
       expect(files.filter((file) => file.startsWith("csv/")).length).toBeGreaterThan(2);

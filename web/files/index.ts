@@ -3,6 +3,7 @@ export { beginWithFiles } from "./begin.ts";
 export { type FileStore, useFiles } from "./file-store.ts";
 export type { KeptWork } from "./kept-work.ts";
 export { makeFromStarter, openExample, openFile, startNew } from "./open-work.ts";
+export { printPdf } from "./print-pdf.ts";
 export { download, fileNameOf, saveAsFile } from "./save-file.ts";
 export { goBackToWork, showStartPage, takeUpKept } from "./take-up.ts";
 export { wordNotKept } from "./tell-not-kept.ts";

@@ -104,6 +104,17 @@ const doors = {
     return transfer(bytes, [bytes.buffer]);
   },
 
+  /** Everything that can be made, as one archive. */
+  async pack(
+    project: Project,
+    onPage: (done: number, all: number) => void,
+  ): Promise<Uint8Array<ArrayBuffer>> {
+    const { packFiles, writeZip } = await writers();
+    const { files } = packFiles(designTray(project), await pageFonts(), { onPage });
+    const bytes = new Uint8Array(writeZip(files, project.titleBlock.issuedOn));
+    return transfer(bytes, [bytes.buffer]);
+  },
+
   async report(project: Project): Promise<string> {
     const { reportOf } = await writers();
     return `${JSON.stringify(reportOf(designTray(project)), null, 2)}\n`;

@@ -1,5 +1,5 @@
 import sansUrl from "@expo-google-fonts/ibm-plex-sans/400Regular/IBMPlexSans_400Regular.ttf?url";
-import boldUrl from "@expo-google-fonts/ibm-plex-sans/700Bold/IBMPlexSans_700Bold.ttf?url";
+import boldUrl from "@expo-google-fonts/ibm-plex-sans/600SemiBold/IBMPlexSans_600SemiBold.ttf?url";
 import monoUrl from "@expo-google-fonts/jetbrains-mono/400Regular/JetBrainsMono_400Regular.ttf?url";
 import type { Fonts } from "../../core/book/index.ts";
 

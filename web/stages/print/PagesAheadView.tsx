@@ -1,8 +1,9 @@
-import { BookOpen, FileJson2, Printer, X } from "lucide-react";
+import { X } from "lucide-react";
 import { useEffect, useState } from "react";
 import { Choice } from "../../controls/index.ts";
 import { useDocument } from "../../stores/index.ts";
 import type { PaperKind } from "../../worker/index.ts";
+import { MakeButtons } from "./MakeButtons.tsx";
 import { PageList } from "./PageList.tsx";
 import { usePaper } from "./paper-store.ts";
 
@@ -33,7 +34,7 @@ export function PagesAheadView() {
           ]}
           onChange={setKind}
         />
-        <MakeButtons />
+        <MakeButtons kind={kind} />
       </header>
       <Writing />
       {failure ? (
@@ -53,36 +54,6 @@ function pageWords(count: number, size: string, kind: PaperKind): string {
   if (count === 0) return "No page. What keeps them from being made stands at the foot.";
   const pages = count === 1 ? "1 page" : `${count} pages`;
   return kind === "templates" ? `${pages} on ${size === "roll" ? "the roll" : size}` : pages;
-}
-
-function MakeButtons() {
-  const project = useDocument((state) => state.project);
-  const { write, writeReport, writing } = usePaper();
-  const isBusy = writing !== undefined;
-  return (
-    <div className="make-buttons">
-      <button
-        type="button"
-        className="primary"
-        data-testid="make-templates"
-        disabled={isBusy}
-        onClick={() => void write(project, "templates")}
-      >
-        <Printer aria-hidden /> Make templates PDF
-      </button>
-      <button
-        type="button"
-        data-testid="make-book"
-        disabled={isBusy}
-        onClick={() => void write(project, "book")}
-      >
-        <BookOpen aria-hidden /> Make build book PDF
-      </button>
-      <button type="button" data-testid="make-report" onClick={() => void writeReport(project)}>
-        <FileJson2 aria-hidden /> Make report
-      </button>
-    </div>
-  );
 }
 
 function Writing() {

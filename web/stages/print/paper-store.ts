@@ -1,8 +1,13 @@
 import { proxy } from "comlink";
 import { create } from "zustand";
 import type { Project } from "../../../core/project/index.ts";
-import { download, fileNameOf } from "../../files/index.ts";
+import { download, fileNameOf, printPdf } from "../../files/index.ts";
 import { type PagesAhead, type PaperKind, startCore } from "../../worker/index.ts";
+
+/** What can be written: either PDF as a file or straight to the printer, or all files as one archive. */
+export type Writing =
+  | { readonly what: "file" | "printer"; readonly kind: PaperKind }
+  | { readonly what: "everything" };
 
 /** Work on paper that takes a while, and runs in a core of its own so that it can be stopped at once. */
 export interface PaperStore {
@@ -10,10 +15,10 @@ export interface PaperStore {
   readonly ahead: PagesAhead | undefined;
   /** What those pages were drawn from. */
   readonly aheadOf: { readonly project: Project; readonly kind: PaperKind } | undefined;
-  readonly writing: { readonly kind: PaperKind; readonly done: number; readonly all: number } | undefined;
+  readonly writing: { readonly done: number; readonly all: number } | undefined;
   readonly failure: string | undefined;
   lookAhead(project: Project, kind: PaperKind): void;
-  write(project: Project, kind: PaperKind): Promise<void>;
+  write(project: Project, wanted: Writing): Promise<void>;
   writeReport(project: Project): Promise<void>;
   cancel(): void;
 }
@@ -45,18 +50,16 @@ export const usePaper = create<PaperStore>()((set, get) => {
       );
     },
 
-    write: async (project, kind) => {
+    write: async (project, wanted) => {
       if (writing) return;
       const core = startCore();
       writing = core;
-      set({ writing: { kind, done: 0, all: 0 }, failure: undefined });
+      set({ writing: { done: 0, all: 0 }, failure: undefined });
       const onPage = proxy((done: number, all: number) => {
-        if (writing === core) set({ writing: { kind, done, all } });
+        if (writing === core) set({ writing: { done, all } });
       });
       try {
-        const bytes = await core.core.pdf(project, kind, onPage);
-        const name = kind === "templates" ? "templates" : "build-book";
-        download(new Blob([bytes], { type: "application/pdf" }), `${fileNameOf(project.title)}-${name}.pdf`);
+        handOver(await bytesOf(core, project, { wanted, onPage }), project, wanted);
       } catch (error) {
         set({ failure: String(error) });
       }
@@ -80,3 +83,24 @@ export const usePaper = create<PaperStore>()((set, get) => {
     },
   };
 });
+
+const bytesOf = (
+  { core }: RunningCore,
+  project: Project,
+  { wanted, onPage }: { readonly wanted: Writing; readonly onPage: (done: number, all: number) => void },
+): Promise<Uint8Array<ArrayBuffer>> =>
+  wanted.what === "everything" ? core.pack(project, onPage) : core.pdf(project, wanted.kind, onPage);
+
+const ENDINGS: Readonly<Record<PaperKind, string>> = { templates: "templates", book: "build-book" };
+
+/** Gives the builder what was written: as a file, or into the print dialog of the browser. */
+function handOver(bytes: Uint8Array<ArrayBuffer>, { title }: Project, wanted: Writing): void {
+  const name = fileNameOf(title);
+  if (wanted.what === "everything") {
+    download(new Blob([bytes], { type: "application/zip" }), `${name}-everything.zip`);
+    return;
+  }
+  const pdf = new Blob([bytes], { type: "application/pdf" });
+  if (wanted.what === "printer") printPdf(pdf);
+  else download(pdf, `${name}-${ENDINGS[wanted.kind]}.pdf`);
+}
