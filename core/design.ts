@@ -1,5 +1,5 @@
 import type { Design } from "./book/index.ts";
-import { cutStrips, leaveSpare } from "./cutting/index.ts";
+import { cutStrips, leaveSpare, runPast } from "./cutting/index.ts";
 import { type Memory, NO_MEMORY } from "./foundation/index.ts";
 import { planGlueUp } from "./glue-up/index.ts";
 import { allRibs, buildJig, holdBends, layFoam, lyingFoam, placeRibs } from "./jig/index.ts";
@@ -113,16 +113,18 @@ export function planWork(shapes: Shapes, memory: Memory = NO_MEMORY): Work {
   const { project, plates, sheets, joints, parts } = shapes;
   const cutting = cutStrips(parts, project, memory);
   const { seams } = cutting;
-  const foam = lyingFoam({ sheets, parts, seams });
+  const running = runPast(cutting.strips, { parts, sheets, project, memory });
+  const { pasts } = running;
+  const foam = lyingFoam({ sheets, parts, seams, pasts });
   const { jig: typed, materials, skins } = project;
-  const lies = [...foam.sheets, ...foam.parts, ...foam.seams, typed, materials, skins];
+  const lies = [...foam.sheets, ...foam.parts, ...foam.seams, ...pasts, typed, materials, skins];
   const places = memory.recall("rib places", lies, () => placeRibs(foam, project));
   const stand = memory.recall("stand", [places, typed], () => ({ ...typed, ...places }));
-  const jigging = buildJig(sheets, { ...project, jig: stand }, memory, { parts, seams, plates });
+  const jigging = buildJig(sheets, { ...project, jig: stand }, memory, { parts, seams, plates, pasts });
   const { jig } = jigging;
   const lying = memory.recall("lie", [jig, project.asBuilt, ...lies], () => layFoam(jig, foam, project));
-  const gluing = planGlueUp({ sheets, parts, strips: cutting.strips, seams, joints, jig }, project);
-  const sparing = leaveSpare(cutting.strips, gluing.closings, { parts, project, memory });
+  const gluing = planGlueUp({ sheets, parts, strips: running.strips, seams, joints, jig }, project);
+  const sparing = leaveSpare(running.strips, gluing.closings, { parts, project, memory });
   const { strips } = sparing;
   const skinning = planSkins({ sheets, parts }, project, memory);
   const laying = memory.recall(
@@ -144,6 +146,7 @@ export function planWork(shapes: Shapes, memory: Memory = NO_MEMORY): Work {
     problems: [
       ...shapes.problems,
       ...cutting.problems,
+      ...running.problems,
       ...jigging.problems,
       ...lying.problems,
       ...gluing.problems,

@@ -22,13 +22,17 @@ export function edgeWords(design: Design, strip: Strip, part: Part, edge: FlatEd
   const bevel = bevels === "square" ? bevels : `bevel ${bevels}`;
   if (measured?.opening)
     return measured.opening.cut === "upright" ? `upright wall: ${bevel}` : "opening, square";
-  if (joints.length === 0) return edge.role === "free" ? `free edge, ${bevel}` : `joint, ${bevel}`;
+  if (joints.length === 0)
+    return edge.role === "free" ? `free edge, ${bevel}${pastWords(edge)}` : `joint, ${bevel}`;
   const spare =
     edge.spare?.for === "gap" ? `; ${formatMm(edge.spare.lengthMm)} mm spare, cut to the gap` : "";
   if (joints.length === 1)
     return joints.map((joint) => `joins ${otherPart(joint, part)}, ${cutWords(joint, bevel)}${spare}`).join();
   return `${joints.map((joint) => `joins ${jointWords(joint, part)}`).join("; ")}${spare}`;
 }
+
+const pastWords = ({ spare }: FlatEdge): string =>
+  spare?.for === "hold" ? `; runs ${formatMm(spare.lengthMm)} mm past it, trim after the first skin` : "";
 
 /** How an edge is tapered for its scarf; undefined where it is not. */
 export function taperWords(strip: Strip, seamEdgeId: string): string | undefined {

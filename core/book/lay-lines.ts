@@ -6,6 +6,7 @@ import { isInsideLoops } from "./chords.ts";
 import type { Design } from "./design.ts";
 import { flatOfPlan } from "./flat-of-plan.ts";
 import { type LineMark, lineMark, toPaper } from "./marks.ts";
+import { outboardLines } from "./outboard-lines.ts";
 import type { PaperPoint } from "./types.ts";
 
 /** A line on a sheet where a rib or a fence touches it, and what it is. */
@@ -31,13 +32,14 @@ export function layLines(
     ...ribTraces(design, part, sheet),
     ...fenceTraces(design, part, sheet),
   ];
-  return lines.flatMap(({ words, plan, depthMm, style }) => {
+  const inside = lines.flatMap(({ words, plan, depthMm, style }) => {
     const flat = toFlat(sheet.kind === "section" ? plan : inFromEnds(plan), depthMm);
     return insideRuns(flat.map(toPaper), loops).map((points) => ({
       line: lineMark(points, style ?? "hidden", style === undefined ? "ribs" : "centre"),
       words,
     }));
   });
+  return [...inside, ...outboardLines(design, part)];
 }
 
 /** A line in plan on a face of the foam. */
@@ -67,6 +69,7 @@ function ribTraces(design: Design, part: Part, sheet: LyingSheet): readonly Trac
   const { attitude } = design.jig.baseboard;
   const depthMm = attitude === "upright" ? sheet.depths.coreLowerMm : sheet.depths.coreUpperMm;
   return design.jig.ribs.flatMap((rib) => {
+    if (rib.isOutboard) return [];
     const along = rib.heights.filter((height) => height.partId === part.id).map((height) => height.atMm);
     if (along.length < 2) return [];
     const plan = along.map((place) =>

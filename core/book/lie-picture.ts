@@ -23,10 +23,11 @@ export function liePicture(
   line: LieLine,
   toleranceMm: number,
 ): { readonly block: Block; readonly scale: number } {
-  const { stations, ribsMm, ribIds } = line;
-  const [first, last] = [at(stations, 0), at(stations, -1)];
+  const { stations, ribsMm, ribIds, without } = line;
+  const all = inOrder(line);
+  const [first, last] = [at(all, 0), at(all, -1)];
   const lengthMm = last.alongMm - first.alongMm;
-  const highestMm = Math.max(...stations.map(({ heightMm }) => heightMm));
+  const highestMm = Math.max(...all.map(({ heightMm }) => heightMm));
   const widthMm = CONTENT_WIDTH_MM - 8;
   const scale =
     [5, 10, 20, 50].find((one) => lengthMm / one <= widthMm && highestMm / one <= MOST_HEIGHT_MM) ?? 100;
@@ -39,13 +40,31 @@ export function liePicture(
       spot(alongMm, heightMm / scale + (errorMm / toleranceMm) * TOLERANCE_PAPER_MM);
     return [
       lineMark(thin(stations.map(({ alongMm, heightMm }) => spot(alongMm, heightMm / scale))), "thin"),
-      lineMark(thin(stations.map(lying)), "outline"),
-      ...ribMarks({ ribsMm, ribIds, stations }, spot, scale),
+      lineMark(thin(all.map(lying)), "outline"),
+      ...(without.length > 0 ? [lineMark(thin(without.map(lying)), "hidden")] : []),
+      ...trimMarks(line, (alongMm, heightMm, upMm) => spot(alongMm, heightMm / scale + upMm)),
+      ...ribMarks({ ribsMm, ribIds, stations: all }, spot, scale),
       ...stripMarks(line, toleranceMm, (alongMm) => spot(alongMm, -12)),
     ];
   };
   return { block: { heightMm: pictureMm + 32, draw }, scale };
 }
+
+/** The stations of a line with those that run past its trim lines. */
+const inOrder = ({ stations, past }: LieLine): readonly LieStation[] =>
+  [...stations, ...past].toSorted((a, b) => a.alongMm - b.alongMm);
+
+/** A short line where foam is trimmed off after the first skin. */
+const trimMarks = (
+  { stations, past }: LieLine,
+  spotAt: (alongMm: number, heightMm: number, upMm: number) => PaperPoint,
+): readonly Mark[] =>
+  [at(stations, 0), at(stations, -1)]
+    .filter((end, i) => past.some(({ alongMm }) => (i === 0 ? alongMm < end.alongMm : alongMm > end.alongMm)))
+    .flatMap(({ alongMm, heightMm }) => [
+      lineMark([spotAt(alongMm, heightMm, -4), spotAt(alongMm, heightMm, 5)], "thin"),
+      textMark(spotAt(alongMm, heightMm, 6), "trim", { heightMm: 1.8, anchor: "middle" }),
+    ]);
 
 type SpotAt = (alongMm: number, upMm: number) => PaperPoint;
 
@@ -82,7 +101,8 @@ function stripMarks(
   toleranceMm: number,
   spotAt: (alongMm: number) => PaperPoint,
 ): readonly Mark[] {
-  const borders = [at(stations, 0).alongMm, ...ribsMm, at(stations, -1).alongMm];
+  const [firstMm, lastMm] = [at(stations, 0).alongMm, at(stations, -1).alongMm];
+  const borders = [firstMm, ...ribsMm.filter((mm) => mm > firstMm && mm < lastMm), lastMm];
   const corner = spotAt(at(stations, 0).alongMm);
   const end = spotAt(at(stations, -1).alongMm);
   const marks: Mark[] = [boxMark(corner, end.x - corner.x, STRIP_MM, "thin")];

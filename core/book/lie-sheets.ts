@@ -1,5 +1,5 @@
 import { formatMm, formatNumber, THIN_SPACE, toDegrees } from "../foundation/index.ts";
-import type { AsBuilt, LieLimit, LieLine } from "../jig/index.ts";
+import { type AsBuilt, type LieLimit, type LieLine, wordPast } from "../jig/index.ts";
 import { type Block, flowBlocks, gapBlock, headingBlock, paragraphBlock, tableBlocks } from "./blocks.ts";
 import type { Design } from "./design.ts";
 import type { Lettering } from "./lettering.ts";
@@ -34,6 +34,9 @@ export function lieSheets(design: Design, lettering: Lettering): readonly SheetB
       },
       block,
     ]),
+    ...lie.pasts.map((past) =>
+      paragraphBlock(`${past.partIds.join(", ")}: ${wordPast(past)}`, CONTENT_WIDTH_MM, lettering),
+    ),
     headingBlock("What every rib gives"),
     ...ribTable(design, lettering),
   ];
@@ -78,7 +81,8 @@ function wordsOf({ lie }: Design): string {
   const most = worst
     ? `At worst it lies ${formatMm(Math.abs(worst.errorMm))} mm ${worst.errorMm > 0 ? "above" : "below"} its shape (${worst.partId}, x ${formatMm(worst.at.x)}, y ${formatMm(worst.at.y)}); ${formatMm(toleranceMm)} mm are allowed.`
     : "";
-  return `Thin: as drawn. Thick: as it lies, so that ${formatMm(toleranceMm)} mm show as 3 mm. The strip below is hatched the closer the farther the foam lies off, with the worst of each stretch in mm, above is plus. Reckoned as a strip of bare foam under ${formatNumber(wetKgPerM2, 2)} kg/m² of wet skin, held on every rib. ${most} A hand's push of ${formatNumber(pushN, 0)} N shifts no shape, but do not lean on it harder.`;
+  const without = lie.pasts.length > 0 ? " Dashed: as the foam would lie if it ended at the trim line." : "";
+  return `Thin: as drawn. Thick: as it lies, so that ${formatMm(toleranceMm)} mm show as 3 mm. The strip below is hatched the closer the farther the foam lies off, with the worst of each stretch in mm, above is plus. Reckoned as a strip of bare foam under ${formatNumber(wetKgPerM2, 2)} kg/m² of wet skin, held on every rib. ${most} A hand's push of ${formatNumber(pushN, 0)} N shifts no shape, but do not lean on it harder.${without}`;
 }
 
 function ribTable({ lie, jig }: Design, lettering: Lettering): readonly Block[] {

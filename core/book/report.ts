@@ -41,6 +41,8 @@ export interface ReportStrip {
   readonly tapers: NonNullable<Strip["tapers"]>;
   /** Edges of a closer that are cut to a measured gap, with the spare on them and their net lines on the face shown. */
   readonly fittedEdges: readonly FittedEdge[];
+  /** Edges that foam runs past, to be trimmed along their net lines. */
+  readonly pastEdges: readonly FittedEdge[];
   readonly stockId: string | null;
   readonly edges: readonly PartEdge[];
   /** The marking-out table: the datum starts at `datumMm` and runs along u. */
@@ -257,7 +259,8 @@ function reportStrip(design: Design, strip: Strip, part: Part): ReportStrip {
     areaMm2: strip.areaMm2,
     slots: strip.slots ?? [],
     tapers: strip.tapers ?? [],
-    fittedEdges: fittedEdges(strip, part.thicknessMm, design.project),
+    fittedEdges: fittedEdges(strip, part.thicknessMm, design.project, "gap"),
+    pastEdges: fittedEdges(strip, part.thicknessMm, design.project, "hold"),
     stockId: strip.stockId ?? null,
     edges: strip.edges,
     stations: table?.rows ?? [],

@@ -26,6 +26,8 @@ export function ribTicks(
   if (sheet === undefined || toFlat === undefined) return [];
   const { coreLowerMm, coreUpperMm } = sheet.depths;
   return design.jig.ribs.flatMap((rib) => {
+    // Past a trim line the foam has no station to meet.
+    if (rib.isOutboard) return [];
     const depthMm = rib.attitude === "upright" ? coreLowerMm : coreUpperMm;
     return stationsUnder(rib, part, design.project.marking.intervalMm).flatMap((alongMm) => {
       const flat = toFlat([pointOn(rib, alongMm), pointOn(rib, alongMm + FEEL_MM)], depthMm);

@@ -71,11 +71,13 @@ export const taperLines = (strip: Strip, part: Part): readonly LineMark[] =>
     lineMark(lineMm.map(toPaper), face === part.faceShown ? "thin" : "hidden", "tapers"),
   );
 
-/** Where the drawing ends the edges of a closer that are cut to a measured gap; without bevels the finished outline shows it. */
+/** Where the drawing ends edges with foam left standing outside them; without bevels the finished outline shows it. */
 const netLines = ({ project }: Design, strip: Strip, part: Part): readonly LineMark[] =>
   hasBevels(strip)
-    ? fittedEdges(strip, part.thicknessMm, project).map(({ netLineMm }) =>
-        lineMark(netLineMm.map(toPaper), "thin", "net"),
+    ? (["gap", "hold"] as const).flatMap((reason) =>
+        fittedEdges(strip, part.thicknessMm, project, reason).map(({ netLineMm }) =>
+          lineMark(netLineMm.map(toPaper), "thin", "net"),
+        ),
       )
     : [];
 

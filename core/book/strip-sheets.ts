@@ -125,13 +125,13 @@ function layWords(
     const runsAcross = Math.abs(first.x - last.x) < 0.05;
     return runsAcross ? `${name} at ${formatMm(first.x - start)}` : name;
   });
-  return words.length === 0 ? [] : [`Dashed, along the datum: ${words.join(", ")}.`];
+  return words.length === 0 ? [] : [`Dashed, along the datum: ${[...new Set(words)].join(", ")}.`];
 }
 
 function edgeTable(design: Design, strip: Strip, part: Part, lettering: Lettering): readonly Block[] {
   const pairs = cornerPairs(strip);
   const isScarfed = (strip.tapers?.length ?? 0) > 0;
-  const hasLine = hasBevels(strip) || isScarfed || isFitted(strip);
+  const hasLine = hasBevels(strip) || isScarfed || isFitted(strip, "gap") || isFitted(strip, "hold");
   const figure = { widthMm: hasLine ? 18 : 20, face: "mono" as const, anchor: "end" as const };
   const columns = [
     { title: "Edge", widthMm: hasLine ? 14 : 16, face: "mono" as const },
@@ -170,17 +170,21 @@ function edgeTable(design: Design, strip: Strip, part: Part, lettering: Letterin
     ...(hasLine
       ? [
           small(
-            `Lengths are those of mid-thickness. Line: how far the line to cut by on the ${part.faceShown}, which is the face shown, lies outside (+) or inside (${MINUS}) of the outline at mid-thickness: half the thickness times the tangent of the bevel, half of a scarf, and the spare of a closer. Draw that line alone, and tilt the blade by the bevel.`,
+            `Lengths are those of mid-thickness. Line: how far the line to cut by on the ${part.faceShown}, which is the face shown, lies outside (+) or inside (${MINUS}) of the outline at mid-thickness: half the thickness times the tangent of the bevel, half of a scarf, the spare of a closer, and foam that runs past. Draw that line alone, and tilt the blade by the bevel.`,
           ),
         ]
       : []),
     ...(isScarfed ? [small(SCARF_WORDS)] : []),
-    ...(isFitted(strip) ? [small(FITTED_WORDS)] : []),
+    ...(isFitted(strip, "gap") ? [small(FITTED_WORDS)] : []),
+    ...(isFitted(strip, "hold") ? [small(PAST_WORDS)] : []),
   ];
 }
 
 const FITTED_WORDS =
   "Closer: the thick line with the spare is cut now, the thin net line inside it is where the drawing ends it. Cut to neither at last, but to the gap that you measure when the neighbours stand.";
+
+const PAST_WORDS =
+  "Runs past: cut by the thick line now. The foam between it and the thin net line lies over an outboard rib and is held down there, so that the bend keeps to its shape up to the edge. Trim it along the net line after the first skin.";
 
 const SCARF_WORDS =
   "Scarf: cut the edge square where the line to cut by runs. Then plane or sand the face that is named from the taper's line to nothing at the edge; the two tapers lie on each other, and the glued strip is as thick as the foam.";

@@ -1,3 +1,4 @@
+export { HELD_BY_THICKNESSES, isReached } from "./bent-ends.ts";
 export { type CutLines, cutLinesOf } from "./cut-lines.ts";
 export { type Cutting, cutStrips } from "./cut-strips.ts";
 export { type CutAxis, type Division, divideLoops } from "./divide-loops.ts";
@@ -12,4 +13,6 @@ export {
   signedAreaMm2,
 } from "./loop-measures.ts";
 export { offsetEdges, offsetLoops } from "./offset-loops.ts";
+export type { RunPast } from "./past-end.ts";
+export { type RunPastGround, runPast } from "./run-past.ts";
 export type { Seam, Strip, StripSlot } from "./types.ts";

@@ -179,6 +179,14 @@ export type Problem =
   | (Placed & { readonly kind: "shop-too-cold"; readonly celsius: number; readonly leastCelsius: number })
   /** A closer that gets no spare at its last joint: with it no stock would be large enough. */
   | (Placed & { readonly kind: "no-spare-for-closer"; readonly spareMm: number })
+  /** A bend that reaches a free edge, where its foam cannot run past it over a rib. */
+  | (Placed & {
+      readonly kind: "no-run-past";
+      readonly edgeName: string;
+      readonly lengthMm: number;
+      /** No stock is so large; another part is in the way; the edge runs too far aslant for a rib across. */
+      readonly why: "stock" | "part" | "slant";
+    })
   /** A foam that gives off poison under a hot wire, or of which it is not known; the name is the foam's. */
   | (Placed & { readonly kind: "foam-not-for-hot-wire" })
   | (Placed & {

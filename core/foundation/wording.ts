@@ -109,6 +109,8 @@ function sentenceFor(problem: Problem): string {
       return `${name} is not to be laid at ${formatNumber(problem.celsius, 0)} °C: under ${formatNumber(problem.leastCelsius, 0)} °C it may never cure. Warm the shop, or take a resin for the cold, by its data sheet.`;
     case "no-spare-for-closer":
       return `${name} closes a gap and should be cut ${formatMm(problem.spareMm)} mm large at its last joint, but then it fits no stock sheet. It is drawn at its size: measure the gap before you cut it, or divide it under Sheets.`;
+    case "no-run-past":
+      return `The bend of ${name} reaches its ${problem.edgeName}, and its foam should run ${formatMm(problem.lengthMm)} mm past it over a rib, to be held there; ${NO_RUN_PAST_WORDS[problem.why]} As it is the end is held by nothing.`;
     case "foam-not-for-hot-wire":
       return `${name} is not to be cut with a hot wire: only polystyrene is, and the fumes of other foams poison. Choose knife, saw or router under Stock, or foam that may be.`;
     case "no-stock-for-part":
@@ -242,6 +244,12 @@ const wordBevel = (foldProudMm: number | undefined): string =>
     ? "Bevel its top as listed."
     : `It stands in a fold, and a bevel would still stand ${formatMm(foldProudMm)} mm proud. Move it, or cut its top square at the lowest height of the foam over it.`;
 
+const NO_RUN_PAST_WORDS = {
+  stock: "but then it fits no stock sheet. Divide it under Sheets, or let it run past by less under Jig.",
+  part: "but another part is in the way. Let it run past by less under Jig, or set ribs so that one stands at the edge.",
+  slant: "but the edge runs aslant, and no rib across is past all of it. Let it run past by more under Jig.",
+} as const satisfies Record<Extract<Problem, { kind: "no-run-past" }>["why"], string>;
+
 const wordUsed = (used: number | undefined): string =>
   used === undefined ? "" : ` Until then ${formatTyped(used)} is used.`;
 
@@ -255,6 +263,7 @@ export function levelOf(problem: Problem): ProblemLevel {
     case "own-cut-cuts-nothing":
     case "cut-line-swallows":
     case "no-spare-for-closer":
+    case "no-run-past":
     case "laminate-off-allowance":
     case "rib-needs-bevel":
     case "ribs-overlap":

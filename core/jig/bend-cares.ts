@@ -1,11 +1,9 @@
 import type { BendZone } from "../bending/index.ts";
-import type { Seam } from "../cutting/index.ts";
+import { HELD_BY_THICKNESSES, isReached, type Seam } from "../cutting/index.ts";
 import { at, type FlatPoint } from "../foundation/index.ts";
 import type { FlatEdge, Part } from "../patterns/index.ts";
+import type { LiePast } from "./lie/types.ts";
 import type { BendCare } from "./types.ts";
-
-/** Beyond a cold bend a sheet needs so many thicknesses of flat to be held by (common practice). */
-const HELD_BY_THICKNESSES = 5;
 
 /** Bends of opposite sense with less flat between them than so many thicknesses work against each other (common practice). */
 const APART_THICKNESSES = 5;
@@ -14,10 +12,30 @@ const APART_THICKNESSES = 5;
 const CLEAR_PITCHES = 3;
 
 /** What wants care in making one bend of a part. */
-export function caresOf(part: Part, zone: BendZone, seams: readonly Seam[]): readonly BendCare[] {
+export function caresOf(
+  part: Part,
+  zone: BendZone,
+  seams: readonly Seam[],
+  pasts: readonly LiePast[],
+): readonly BendCare[] {
+  const own = pasts.filter((past) => past.partIds.includes(part.id) && isOfBend(past, part, zone));
   return [
     ...wrongWayFirst(part, zone),
-    ...nearEdge(part, zone),
+    ...own.map(
+      ({ edgeName, lengthMm, ribId, withMm, withoutMm }): BendCare => ({
+        kind: "runs past",
+        edgeName,
+        lengthMm,
+        withMm,
+        withoutMm,
+        ...(ribId !== undefined && { ribId }),
+      }),
+    ),
+    ...nearEdge(
+      part,
+      zone,
+      own.map(({ toward }) => toward),
+    ),
     ...acrossSeams(part, zone, seams),
     ...slotsNearEdges(part, zone),
   ];
@@ -36,8 +54,18 @@ function wrongWayFirst({ zones, thicknessMm }: Part, zone: BendZone): readonly B
   return gapMm < leastMm ? [{ kind: "wrong way first", gapMm, leastMm }] : [];
 }
 
-/** A cold bend that ends too near to a free edge to be held there: foam must run past the trim line. */
-function nearEdge(part: Part, zone: BendZone): readonly BendCare[] {
+/** Whether foam runs past an edge for the sake of this bend. */
+function isOfBend({ edgeIds, toward }: LiePast, { loops, thicknessMm }: Part, zone: BendZone): boolean {
+  const edge = loops.flatMap(({ edges }) => edges).find((one) => edgeIds.includes(one.edgeId));
+  return (
+    edge !== undefined &&
+    zone.verdict === "bend cold" &&
+    isReached({ edge, toward }, zone, HELD_BY_THICKNESSES * thicknessMm)
+  );
+}
+
+/** A cold bend that ends too near to a free edge to be held there, and where no foam runs past it. */
+function nearEdge(part: Part, zone: BendZone, heldAt: readonly LiePast["toward"][]): readonly BendCare[] {
   if (zone.verdict !== "bend cold") return [];
   const leastMm = HELD_BY_THICKNESSES * part.thicknessMm;
   const us = part.loops.flatMap(({ edges }) => edges.flatMap(({ points }) => points.map(({ u }) => u)));
@@ -46,8 +74,8 @@ function nearEdge(part: Part, zone: BendZone): readonly BendCare[] {
     Number.NEGATIVE_INFINITY,
   ] as const);
   const ends = [
-    { leftMm: zone.fromUMm - leastU, isFree: isFreeEnd(part, leastU) },
-    { leftMm: mostU - zone.toUMm, isFree: isFreeEnd(part, mostU) },
+    { leftMm: zone.fromUMm - leastU, isFree: !heldAt.includes("first") && isFreeEnd(part, leastU) },
+    { leftMm: mostU - zone.toUMm, isFree: !heldAt.includes("last") && isFreeEnd(part, mostU) },
   ];
   const [worst] = ends
     .filter(({ leftMm, isFree }) => isFree && leftMm < leastMm)

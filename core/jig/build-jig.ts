@@ -1,4 +1,4 @@
-import type { Seam } from "../cutting/index.ts";
+import type { RunPast, Seam } from "../cutting/index.ts";
 import { type Memory, NO_MEMORY, type Problem } from "../foundation/index.ts";
 import type { Part } from "../patterns/index.ts";
 import type { FoldedPlate } from "../plates/index.ts";
@@ -12,11 +12,12 @@ import { ribSet } from "./rib-set.ts";
 import { seamLines } from "./seam-lines.ts";
 import type { Jig } from "./types.ts";
 
-/** What comes together over the ribs: parts, the seams between their strips, and folded plates. */
+/** What comes together over the ribs: parts, the seams between their strips, folded plates, and foam that runs past edges. */
 export interface Glued {
   readonly parts: readonly Part[];
   readonly seams: readonly Seam[];
   readonly plates: readonly FoldedPlate[];
+  readonly pasts?: readonly RunPast[];
 }
 
 /**
@@ -35,7 +36,13 @@ export function buildJig(
   // Fences hang free of an inverted jig, and in its cradle.
   const isFree = attitude === "inverted" && making?.cradle === undefined;
   const held = isFree ? sheets.filter(({ kind }) => kind !== "fence") : sheets;
-  const from = [...JIG_GROUND.map((field) => project[field]), ...held, ...glued.seams, ...glued.plates];
+  const from = [
+    ...JIG_GROUND.map((field) => project[field]),
+    ...held,
+    ...glued.seams,
+    ...glued.plates,
+    ...(glued.pasts ?? []),
+  ];
   return memory.recall("jig", from, () => jigUnder(held, project, glued));
 }
 
@@ -44,7 +51,11 @@ interface Jigging {
   readonly problems: readonly Problem[];
 }
 
-function jigUnder(sheets: readonly Sheet[], project: JigGround, { parts, seams, plates }: Glued): Jigging {
+function jigUnder(
+  sheets: readonly Sheet[],
+  project: JigGround,
+  { parts, seams, plates, pasts = [] }: Glued,
+): Jigging {
   const { attitude } = project.jig;
   const depthOf = restingDepth(attitude);
   const wings = plates.flatMap(wingsOf);
@@ -55,6 +66,7 @@ function jigUnder(sheets: readonly Sheet[], project: JigGround, { parts, seams, 
     depthOf,
     bands: attitude === "upright" ? fenceBands(standing, project) : [],
     seams: seamLines(seams, parts, sheets, depthOf),
+    pasts,
     wings,
   });
   const stand = cradleStand(sheets, project, wings);

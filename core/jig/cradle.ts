@@ -24,6 +24,7 @@ export function cradleStand(
     depthOf: ({ airMm, upperMm }) => (turned ? airMm - paddingMm : upperMm + paddingMm),
     bands: turned ? fenceBands(sheets, project) : [],
     seams: [],
+    pasts: [],
     wings,
   };
 }

@@ -25,7 +25,7 @@ const STRAIGHT_TOP_MM = 0.05;
 /** A rib ready to be cut: its outline with notches, laps, feet and holes, its pieces, and its heights at both faces. */
 export function finishRib(piece: JigPiece, pieces: readonly JigPiece[], settings: JigSettings): Rib {
   const { project, stand, attitude, thicknessMm } = settings;
-  const { id, runs, atMm, top, choice } = piece;
+  const { id, runs, atMm, isOutboard, top, choice } = piece;
   const making = makingOf(project);
   const laps = halfLaps(piece, pieces, making.slotClearanceMm).filter((lap) => isOn(lap, top));
   const notches = notchesOf(piece, settings);
@@ -61,12 +61,13 @@ export function finishRib(piece: JigPiece, pieces: readonly JigPiece[], settings
   const holesMm = ribHoles(edges, making.holeMm, [...busy, ...spliced]);
   return {
     id,
-    name: stand === "jig" ? `Rib ${id}` : `Cradle rib ${id}`,
+    name: stand === "jig" ? `${isOutboard ? "Outboard rib" : "Rib"} ${id}` : `Cradle rib ${id}`,
     stand,
     attitude,
     runs,
     atMm,
     thicknessMm,
+    isOutboard,
     stationFace: stationFaceOf(runs, choice.side),
     heights: heightsOf(piece, settings),
     outlineMm: ribOutline(edges, cuts),

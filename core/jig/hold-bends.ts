@@ -29,7 +29,7 @@ export const holdBends = (
   parts: readonly Part[],
   seams: readonly Seam[],
   project: Project,
-  lie?: Pick<Lie, "forces">,
+  lie?: Pick<Lie, "forces" | "pasts">,
 ): readonly BendHold[] =>
   parts.flatMap((part) =>
     part.kind === "transition"
@@ -53,7 +53,7 @@ export const holdBends = (
                   holdDown: holdDownOf(bent, widthMm(part, zone), project, ribOf(part, parts, lie)),
                 }),
               ...(bent && { springback: springbackOf(bent, project) }),
-              cares: caresOf(part, zone, seams),
+              cares: caresOf(part, zone, seams, lie?.pasts ?? []),
             },
           ];
         }),

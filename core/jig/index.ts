@@ -21,12 +21,14 @@ export type {
   Lie,
   LieLimit,
   LieLine,
+  LiePast,
   LieStation,
   LieWorst,
   LieWorstPush,
   RibForce,
   RibLimit,
 } from "./lie/types.ts";
+export { wordPast } from "./lie/word-past.ts";
 export type {
   AssemblyStep,
   Baseboard,

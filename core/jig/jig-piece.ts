@@ -18,6 +18,7 @@ const SIMPLIFY_MM = 0.003;
 /** A rib, or a piece of one, while it is made. */
 export interface JigPiece extends CrossingRib {
   readonly atMm: number;
+  readonly isOutboard: boolean;
   readonly points: readonly TopPoint[];
   readonly choice: BodyChoice;
   readonly restAt: (offsetMm: number, alongMm: number) => Rest | undefined;
@@ -89,6 +90,7 @@ export function jigPiece(
     id: place.id,
     runs,
     atMm,
+    isOutboard: place.isOutboard,
     points,
     choice,
     restAt,

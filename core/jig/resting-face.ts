@@ -1,6 +1,15 @@
+import type { RunPast } from "../cutting/index.ts";
 import type { PlanPoint } from "../foundation/index.ts";
 import type { FaceDepths } from "../laminate/index.ts";
-import { faceOver, type LyingSheet, partIdOf, type Sheet, wedgeOver } from "../surfaces/index.ts";
+import {
+  faceOver,
+  facePast,
+  type LyingSheet,
+  partIdOf,
+  pastLine,
+  type Sheet,
+  wedgeOver,
+} from "../surfaces/index.ts";
 
 /** What lies on the jig over one plan point. */
 export interface Rest {
@@ -30,24 +39,27 @@ interface Image {
 
 /**
  * The face that the tray rests on: the lower core face on an upright jig, the upper one on an inverted jig, or one at
- * any other depth. Undefined where there is no section at all.
+ * any other depth; with what runs past its edges. Undefined where there is no section at all.
  */
 export function restingFace(
   sheets: readonly Sheet[],
   attitude: "upright" | "inverted",
   depthOf: DepthOf = restingDepth(attitude),
+  pasts: readonly RunPast[] = [],
 ): RestingFace | undefined {
   const sections = sheets.filter(
     (sheet): sheet is LyingSheet => sheet.kind !== "fence" && sheet.planLoops.length > 0,
   );
-  const images = sections.flatMap((sheet) => imagesOf(sheet, depthOf));
+  const own = (sheet: LyingSheet) => pasts.filter(({ sheetId }) => sheetId === sheet.id);
+  const images = sections.flatMap((sheet) => imagesOf(sheet, depthOf, own(sheet)));
   if (images.length === 0) return undefined;
-  const pick = (side: "least" | "most") => images.map((image) => image[side]);
+  const drawn = pasts.length === 0 ? images : sections.flatMap((sheet) => imagesOf(sheet, depthOf, []));
+  const pick = (side: "least" | "most") => drawn.map((image) => image[side]);
   return {
     at: restFinder(images, { attitude, depthOf }, sections),
     least: corner(pick("least"), Math.min),
     most: corner(pick("most"), Math.max),
-    reachMm: Math.max(...images.map(reachOf)),
+    reachMm: Math.max(...images.map(reachOf)) + Math.max(0, ...pasts.map(({ lengthMm }) => lengthMm)),
   };
 }
 
@@ -82,12 +94,13 @@ function restFinder(
 /** Where a sheet slopes, a face off the drawn one ends beside its outline, by its depth at most. */
 const reachOf = ({ depthMm }: Pick<Image, "depthMm">): number => Math.abs(depthMm);
 
-function imagesOf(sheet: LyingSheet, depthOf: DepthOf): Image[] {
+function imagesOf(sheet: LyingSheet, depthOf: DepthOf, pasts: readonly RunPast[]): Image[] {
   const depthMm = depthOf(sheet.depths);
-  const over = faceOver(sheet, depthMm);
+  const over = faceWithPasts(sheet, depthMm, pasts);
+  const ends = sheet.kind === "section" ? pasts.flatMap((past) => pastLine(sheet, past)) : [];
   return sheet.hands.map((hand) => {
     const sideOfY = hand === "left" ? -1 : 1;
-    const points = sheet.planLoops.flat().map(({ x, y }) => ({ x, y: sideOfY * y }));
+    const points = [...sheet.planLoops.flat(), ...ends].map(({ x, y }) => ({ x, y: sideOfY * y }));
     const partId = partIdOf(sheet.id, hand);
     return {
       partId,
@@ -98,6 +111,26 @@ function imagesOf(sheet: LyingSheet, depthOf: DepthOf): Image[] {
       most: corner(points, Math.max),
     };
   });
+}
+
+/** A face of a sheet with what runs past its edges. */
+export function faceWithPasts(
+  sheet: LyingSheet,
+  depthMm: number,
+  pasts: readonly RunPast[],
+): ReturnType<typeof faceOver> {
+  const over = faceOver(sheet, depthMm);
+  if (sheet.kind !== "section" || pasts.length === 0) return over;
+  const beyond = pasts.map((past) => facePast(sheet, depthMm, past));
+  return (p) => {
+    const drawn = over(p);
+    if (drawn) return drawn;
+    for (const face of beyond) {
+      const spot = face(p);
+      if (spot) return spot;
+    }
+    return undefined;
+  };
 }
 
 const corner = (points: readonly PlanPoint[], pick: (a: number, b: number) => number): PlanPoint =>

@@ -17,6 +17,8 @@ export interface RibPlace {
   readonly id: string;
   readonly runs: "across" | "along";
   readonly atMm: number;
+  /** Past the trim line of a bent edge: it holds foam that is trimmed off. */
+  readonly isOutboard: boolean;
 }
 
 /**
@@ -26,7 +28,7 @@ export interface RibPlace {
  */
 export function ribPlaces(project: JigGround, { least, most }: RestingFace): RibPlace[] {
   const across = placesWithin(project.jig.across, least.x, most.x).map(
-    (atMm, i): RibPlace => ({ id: `A${i + 1}`, runs: "across", atMm }),
+    (atMm, i): RibPlace => ({ id: `A${i + 1}`, runs: "across", atMm, isOutboard: false }),
   );
   const isMirrored = project.symmetry === "mirrored";
   const halfMm = Math.max(Math.abs(least.y), Math.abs(most.y));
@@ -72,16 +74,16 @@ function spaced(spacingMm: number, fromMm: number, toMm: number): number[] {
 }
 
 const plainNames = (atMm: readonly number[]): RibPlace[] =>
-  atMm.map((y, i) => ({ id: `L${i + 1}`, runs: "along", atMm: y }));
+  atMm.map((y, i) => ({ id: `L${i + 1}`, runs: "along", atMm: y, isOutboard: false }));
 
 function mirroredNames(rightMm: readonly number[]): RibPlace[] {
-  const runs = "along" as const;
+  const place = { runs: "along" as const, isOutboard: false };
   return rightMm.flatMap((yMm, i): RibPlace[] => {
     const id = `L${i + 1}`;
-    if (yMm < 0.5) return [{ id, runs, atMm: 0 }];
+    if (yMm < 0.5) return [{ id, ...place, atMm: 0 }];
     return [
-      { id: `${id}R`, runs, atMm: yMm },
-      { id: `${id}L`, runs, atMm: -yMm },
+      { id: `${id}R`, ...place, atMm: yMm },
+      { id: `${id}L`, ...place, atMm: -yMm },
     ];
   });
 }

@@ -9,6 +9,7 @@ import type {
   Release,
   SquareCheck,
 } from "./board-types.ts";
+import type { LiePast } from "./lie/types.ts";
 
 /** One height along a rib, measured from the baseboard's upper face, in the jig's own attitude. */
 export interface RibHeight {
@@ -87,6 +88,8 @@ export interface Rib {
   /** Station plane: x for a rib across, y for a rib along. */
   readonly atMm: number;
   readonly thicknessMm: number;
+  /** Past the trim line of a bent edge: it holds foam that is trimmed off after the first skin. */
+  readonly isOutboard: boolean;
   /** The face that lies on the station plane, and which way the body goes from there. */
   readonly stationFace: "front" | "rear" | "right" | "left";
   readonly heights: readonly RibHeight[];
@@ -189,6 +192,10 @@ export interface Springback {
 
 export type BendCare =
   | { readonly kind: "wrong way first"; readonly gapMm: number; readonly leastMm: number }
+  | ({ readonly kind: "runs past" } & Pick<
+      LiePast,
+      "edgeName" | "lengthMm" | "ribId" | "withMm" | "withoutMm"
+    >)
   | { readonly kind: "near the edge"; readonly leftMm: number; readonly leastMm: number }
   | { readonly kind: "across a seam"; readonly seamId: string }
   | {

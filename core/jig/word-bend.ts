@@ -1,6 +1,7 @@
 import type { BendZone, ZoneBend, ZoneLimits, ZoneSlots } from "../bending/index.ts";
 import { formatAngle, formatMm, formatNumber, THIN_SPACE } from "../foundation/index.ts";
 import type { Project } from "../project/index.ts";
+import { wordPast } from "./lie/word-past.ts";
 import type { BendCare, BendHold, HoldDown, Springback } from "./types.ts";
 
 /** Where a bend lies on its strip, as a length along its datum. */
@@ -139,6 +140,8 @@ function wordCare(care: BendCare, alongMm: AlongMm): string {
   switch (care.kind) {
     case "wrong way first":
       return `Care: the next bend turns the other way after ${formatMm(care.gapMm)} mm, less than ${formatMm(care.leastMm)}: holding this one bends that one the wrong way first. Bend both at once over the ribs.`;
+    case "runs past":
+      return wordPast(care);
     case "near the edge":
       return `Care: only ${formatMm(care.leftMm)} mm of flat to the free edge, and ${formatMm(care.leastMm)} are needed to hold it. Let the foam run past the trim line over a further rib, and trim it after the first skin.`;
     case "across a seam":

@@ -13,10 +13,13 @@ export interface FlatEdge {
   readonly spare?: EdgeSpare;
 }
 
-/** What is left standing outside an edge, mm: half a scarf, to be tapered; or spare, to be fitted to a measured gap. */
+/**
+ * What is left standing outside an edge, mm: half a scarf, to be tapered; spare, to be fitted to a measured gap; or foam to
+ * hold a bend by, over a rib past the edge, to be trimmed off.
+ */
 export interface EdgeSpare {
   readonly lengthMm: number;
-  readonly for: "scarf" | "gap";
+  readonly for: "scarf" | "gap" | "hold";
 }
 
 /** A closed flat loop: each edge starts where the one before ends. Outlines counter-clockwise, holes clockwise. */

@@ -9,6 +9,8 @@ export const LieSchema = v.strictObject({
   pushN: v.optional(Typed),
   /** The wet skin on it, per square metre; from the nominal skin if absent. */
   wetKgPerM2: v.optional(Typed),
+  /** How far foam runs past a free edge that its bend reaches, over a rib of its own; 0 for not at all. */
+  runPastMm: v.optional(Typed),
 });
 
 /** Heights of the laid foam's upward face above the baseboard, as measured. */

@@ -51,6 +51,7 @@ export const RANGES = {
   measuredMm: range(0, 5000),
   pushN: range(0, 300),
   wetKgPerM2: range(0, 20),
+  runPastMm: range(0, 400),
   glueGapMm: range(0, 5),
   pinSpacingMm: range(10, 1000),
   rollWidthMm: range(200, 2000),

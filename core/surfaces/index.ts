@@ -18,6 +18,7 @@ export type { EaseLimits } from "./ease-step.ts";
 export { type Easing, easeTransition } from "./ease-transition.ts";
 export { type EdgeSpot, flatOnEdges, inwardAt, placeOnTrace, spotOnEdge } from "./edge-spots.ts";
 export { faceHeightAt, faceOver, facePointAt, sheetContains } from "./face-height.ts";
+export { facePast, pastLine, type RunningPast } from "./face-past.ts";
 export { heightOnCurve } from "./fence-lower-edge.ts";
 export { type Fibre, type FibreStretch, fibreOf } from "./fibre.ts";
 export { polygonsContain } from "./inside-polygons.ts";

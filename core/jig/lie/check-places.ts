@@ -5,6 +5,9 @@ import type { Rib } from "../types.ts";
 import { stationNear } from "./station-near.ts";
 import type { CheckPlace, LieLine } from "./types.ts";
 
+/** A station this near to a rib lies over it, mm. */
+const OVER_RIB_MM = 1;
+
 /** Over every rib, on every line that crosses it. */
 export function checkPlaces(
   lines: readonly LieLine[],
@@ -19,7 +22,9 @@ export function checkPlaces(
       // Typed off a tape: whole millimetres.
       const spot = { x: Math.round(place.at.x), y: Math.round(place.at.y) };
       const drawnMm = drawnOver(spot);
-      return drawnMm === undefined ? [] : [{ ribId: id, partId: line.partId, at: spot, drawnMm }];
+      // Past a trim line there is no drawn foam to measure.
+      const isOver = Math.abs(place.alongMm - (line.ribsMm[index] ?? 0)) < OVER_RIB_MM;
+      return drawnMm === undefined || !isOver ? [] : [{ ribId: id, partId: line.partId, at: spot, drawnMm }];
     }),
   );
 }

@@ -1,5 +1,7 @@
 import { at } from "../../foundation/index.ts";
 import { bendLine, fibreOf } from "../../surfaces/index.ts";
+import { outboardPlaces } from "../outboard-places.ts";
+import { runsPast, trimmedLane } from "./lane-places.ts";
 import type { LyingFoam } from "./lanes-of.ts";
 import type { Lane } from "./types.ts";
 
@@ -12,14 +14,24 @@ const ONE_RIB_MM = 25;
 
 /**
  * Where ribs stand in any case: inside both ends of every part that run across, and on both sides of its splices. The first
- * and the last are always there, so that nothing hangs over the jig's ends.
+ * and the last are always there, so that nothing hangs over the jig's ends. An end that runs past its trim line is held by the
+ * rib out there, which is among them.
  */
-export function fixedPlaces(lanes: readonly Lane[], foam: LyingFoam, over: Lane["over"]): readonly number[] {
+export function fixedPlaces(all: readonly Lane[], foam: LyingFoam, over: Lane["over"]): readonly number[] {
+  const outboard = over === "across" ? outboardPlaces(foam.pasts).map(({ atMm }) => atMm) : [];
+  // Where all of an end runs past its trim line, the rib out there holds it.
+  const isHeldOut = (lane: Lane, end: 0 | 1): boolean => runsPast(lane)[end] && outboard.length > 0;
+  const lanes = all.map(trimmedLane);
   const startOf = ({ places }: Lane) => at(places, 0).placeMm;
   const endOf = ({ places }: Lane) => at(places, -1).placeMm;
   const partIds = [...new Set(lanes.map(({ partId }) => partId))];
-  const starts: number[] = [Math.min(...lanes.map(startOf)) + INSIDE_MM];
-  const ends: number[] = [Math.max(...lanes.map(endOf)) - INSIDE_MM];
+  const starts: number[] = [];
+  const ends: number[] = [];
+  const [first, last] = [Math.min(...lanes.map(startOf)), Math.max(...lanes.map(endOf))];
+  if (!all.some((lane, i) => isHeldOut(lane, 0) && startOf(at(lanes, i)) < first + ONE_END_MM))
+    starts.push(first + INSIDE_MM);
+  if (!all.some((lane, i) => isHeldOut(lane, 1) && endOf(at(lanes, i)) > last - ONE_END_MM))
+    ends.push(last - INSIDE_MM);
   for (const partId of partIds) {
     const own = lanes.filter((lane) => lane.partId === partId);
     if (own.some(({ hangsFree }) => !hangsFree[0] && !hangsFree[1])) continue;
@@ -32,11 +44,17 @@ export function fixedPlaces(lanes: readonly Lane[], foam: LyingFoam, over: Lane[
       own.map(startOf).filter((mm) => mm - first < ONE_END_MM),
       own.map(endOf).filter((mm) => last - mm < ONE_END_MM),
     ];
-    if (begun.length > 1) starts.push(Math.max(...begun) + INSIDE_MM);
-    if (ended.length > 1) ends.push(Math.min(...ended) - INSIDE_MM);
+    const isOut = (end: 0 | 1) => all.some((lane) => lane.partId === partId && isHeldOut(lane, end));
+    if (begun.length > 1 && !isOut(0)) starts.push(Math.max(...begun) + INSIDE_MM);
+    if (ended.length > 1 && !isOut(1)) ends.push(Math.min(...ended) - INSIDE_MM);
   }
   const splices = over === "across" ? splicesOf(foam) : [];
-  return joined([...starts, ...ends, ...splices.flatMap((mm) => [mm - INSIDE_MM, mm + INSIDE_MM])]);
+  return joined([
+    ...outboard,
+    ...starts,
+    ...ends,
+    ...splices.flatMap((mm) => [mm - INSIDE_MM, mm + INSIDE_MM]),
+  ]);
 }
 
 /** Seams that run across, where bends do not lie slantwise; planks are glued up before, to lie in their shape. */

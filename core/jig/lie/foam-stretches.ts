@@ -45,6 +45,37 @@ export function foamStretches(course: readonly CoursePoint[], faceAt: FaceAt): r
   return stretches.filter(({ spots }) => spots.length > 2);
 }
 
+/**
+ * The spots of a line with one on every trim line that it runs past, and the numbers of the first and the last one on drawn
+ * foam: there the foam ceases to be bent.
+ */
+export function withTrimLines(
+  spots: readonly FoamSpot[],
+  faceAt: FaceAt,
+  isDrawn: (p: PlanPoint) => boolean,
+): { readonly spots: readonly FoamSpot[]; readonly net: readonly [number, number] } {
+  const drawn = spots.flatMap((spot, i) => (isDrawn(spot) ? [i] : []));
+  const [first, last] = [drawn[0] ?? 0, drawn[drawn.length - 1] ?? spots.length - 1];
+  const drawnAt: FaceAt = (p) => (isDrawn(p) ? faceAt(p) : undefined);
+  const trim = (inside: number, outside: number): readonly FoamSpot[] => {
+    const off = spots[outside];
+    const on = at(spots, inside);
+    const border = off ? lastOn(drawnAt, on, off) : on;
+    return border === on ? [] : [border];
+  };
+  const [start, end] = [trim(first, first - 1), trim(last, last + 1)];
+  return {
+    spots: [
+      ...spots.slice(0, first),
+      ...start,
+      ...spots.slice(first, last + 1),
+      ...end,
+      ...spots.slice(last + 1),
+    ],
+    net: [first, last + start.length + end.length],
+  };
+}
+
 /** The last spot with foam on the way from one where it is to one where it is not. */
 function lastOn(faceAt: FaceAt, on: FoamSpot, off: PlanPoint): FoamSpot {
   let last = on;

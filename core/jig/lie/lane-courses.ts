@@ -19,11 +19,14 @@ export interface LaneCourse {
   readonly widthMm: number;
 }
 
-/** Lines over a sheet in plan: just inside both edges, and evenly between, from one end of it to the other. */
-export function laneCourses(sheet: LyingSheet, over: Lane["over"]): readonly LaneCourse[] {
+/**
+ * Lines over a sheet in plan: just inside both edges, and evenly between, from one end of it to the other and so far past
+ * them.
+ */
+export function laneCourses(sheet: LyingSheet, over: Lane["over"], pastMm: number): readonly LaneCourse[] {
   const [run, aside] = over === "across" ? (["x", "y"] as const) : (["y", "x"] as const);
   const [least, most] = sheet.planBox;
-  const reachMm = Math.abs(sheet.depths.coreUpperMm) + 1;
+  const reachMm = Math.abs(sheet.depths.coreUpperMm) + 1 + pastMm;
   const [fromMm, toMm] = [least[run] - reachMm, most[run] + reachMm];
   const steps = Math.max(2, Math.ceil((toMm - fromMm) / STEP_MM));
   const spans = Array.from({ length: steps + 1 }, (_, i) => {

@@ -60,6 +60,35 @@ export function spotOnLane(
   return { at: over === "across" ? { x: placeMm, y: asideMm } : { x: asideMm, y: placeMm }, heightMm };
 }
 
+/** A lane that ends at the trim lines. */
+export function trimmedLane(lane: Lane): Lane {
+  const { places, netMm } = lane;
+  const [fromMm, toMm] = netMm;
+  const endAt = (alongMm: number): LanePlace => {
+    const i = stepAt(places, alongMm, (place) => place.alongMm);
+    const [a, b] = [at(places, i), at(places, i + 1)];
+    const share = (alongMm - a.alongMm) / (b.alongMm - a.alongMm);
+    const mix = (of: keyof LanePlace) => a[of] + share * (b[of] - a[of]);
+    return {
+      placeMm: mix("placeMm"),
+      asideMm: mix("asideMm"),
+      alongMm,
+      heightMm: mix("heightMm"),
+      forcedMm: forcedAt(places, alongMm),
+      forcedSlope: mix("forcedSlope"),
+      upShare: mix("upShare"),
+    };
+  };
+  const inside = places.filter(({ alongMm }) => alongMm > fromMm && alongMm < toMm);
+  return { ...lane, places: [endAt(fromMm), ...inside, endAt(toMm)] };
+}
+
+/** Which ends of a lane run past the trim line. */
+export const runsPast = ({ places, netMm }: Lane): readonly [boolean, boolean] => [
+  netMm[0] > at(places, 0).alongMm + 1,
+  netMm[1] < at(places, -1).alongMm - 1,
+];
+
 /** How far aside a lane runs at a place. */
 export function asideAt(places: readonly LanePlace[], placeMm: number): number {
   const i = stepAt(places, placeMm, (place) => place.placeMm);

@@ -1,10 +1,11 @@
-import type { Seam } from "../../cutting/index.ts";
+import type { RunPast, Seam } from "../../cutting/index.ts";
 import { at, type PlanPoint } from "../../foundation/index.ts";
 import type { Part } from "../../patterns/index.ts";
 import { foamOf, leastBendRatioOf, lieSettingsOf } from "../../project/index.ts";
 import { faceOver, type LyingSheet, type Sheet } from "../../surfaces/index.ts";
 import type { JigGround } from "../jig-ground.ts";
-import { type FoamSpot, foamStretches } from "./foam-stretches.ts";
+import { faceWithPasts } from "../resting-face.ts";
+import { type FoamSpot, foamStretches, withTrimLines } from "./foam-stretches.ts";
 import { laneCourses } from "./lane-courses.ts";
 import { placesOfLine } from "./lane-places.ts";
 import { liesInShape } from "./lies-in-shape.ts";
@@ -21,15 +22,18 @@ export interface LyingFoam {
   readonly parts: readonly Part[];
   /** Splices want ribs on both sides. */
   readonly seams: readonly Seam[];
+  /** What runs past edges over ribs of its own. */
+  readonly pasts: readonly RunPast[];
 }
 
 /** What of sheets and parts lies on ribs: not the fences, which stand. */
-export function lyingFoam({ sheets, parts, seams }: LyingFoam): LyingFoam {
+export function lyingFoam({ sheets, parts, seams, pasts }: LyingFoam): LyingFoam {
   const lying = parts.filter(({ kind }) => kind !== "fence");
   return {
     sheets: sheets.filter(({ kind }) => kind !== "fence"),
     parts: lying,
     seams: seams.filter(({ partId }) => lying.some(({ id }) => id === partId)),
+    pasts,
   };
 }
 
@@ -38,7 +42,7 @@ export function lyingFoam({ sheets, parts, seams }: LyingFoam): LyingFoam {
  * divided where an opening interrupts it. A mirrored sheet has lanes on its right hand alone.
  */
 export function lanesOf(
-  { sheets, parts }: LyingFoam,
+  { sheets, parts, pasts }: LyingFoam,
   project: JigGround,
   over: Lane["over"],
 ): readonly Lane[] {
@@ -46,7 +50,15 @@ export function lanesOf(
     if (sheet.kind === "fence" || sheet.planLoops.length === 0) return [];
     const part = parts.find(({ sheetId }) => sheetId === sheet.id);
     const foam = foamUnder(sheet, project);
-    return part && foam ? lanesOn(sheet, { part, foam, over, project }) : [];
+    return part && foam
+      ? lanesOn(sheet, {
+          part,
+          foam,
+          over,
+          project,
+          pasts: pasts.filter(({ sheetId }) => sheetId === sheet.id),
+        })
+      : [];
   });
 }
 
@@ -67,25 +79,35 @@ interface Ground {
   readonly foam: LaneFoam;
   readonly over: Lane["over"];
   readonly project: JigGround;
+  readonly pasts: readonly RunPast[];
 }
 
-function lanesOn(sheet: LyingSheet, { part, foam, over, project }: Ground): readonly Lane[] {
+function lanesOn(sheet: LyingSheet, { part, foam, over, project, pasts }: Ground): readonly Lane[] {
   const joined = isHeldBeside(part);
   if (joined === "on both sides") return [];
   const isUpright = project.jig.attitude === "upright";
-  const face = faceOver(sheet, isUpright ? sheet.depths.coreLowerMm : sheet.depths.coreUpperMm);
+  const depthMm = isUpright ? sheet.depths.coreLowerMm : sheet.depths.coreUpperMm;
+  const [face, drawn] = [faceWithPasts(sheet, depthMm, pasts), faceOver(sheet, depthMm)];
+  const pastMm = Math.max(0, ...pasts.map(({ lengthMm }) => lengthMm));
   const isShaped = liesInShape(sheet, part);
   const faceAt = (spot: PlanPoint): FoamSpot | undefined => {
     const point = face(spot);
     return point && inAttitude(point, isUpright ? 1 : -1);
   };
-  return laneCourses(sheet, over).flatMap(({ course, widthMm }) =>
-    foamStretches(course, faceAt).flatMap(({ spots, endsAside }): readonly Lane[] => {
+  return laneCourses(sheet, over, pastMm).flatMap(({ course, widthMm }) =>
+    foamStretches(course, faceAt).flatMap((stretch): readonly Lane[] => {
+      const { spots, net } = withTrimLines(
+        stretch.spots,
+        faceAt,
+        (p) => pasts.length === 0 || drawn(p) !== undefined,
+      );
+      const { endsAside } = stretch;
       const places = placesOfLine(spots, over, (spot) => !isShaped(spot));
       if (at(places, -1).alongMm < SHORTEST_MM) return [];
+      const netMm = [at(places, net[0]).alongMm, at(places, net[1]).alongMm] as const;
       const isFree = (isAside: boolean) => joined === "nowhere" && !isAside;
       const hangsFree = [isFree(endsAside[0]), isFree(endsAside[1])] as const;
-      return [{ partId: part.id, over, places, widthMm, foam, hangsFree }];
+      return [{ partId: part.id, over, places, widthMm, foam, hangsFree, netMm }];
     }),
   );
 }

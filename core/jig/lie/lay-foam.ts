@@ -5,9 +5,10 @@ import type { Jig, Rib } from "../types.ts";
 import { checkAsBuilt } from "./check-as-built.ts";
 import { checkPlaces, upFaceOver } from "./check-places.ts";
 import { judgeLine, ribsBeside, stretchAt } from "./judge-line.ts";
-import { asideAt } from "./lane-places.ts";
+import { asideAt, runsPast, trimmedLane } from "./lane-places.ts";
 import { type LyingFoam, lanesOf } from "./lanes-of.ts";
 import { layLane } from "./lay-lane.ts";
+import { pastsOf } from "./pasts-of.ts";
 import { ribForces } from "./rib-forces.ts";
 import type { Lane, LaneSupport, Lie, LieLine, LieWorst, LieWorstPush, RibLimit } from "./types.ts";
 
@@ -44,6 +45,7 @@ export function layFoam(
       limits: limitsOf(ribs, lines, settings.toleranceMm),
       checks: checkPlaces(lines, ribs, drawnOver),
       ...(asBuilt && { asBuilt }),
+      pasts: pastsOf(foam.pasts, lines, ribs),
       unheld: laid.filter(({ isHeld }) => !isHeld).map(({ partId }) => partId),
     },
     problems: worst.flatMap((one) => offShape(one, foam, settings.toleranceMm)),
@@ -51,10 +53,12 @@ export function layFoam(
 }
 
 /** A line with its heights counted from the baseboard. */
-const overBaseboard = (line: LieLine, levelMm: number): LieLine => ({
-  ...line,
-  stations: line.stations.map((station) => ({ ...station, heightMm: station.heightMm - levelMm })),
-});
+function overBaseboard(line: LieLine, levelMm: number): LieLine {
+  const { stations, past, without } = line;
+  const over = (some: LieLine["stations"]) =>
+    some.map((station) => ({ ...station, heightMm: station.heightMm - levelMm }));
+  return { ...line, stations: over(stations), past: over(past), without: over(without) };
+}
 
 interface LaidPart {
   readonly partId: string;
@@ -76,7 +80,7 @@ function layPart(
 ): LaidPart | undefined {
   const lanes = all.filter((lane) => lane.partId === partId);
   if (lanes.length === 0) return undefined;
-  const lines = lanes.flatMap((lane) => layLane(lane, supportsOf(lane, ribs), settings, "fine") ?? []);
+  const lines = lanes.flatMap((lane) => layWithPast(lane, supportsOf(lane, ribs), settings) ?? []);
   const stations = lines.flatMap((line) => line.stations.map((station) => ({ line, station })));
   const pushes = lines.flatMap((line) => line.pushes.map((push) => ({ line, push })));
   const [far] = stations.sort((a, b) => offOf(b.station) - offOf(a.station));
@@ -88,6 +92,20 @@ function layPart(
     ...(far && { worst: { ...far.station, ...whereOn(far.line, far.station.alongMm) } }),
     ...(soft && { pushed: { ...soft.push, ...whereOn(soft.line, soft.push.alongMm) } }),
   };
+}
+
+/** A lane on its ribs, and how it would lie if it ended at the trim lines. */
+function layWithPast(
+  lane: Lane,
+  supports: readonly LaneSupport[],
+  settings: Lie["settings"],
+): LieLine | undefined {
+  const line = layLane(lane, supports, settings, "fine");
+  if (!line || !runsPast(lane).includes(true)) return line;
+  const short = trimmedLane(lane);
+  const [from, to] = [at(short.places, 0).placeMm, at(short.places, -1).placeMm];
+  const inside = supports.filter(({ placeMm }) => placeMm > from && placeMm < to);
+  return { ...line, without: layLane(short, inside, settings, "fine")?.stations ?? [] };
 }
 
 /** Held on every lane before not held; then what lies nearer to its shape. */

@@ -7,6 +7,7 @@ import type { Lane, LaneSupport, LieLine, LieStation } from "./types.ts";
 
 /** Places looked at in each span, and in each end beyond the last rib; and for the strain under a push. */
 const LOOKS = { fine: 20, coarse: 8 } as const;
+const ROUNDING_MM = 1e-6;
 /** Ribs nearer together than this are one support, mm. */
 const ONE_SUPPORT_MM = 1;
 
@@ -41,18 +42,27 @@ export function layLane(
   const sagging = layBeam({ stiffness, fromMm, toMm, supports: level, loads: weighs });
   const batten = layBeam({ stiffness, fromMm, toMm, supports: bent, loads: [] });
   if (!sagging || !batten) return undefined;
-  const seenMm = looksBetween([fromMm, ...level.map(({ atMm }) => atMm), toMm], LOOKS[looks]);
+  const borders = [fromMm, ...level.map(({ atMm }) => atMm), toMm, ...lane.netMm];
+  const seenMm = looksBetween(
+    borders.filter((mm) => mm >= fromMm && mm <= toMm).sort((a, b) => a - b),
+    LOOKS[looks],
+  );
+  const isNet = ({ alongMm }: { readonly alongMm: number }) =>
+    alongMm >= lane.netMm[0] - ROUNDING_MM && alongMm <= lane.netMm[1] + ROUNDING_MM;
+  const seen = seenMm.map((alongMm): LieStation => {
+    const sagMm = sagging.heightAt(alongMm);
+    const battenMm = batten.heightAt(alongMm) - forcedAt(places, alongMm);
+    return { ...spotOnLane(lane, alongMm), alongMm, errorMm: sagMm + battenMm, sagMm, battenMm };
+  });
   return {
     partId: lane.partId,
     over: lane.over,
     widthMm: lane.widthMm,
     ribIds: held.map(({ ribId }) => ribId),
     ribsMm: held.map(({ alongMm }) => alongMm),
-    stations: seenMm.map((alongMm): LieStation => {
-      const sagMm = sagging.heightAt(alongMm);
-      const battenMm = batten.heightAt(alongMm) - forcedAt(places, alongMm);
-      return { ...spotOnLane(lane, alongMm), alongMm, errorMm: sagMm + battenMm, sagMm, battenMm };
-    }),
+    stations: seen.filter(isNet),
+    past: seen.filter((station) => !isNet(station)),
+    without: [],
     pushes: pushesOn(
       lane,
       { stiffness, fromMm, toMm, supports: level },
@@ -60,7 +70,7 @@ export function layLane(
         pushN: settings.pushN,
         momentAt: (alongMm) => sagging.momentAt(alongMm) + batten.momentAt(alongMm),
       },
-    ),
+    ).filter(isNet),
     forcesPerMm: held.map((_, i) => at(sagging.reactionsN, i) + at(batten.reactionsN, i)),
   };
 }

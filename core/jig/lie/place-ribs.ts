@@ -1,5 +1,6 @@
 import { type LieSettings, lieSettingsOf, type RibPlaces } from "../../project/index.ts";
 import type { JigGround } from "../jig-ground.ts";
+import { outboardPlaces } from "../outboard-places.ts";
 import { fewestPlaces, type Shares } from "./fewest-places.ts";
 import { fixedPlaces } from "./fixed-places.ts";
 import { type LyingFoam, lanesOf } from "./lanes-of.ts";
@@ -28,7 +29,9 @@ function automatic(foam: LyingFoam, project: JigGround, over: Lane["over"]): Rib
   const shares: Shares = (placesMm, window) =>
     isMirrored ? sharesOfRight(lanes, placesMm, settings) : sharesBetween(lanes, placesMm, settings, window);
   const atMm = fewestPlaces(isMirrored ? [0, ...borders.filter((mm) => mm > 1)] : borders, shares);
-  return { kind: "typed", atMm };
+  // Those past trim lines stand in any case, whatever is typed.
+  const outboard = outboardPlaces(over === "across" ? foam.pasts : []).map((place) => place.atMm);
+  return { kind: "typed", atMm: atMm.filter((mm) => outboard.every((out) => Math.abs(out - mm) > 1)) };
 }
 
 /** Ribs along stand on both hands alike: what is asked for on the right one is told. */

@@ -1,3 +1,4 @@
+import type { RunPast } from "../../cutting/index.ts";
 import type { PlanPoint } from "../../foundation/index.ts";
 import type { LieSettings } from "../../project/index.ts";
 
@@ -38,6 +39,8 @@ export interface Lane {
   /** The direction of the ribs that carry it. */
   readonly over: "across" | "along";
   readonly places: readonly LanePlace[];
+  /** From where to where along it the drawn foam reaches; what lies beyond runs past and is trimmed off. */
+  readonly netMm: readonly [fromMm: number, toMm: number];
   /** Which ends reach beyond their last rib without anything beside them: there the foam hangs free. */
   readonly hangsFree: readonly [boolean, boolean];
   /** How wide the part is aside, at most. */
@@ -84,6 +87,10 @@ export interface LieLine {
   readonly ribIds: readonly string[];
   readonly ribsMm: readonly number[];
   readonly stations: readonly LieStation[];
+  /** The same where foam runs past the trim line: it is trimmed off, and not judged. */
+  readonly past: readonly LieStation[];
+  /** How it would lie if it ended at the trim lines; empty where nothing runs past. */
+  readonly without: readonly LieStation[];
   /** One for every span, and for an end that reaches far beyond its rib. */
   readonly pushes: readonly LiePush[];
   /** What each rib gives for each mm of width, N/mm; negative where it must hold the foam down. */
@@ -165,6 +172,20 @@ export interface AsBuilt {
   readonly shims: readonly { readonly ribId: string; readonly byMm: number }[];
 }
 
+/** Foam that runs past the trim line of a bent edge, and what that is good for: how the end of the sheet lies with it and without. */
+export interface LiePast {
+  readonly partIds: readonly string[];
+  readonly edgeIds: readonly string[];
+  readonly edgeName: string;
+  readonly toward: RunPast["toward"];
+  readonly lengthMm: number;
+  /** The rib that it is held on; absent where none stands there. */
+  readonly ribId?: string;
+  /** The worst from the last rib but one to the trim line, mm, up in the jig's attitude. */
+  readonly withMm: number;
+  readonly withoutMm: number;
+}
+
 /** How the foam lies on the ribs. */
 export interface Lie {
   readonly settings: LieSettings;
@@ -174,6 +195,7 @@ export interface Lie {
   readonly pushed: readonly LieWorstPush[];
   readonly forces: readonly RibForce[];
   readonly limits: readonly RibLimit[];
+  readonly pasts: readonly LiePast[];
   /** Parts of which some line lies on fewer than two ribs: what they do there is not known. */
   readonly unheld: readonly string[];
   /** Where laid foam is measured, and what was measured. */

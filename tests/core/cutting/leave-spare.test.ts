@@ -92,7 +92,7 @@ describe("a closer", () => {
   it("has its net line on the face shown: half the thickness times the tangent of the bevel beside the outline", () => {
     const { strips, design } = closerOf(demo);
     const strip = at(strips, 0);
-    const [edge] = fittedEdges(strip, 10, design.project);
+    const [edge] = fittedEdges(strip, 10, design.project, "gap");
     const bevelRad = strip.edges.find(({ edgeId }) => edgeId === "second")?.bevelRad[0] ?? 0;
     const offMm = 5 * Math.tan(Math.abs(bevelRad));
     expect(offMm).toBeGreaterThan(0.5);

@@ -3,6 +3,7 @@ import type { Baseboard, Jig, Rib } from "../../../core/jig/index.ts";
 type Bare =
   | "stand"
   | "attitude"
+  | "isOutboard"
   | "holesMm"
   | "laps"
   | "notches"
@@ -16,6 +17,7 @@ type Bare =
 export const bareRib = (rib: Omit<Rib, Bare> & Partial<Rib>): Rib => ({
   stand: "jig",
   attitude: "upright",
+  isOutboard: false,
   holesMm: [],
   laps: [],
   notches: [],

@@ -5,6 +5,7 @@ import { assert, at } from "../../../core/foundation/index.ts";
 import type { Project } from "../../../core/project/index.ts";
 import { plainProject } from "../cutting/plain-project.ts";
 import { arcProfile, box, section, straightProfile } from "./jig-trays.ts";
+import { stripOffCurve } from "./strip-off-curve.ts";
 
 /** A floor of 1200 by 400 on ribs across at given places, upright, of 10 mm foam that bends to any radius. */
 function floorOn(ribsMm: readonly number[], changes: Partial<Project> = {}): Design {
@@ -90,55 +91,6 @@ describe("level foam on level ribs", () => {
   });
 });
 
-/**
- * A bent strip of R 1000 over ribs 300 mm of arc apart, by a beam of finite elements of the test's own: it wants to be
- * straight, is held on every rib, and ends free. What it stands off the arc, at every element.
- */
-function stripOffArc(
-  ribs: readonly number[],
-  fromMm: number,
-  toMm: number,
-  radiusMm: number,
-): readonly (readonly [number, number])[] {
-  const stepMm = 5;
-  const count = Math.round((toMm - fromMm) / stepMm);
-  const size = count + 1;
-  // Unknown: w at every node. Energy: sum of (w'' + 1/R)² over inner nodes, ribs by a great penalty.
-  const rows = Array.from({ length: size }, () => new Float64Array(size + 1));
-  const add = (i: number, k: number, value: number) => {
-    const row = at(rows, i);
-    row[k] = (row[k] ?? 0) + value;
-  };
-  const weights = [1, -2, 1].map((one) => one / stepMm ** 2);
-  for (let i = 1; i < count; i++)
-    for (const [a, wa] of weights.entries()) {
-      for (const [b, wb] of weights.entries()) add(i - 1 + a, i - 1 + b, wa * wb);
-      add(i - 1 + a, size, -wa / radiusMm);
-    }
-  for (const rib of ribs) add(Math.round((rib - fromMm) / stepMm), Math.round((rib - fromMm) / stepMm), 1e6);
-  for (let c = 0; c < size; c++) {
-    let pivot = c;
-    for (let r = c; r < Math.min(size, c + 4); r++)
-      if (Math.abs(at(rows, r)[c] ?? 0) > Math.abs(at(rows, pivot)[c] ?? 0)) pivot = r;
-    const swapped = at(rows, c);
-    rows[c] = at(rows, pivot);
-    rows[pivot] = swapped;
-    for (let r = c + 1; r < Math.min(size, c + 6); r++) {
-      const ratio = (at(rows, r)[c] ?? 0) / (at(rows, c)[c] ?? 1);
-      if (ratio === 0) continue;
-      for (const k of [...Array.from({ length: 9 }, (_, i) => c + i).filter((i) => i < size), size])
-        add(r, k, -ratio * (at(rows, c)[k] ?? 0));
-    }
-  }
-  const off = new Float64Array(size);
-  for (let c = size - 1; c >= 0; c--) {
-    let rest = at(rows, c)[size] ?? 0;
-    for (let k = c + 1; k < Math.min(size, c + 9); k++) rest -= (at(rows, c)[k] ?? 0) * (off[k] ?? 0);
-    off[c] = rest / (at(rows, c)[c] ?? 1);
-  }
-  return Array.from(off, (w, i) => [fromMm + i * stepMm, w] as const);
-}
-
 describe("foam bent to R 1000 over ribs 300 apart", () => {
   const RADIUS = 1000;
   /** Weightless foam on an arc whose sheet ends `overMm` beyond its last rib, both in arc length. */
@@ -166,7 +118,7 @@ describe("foam bent to R 1000 over ribs 300 apart", () => {
         jig: {
           ...plain.jig,
           across: { kind: "typed", atMm: ribArcsMm.map(place) },
-          lie: { wetKgPerM2: 0, pushN: 0 },
+          lie: { wetKgPerM2: 0, pushN: 0, runPastMm: 0 },
         },
       }),
     );
@@ -179,7 +131,7 @@ describe("foam bent to R 1000 over ribs 300 apart", () => {
     const ribs = [0.5, 300, 600, 900];
     const line = bent(ribs, 925);
     const offs = line.stations.map(({ alongMm, battenMm }) => [alongMm, battenMm] as const);
-    const own = stripOffArc([0, 300, 600, 900], 0, 925, RADIUS);
+    const own = stripOffCurve([0, 300, 600, 900], 0, 925, () => 1 / RADIUS);
     const [inside, beyond] = [mostOff(offs, 600, 900), mostOff(offs, 900, 930)];
     expect(inside).toBeCloseTo(mostOff(own, 600, 900), 1);
     expect(beyond).toBeCloseTo(mostOff(own, 900, 930), 1);
@@ -192,7 +144,7 @@ describe("foam bent to R 1000 over ribs 300 apart", () => {
     const ribs = [0.5, 300, 600, 900, 1000];
     const line = bent(ribs, 1000.5);
     const offs = line.stations.map(({ alongMm, battenMm }) => [alongMm, battenMm] as const);
-    const own = stripOffArc([0, 300, 600, 900, 1000], 0, 1000, RADIUS);
+    const own = stripOffCurve([0, 300, 600, 900, 1000], 0, 1000, () => 1 / RADIUS);
     const inside = mostOff(offs, 600, 900);
     expect(inside).toBeCloseTo(mostOff(own, 600, 900), 1);
     expect(inside).toBeLessThan(2);

@@ -94,7 +94,7 @@ function Picture({ design, set, chosenId, scale }: PictureProps) {
           scale={scale}
           isChosen={rib.id === chosenId}
           byMm={pull?.isPulled && pull.rib.id === rib.id ? pull.byMm : 0}
-          handlers={handlersOf(rib)}
+          handlers={rib.isOutboard ? {} : handlersOf(rib)}
         />
       ))}
     </svg>
@@ -132,7 +132,7 @@ interface RibMarkProps {
   readonly isChosen: boolean;
   /** How far it is pulled just now. */
   readonly byMm: number;
-  readonly handlers: ReturnType<ReturnType<typeof useRibDrag>["handlersOf"]>;
+  readonly handlers: Partial<ReturnType<ReturnType<typeof useRibDrag>["handlersOf"]>>;
 }
 
 function RibMark({ row, rib, set, scale, isChosen, byMm, handlers }: RibMarkProps) {
@@ -162,7 +162,7 @@ function RibMark({ row, rib, set, scale, isChosen, byMm, handlers }: RibMarkProp
       {...handlers}
       onClick={() => select({ kind: "rib", ribId: rib.id })}
     >
-      <title>{`${rib.id}, ${rib.runs} at ${formatMm(rib.atMm)} mm; pull it to move it`}</title>
+      <title>{`${rib.id}, ${rib.runs} at ${formatMm(rib.atMm)} mm; ${rib.isOutboard ? "it stands as far out as the foam runs past" : "pull it to move it"}`}</title>
       <line
         className="rib-body"
         {...ends}

@@ -6,7 +6,7 @@ import { SettingsGroup, useSettings } from "../settings/index.ts";
 export function LieFields() {
   const { project, change } = useSettings();
   const { jig } = project;
-  const { toleranceMm, pushN, wetKgPerM2 } = lieSettingsOf(project);
+  const { toleranceMm, pushN, wetKgPerM2, runPastMm } = lieSettingsOf(project);
   const set = (changes: NonNullable<typeof jig.lie>) =>
     change({ jig: { ...jig, lie: { ...jig.lie, ...changes } } });
   return (
@@ -34,6 +34,14 @@ export function LieFields() {
         note="What lies wet on the foam; from the nominal skin until you type it."
         setting="jig.lie.wetKgPerM2"
         onChange={(kg) => set({ wetKgPerM2: kg })}
+      />
+      <NumberField
+        label="Past a bent free edge by"
+        unit="mm"
+        value={runPastMm}
+        note="Foam that runs past an edge that its bend reaches, over an outboard rib, and is trimmed after the first skin. A third of a span and at least 60 mm until you type it; 0 for none."
+        setting="jig.lie.runPastMm"
+        onChange={(mm) => set({ runPastMm: mm })}
       />
     </SettingsGroup>
   );

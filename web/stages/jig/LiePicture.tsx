@@ -1,7 +1,7 @@
 import { at, formatNumber, MINUS } from "../../../core/foundation/index.ts";
 import type { LieLine, LieStation } from "../../../core/jig/index.ts";
 import { boundsOf, fitScale, pathOf, type Scale, type Spot } from "../../drawings/index.ts";
-import { lieBands } from "./lie-bands.ts";
+import { allStations, lieBands } from "./lie-bands.ts";
 
 /** What stands off is drawn larger than it is, by so much that the tolerance is seen. */
 const TOLERANCE_PX = 10;
@@ -18,7 +18,8 @@ interface LiePictureProps {
 
 /** A line over the foam from the side: as drawn, as it lies (larger than it is), its ribs, and a strip of figures below. */
 export function LiePicture({ line, toleranceMm, widthPx }: LiePictureProps) {
-  const drawn = line.stations.map(({ alongMm, heightMm }): Spot => [alongMm, heightMm]);
+  const all = allStations(line);
+  const drawn = all.map(({ alongMm, heightMm }): Spot => [alongMm, heightMm]);
   const bounds = boundsOf([...drawn, ...drawn.map(([along]): Spot => [along, 0])]);
   if (!bounds) return null;
   const scale = fitScale(bounds, { widthPx, heightPx: 240, marginPx: 40 });
@@ -26,9 +27,7 @@ export function LiePicture({ line, toleranceMm, widthPx }: LiePictureProps) {
     1,
     Math.min(MOST_TIMES, Math.round(TOLERANCE_PX / (toleranceMm * scale.pixelsPerMm))),
   );
-  const lying = line.stations.map(
-    ({ alongMm, heightMm, errorMm }): Spot => [alongMm, heightMm + times * errorMm],
-  );
+  const lyingAt = ({ alongMm, heightMm, errorMm }: LieStation): Spot => [alongMm, heightMm + times * errorMm];
   const heightPx = scale.heightPx + STRIP_PX + 36;
   return (
     <svg
@@ -39,20 +38,47 @@ export function LiePicture({ line, toleranceMm, widthPx }: LiePictureProps) {
     >
       <Ribs line={line} scale={scale} />
       <path className="derived" d={pathOf(drawn, scale, "open")} />
-      <path className="lie-foam" d={pathOf(lying, scale, "open")} />
+      <path className="lie-foam" d={pathOf(all.map(lyingAt), scale, "open")} />
+      <path className="lie-without" d={pathOf(line.without.map(lyingAt), scale, "open")} />
+      <TrimLines line={line} scale={scale} />
       <text className="lie-note" x={40} y={16}>
         {`as drawn in pencil, as it lies ${times === 1 ? "at its size" : `${times} times as far off`}`}
       </text>
+      {line.without.length > 0 ? (
+        <text className="lie-note" x={40} y={32}>
+          dashed, if it ended at the trim line
+        </text>
+      ) : null}
       <Strip line={line} scale={scale} toleranceMm={toleranceMm} topPx={scale.heightPx} />
     </svg>
   );
+}
+
+/** Where foam that runs past is trimmed off after the first skin. */
+function TrimLines({ line, scale }: { readonly line: LieLine; readonly scale: Scale }) {
+  const [first, last] = [at(line.stations, 0), at(line.stations, -1)];
+  const ends = [
+    ...(line.past.some(({ alongMm }) => alongMm < first.alongMm) ? [first] : []),
+    ...(line.past.some(({ alongMm }) => alongMm > last.alongMm) ? [last] : []),
+  ];
+  return ends.map(({ alongMm, heightMm }) => {
+    const [x, y] = scale.toPx([alongMm, heightMm]);
+    return (
+      <g key={alongMm} data-testid="lie-trim">
+        <line className="lie-trim" x1={x} x2={x} y1={y - 18} y2={y + 12} />
+        <text className="lie-note" x={x} y={y - 22} textAnchor="middle">
+          trim
+        </text>
+      </g>
+    );
+  });
 }
 
 function Ribs({ line, scale }: { readonly line: LieLine; readonly scale: Scale }) {
   let lastPx = Number.NEGATIVE_INFINITY;
   return line.ribIds.map((id, i) => {
     const alongMm = at(line.ribsMm, i);
-    const [x, top] = scale.toPx([alongMm, heightAt(line.stations, alongMm)]);
+    const [x, top] = scale.toPx([alongMm, heightAt(allStations(line), alongMm)]);
     const [, foot] = scale.toPx([alongMm, 0]);
     const hasRoom = x - lastPx > NUMBER_PX;
     if (hasRoom) lastPx = x;

@@ -16,9 +16,15 @@ export const worstStation = (stations: readonly LieStation[]): LieStation | unde
     undefined,
   );
 
-/** The stretches of a line from rib to rib. */
+/** The stations of a line with those where it runs past its trim lines. */
+export const allStations = ({ stations, past }: LieLine): readonly LieStation[] =>
+  [...stations, ...past].toSorted((a, b) => a.alongMm - b.alongMm);
+
+/** The stretches of a line from rib to rib, or trim line. */
 export function lieBands({ stations, ribsMm }: LieLine): readonly LieBand[] {
-  const borders = [at(stations, 0).alongMm, ...ribsMm, at(stations, -1).alongMm];
+  const [firstMm, lastMm] = [at(stations, 0).alongMm, at(stations, -1).alongMm];
+  // A rib past a trim line holds foam that is not judged.
+  const borders = [firstMm, ...ribsMm.filter((mm) => mm > firstMm && mm < lastMm), lastMm];
   return borders.slice(1).flatMap((toMm, i): LieBand[] => {
     const fromMm = at(borders, i);
     const own = stations.filter(({ alongMm }) => alongMm >= fromMm - 1e-6 && alongMm <= toMm + 1e-6);

@@ -8,7 +8,9 @@ export function placesWithMoved(ribs: readonly Rib[], moved: Rib, toMm: number):
   const isSame = ({ runs, atMm }: Rib) => runs === moved.runs && Math.abs(atMm - moved.atMm) < ONE_PLACE_MM;
   const isImage = ({ runs, atMm }: Rib) =>
     runs === "along" && runs === moved.runs && Math.abs(atMm + moved.atMm) < ONE_PLACE_MM;
-  const others = ribs.filter((rib) => rib.runs === moved.runs && !isSame(rib) && !isImage(rib));
+  const others = ribs.filter(
+    (rib) => rib.runs === moved.runs && !rib.isOutboard && !isSame(rib) && !isImage(rib),
+  );
   const places = [...others.map(({ atMm }) => atMm), toMm].map((mm) =>
     moved.runs === "along" ? Math.abs(mm) : mm,
   );

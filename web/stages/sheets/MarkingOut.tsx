@@ -78,6 +78,10 @@ function StripFacts({ strip, design }: { readonly strip: Strip; readonly design:
             <span key={edgeId}>
               {` Its edge “${name}” closes a gap: ${formatMm(spare.lengthMm)} mm are left standing there, to be cut to the gap that you measure.`}
             </span>
+          ) : spare?.for === "hold" ? (
+            <span key={edgeId}>
+              {` It runs ${formatMm(spare.lengthMm)} mm past its edge “${name}”, to be held by: trim it there after the first skin.`}
+            </span>
           ) : null,
         )}
     </p>

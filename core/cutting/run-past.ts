@@ -1,0 +1,104 @@
+import { at, type Memory, NO_MEMORY, type Problem } from "../foundation/index.ts";
+import type { FlatEdge, Part } from "../patterns/index.ts";
+import { lieSettingsOf, type Project } from "../project/index.ts";
+import type { LyingSheet, SectionSheet, Sheet } from "../surfaces/index.ts";
+import { bentEnds } from "./bent-ends.ts";
+import { cutLinesOf } from "./cut-lines.ts";
+import type { CuttingGround } from "./divide-part.ts";
+import { allowanceOf } from "./kerf-outside.ts";
+import { type PastSettings, pastEnd, type RunPast } from "./past-end.ts";
+import type { Strip } from "./types.ts";
+import { stockFor, usableStock } from "./usable-stock.ts";
+
+export type RunPastGround = CuttingGround & Pick<Project, "jig" | "skins" | "materials">;
+
+interface Sources {
+  readonly parts: readonly Part[];
+  readonly sheets: readonly Sheet[];
+  readonly project: RunPastGround;
+  readonly memory?: Memory;
+}
+
+interface Ran {
+  readonly strips: readonly Strip[];
+  readonly pasts: readonly RunPast[];
+  readonly problems: readonly Problem[];
+}
+
+/**
+ * The strips with foam left standing past every free edge that a cold bend reaches, to be held by over a rib and trimmed
+ * after the first skin; their finished outlines stay as they are. Ribs along carry such a bend themselves: without ribs
+ * across nothing runs past. Problem: no-run-past, where another part, the edge's slant or the stock leaves no room.
+ */
+export function runPast(
+  strips: readonly Strip[],
+  { parts, sheets, project, memory = NO_MEMORY }: Sources,
+): Ran {
+  const lengthMm = lieSettingsOf(project).runPastMm;
+  if (!(lengthMm > 0) || project.jig.across.kind === "none") return { strips, pasts: [], problems: [] };
+  const lying = sheets.filter(
+    (sheet): sheet is LyingSheet => sheet.kind !== "fence" && sheet.planLoops.length > 0,
+  );
+  const ran = lying.flatMap((sheet): readonly Ran[] => {
+    if (sheet.kind !== "section") return [];
+    const hands = parts.filter(({ sheetId }) => sheetId === sheet.id);
+    const own = strips.filter(({ partId }) => hands.some(({ id }) => id === partId));
+    const from = [...hands, ...own, ...lying, project.jig, project.skins, project.materials, project.cutting];
+    const settings = { project, lying, lengthMm };
+    return [memory.recall(`run past ${sheet.id}`, from, () => ranPast(sheet, hands, own, settings))];
+  });
+  const changed = new Map(ran.flatMap((one) => one.strips.map((strip) => [strip.id, strip] as const)));
+  return {
+    strips: strips.map((strip) => changed.get(strip.id) ?? strip),
+    pasts: ran.flatMap(({ pasts }) => pasts),
+    problems: ran.flatMap(({ problems }) => problems),
+  };
+}
+
+/** One sheet on all its hands. */
+function ranPast(
+  sheet: SectionSheet,
+  hands: readonly Part[],
+  strips: readonly Strip[],
+  settings: PastSettings & { readonly project: RunPastGround },
+): Ran {
+  const [part] = hands;
+  if (!part) return { strips, pasts: [], problems: [] };
+  const tries = bentEnds(part).map((end) => pastEnd(sheet, hands, end, settings));
+  // Both halves of an edge across the centre line have the same in their way.
+  const [blocked] = tries.filter(({ why }) => why !== undefined);
+  const problems = blocked?.why === undefined ? [] : [noRunPast(part, blocked.past, blocked.why)];
+  const pasts = tries
+    .flatMap(({ past, why }) => (why === undefined ? [past] : []))
+    .toSorted((a, b) => a.ribXMm[0] - b.ribXMm[0]);
+  const [first] = pasts;
+  if (!first) return { strips, pasts, problems };
+  const long = strips.map((strip) => longer(strip, pasts, part, settings.project));
+  const isTooLong = long.some(
+    ({ stockId }, i) => stockId === undefined && at(strips, i).stockId !== undefined,
+  );
+  if (isTooLong) return { strips, pasts: [], problems: [...problems, noRunPast(part, first, "stock")] };
+  return { strips: long, pasts, problems };
+}
+
+function noRunPast(
+  { itemId, id, name }: Part,
+  { edgeName, lengthMm }: RunPast,
+  why: "stock" | "part" | "slant",
+): Problem {
+  const place = { itemId, partId: id, setting: "jig.lie.runPastMm" };
+  return { kind: "no-run-past", place, name, edgeName, lengthMm, why };
+}
+
+/** A strip with foam left standing past those of its edges that run past. */
+function longer(strip: Strip, pasts: readonly RunPast[], part: Part, project: RunPastGround): Strip {
+  const withFoam = (edge: FlatEdge): FlatEdge => {
+    const past = pasts.find(({ edgeId }) => edgeId === edge.edgeId);
+    return past ? { ...edge, spare: { lengthMm: past.lengthMm, for: "hold" } } : edge;
+  };
+  const loops = strip.loops.map(({ edges }) => ({ edges: edges.map(withFoam) }));
+  const { linesMm } = cutLinesOf(loops, allowanceOf(project));
+  const { stockId: _, ...rest } = strip;
+  const stockId = stockFor(linesMm, usableStock(part, project));
+  return { ...rest, loops, cutLinesMm: linesMm, ...(stockId !== undefined && { stockId }) };
+}
