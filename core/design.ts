@@ -43,9 +43,11 @@ export function outlinesAhead(typed: Project, shaped: Shapes, memory: Memory): r
   const project = memory.keep("project", soundProject(typed));
   const edited = editedItems(project, shaped.project);
   if (edited.length === 0) return [];
-  const items = [...groundOf(edited, project), ...edited];
+  const ground = groundOf(edited, project);
+  const fineness = ground.length === 0 ? "for a screen" : "for cutting";
   const { lines, wingEdge } = drawnLines(project, memory);
-  const { sheets } = buildSheets({ ...project, items }, lines, wingEdge, memory);
+  const seen = { ...project, items: [...ground, ...edited], fineness } as const;
+  const { sheets } = buildSheets(seen, lines, wingEdge, memory);
   const isEdited = new Set(edited.map(({ id }) => id));
   const setBacks = memory.last<readonly SetBack[]>("set-backs") ?? [];
   return layOutlines(
@@ -74,8 +76,8 @@ const groundOf = (edited: readonly Item[], { items }: Project): readonly Item[] 
 
 /** The drawn lines as curves, and the plates folded from them. */
 function drawnLines(project: Project, memory: Memory) {
-  const lines = memory.keep("lines", resolveLines(project));
-  const folding = memory.keep("plates", foldPlates(project, lines));
+  const lines = memory.keep("lines", resolveLines(project, memory));
+  const folding = memory.keep("plates", foldPlates(project, lines, memory));
   const wingEdge = (itemId: string, wingId: string) => wingFreeEdge(folding.plates, itemId, wingId);
   return { lines, folding, wingEdge };
 }

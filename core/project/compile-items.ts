@@ -1,5 +1,5 @@
 import { type CurvePiece, compilePath, mirrorPiece, reversePiece } from "../curves/index.ts";
-import type { Problem } from "../foundation/index.ts";
+import { type Memory, NO_MEMORY, type Problem } from "../foundation/index.ts";
 import { checkItems, type ItemFaults } from "./check-items.ts";
 import type { LineOwner } from "./check-line.ts";
 import { compileTransition } from "./compile-transition.ts";
@@ -8,7 +8,7 @@ import { type DrawnLine, findStretch, type Surroundings } from "./find-stretch.t
 import { fromPathProblem } from "./from-path-problem.ts";
 import { nameOfItem, nameOfOpening } from "./names.ts";
 import { followEndNode, followStartNode, planPath } from "./paths.ts";
-import type { FollowPiece, Item, PlanLine, Project } from "./schema.ts";
+import type { FollowPiece, Item, Opening, PlanLine, Project } from "./schema.ts";
 
 /** Openings stand among the items under this key. */
 export const openingKey = (openingId: string): string => `opening/${openingId}`;
@@ -16,11 +16,13 @@ export const openingKey = (openingId: string): string => `opening/${openingId}`;
 /**
  * The lines in plan of all items as drawn, by item id, in the order of the document, and of all openings by
  * `openingKey`; what is followed is compiled before what follows it. A transition's line is its outline in plan. Problems: unknown references, cycles of references, and all that keeps a
- * path from being a curve. Lines that `faults` names as unfit are absent without a further problem.
+ * path from being a curve. Lines that `faults` names as unfit are absent without a further problem. With a memory, a line
+ * is compiled again only where it has changed, or what it follows.
  */
 export function compileItems(
   project: Project,
   faults: ItemFaults = checkItems(project),
+  memory: Memory = NO_MEMORY,
 ): ReadonlyMap<string, DrawnLine> {
   const items = new Map<string, Item>();
   project.items.forEach((item, index) => {
@@ -28,6 +30,14 @@ export function compileItems(
   });
   const done = new Map<string, DrawnLine>();
   const cycles = cyclesOf(items);
+  const lineFrom = (drawn: Item | Opening, planLine: PlanLine, owner: LineOwner): DrawnLine => {
+    const followed = followedIn(planLine, items).flatMap((other) => [other, lineOf(other)]);
+    return memory.recall(
+      `line ${Object.values(owner.place).join()}`,
+      [drawn, project.symmetry, ...followed],
+      () => compileLine(planLine, owner, around),
+    );
+  };
   const lineOf = (item: Item): DrawnLine => {
     const known = done.get(item.id);
     if (known) return known;
@@ -37,19 +47,27 @@ export function compileItems(
       : faults.unfitPlanIds.has(item.id)
         ? withoutCurve([])
         : item.kind === "transition"
-          ? compileTransition(item, { project, items, lineOf })
-          : compileLine(planLineOf(item), ownerOf(item), { project, items, lineOf });
+          ? compileTransition(item, around)
+          : lineFrom(item, planLineOf(item), ownerOf(item));
     done.set(item.id, line);
     return line;
   };
+  const around: Surroundings = { project, items, lineOf };
   const lines = new Map([...items.values()].map((item) => [item.id, lineOf(item)]));
   project.openings.forEach((opening, index) => {
     if (faults.repeatedOpenings.has(index) || faults.unfitOpeningIds.has(opening.id)) return;
     const owner = { name: nameOfOpening(opening), place: { openingId: opening.id } };
-    lines.set(openingKey(opening.id), compileLine(opening.outline, owner, { project, items, lineOf }));
+    lines.set(openingKey(opening.id), lineFrom(opening, opening.outline, owner));
   });
   return lines;
 }
+
+/** The items that pieces of a line follow. */
+const followedIn = ({ elements }: PlanLine, items: ReadonlyMap<string, Item>): readonly Item[] =>
+  elements.flatMap((element) => {
+    const other = element.kind === "follow" ? items.get(element.edge.itemId) : undefined;
+    return other ? [other] : [];
+  });
 
 const withoutCurve = (problems: readonly Problem[]): DrawnLine => ({ stretches: {}, followed: {}, problems });
 

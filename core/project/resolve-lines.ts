@@ -16,6 +16,8 @@ import {
   cross2,
   distance2,
   gauss,
+  type Memory,
+  NO_MEMORY,
   ON_CENTRE_LINE_MM,
   PROFILE_FALLBACK_MM,
   type Problem,
@@ -38,11 +40,12 @@ const MOST_CROSSINGS_TOLD = 3;
  * Every drawn line of a project as a curve; see `ResolvedLines`. What `checkDocument` finds unfit is left out
  * without telling it again; everything else that compiles is delivered. Problems: open and crossing outlines,
  * profiles that fall back, curves that bulge over the centre line, references without an end or in a cycle, and
- * all that keeps a path from being a curve.
+ * all that keeps a path from being a curve. With a memory, only what has changed is compiled and checked again.
  */
-export function resolveLines(project: Project): ResolvedLines {
+export function resolveLines(project: Project, memory: Memory = NO_MEMORY): ResolvedLines {
+  const { symmetry } = project;
   const faults = checkItems(project);
-  const drawn = compileItems(project, faults);
+  const drawn = compileItems(project, faults, memory);
   const problems: Problem[] = [];
   const plan: Record<string, Curve> = {};
   const unfit: Record<string, Curve> = {};
@@ -55,34 +58,44 @@ export function resolveLines(project: Project): ResolvedLines {
   project.profiles.forEach((profile, index) => {
     if (faults.repeatedProfiles.has(index) || faults.unfitProfileIds.has(profile.id)) return;
     const owner = { name: nameOfProfile(profile), place: { profileId: profile.id } };
-    const curve = compileSide(profile.nodes, owner, problems);
-    if (curve) profiles[profile.id] = curve;
+    const side = memory.recall(`profile ${profile.id}`, [profile], () => compileSide(profile.nodes, owner));
+    problems.push(...side.problems);
+    if (side.curve) profiles[profile.id] = side.curve;
   });
   project.items.forEach((item, index) => {
     const line = drawn.get(item.id);
     if (!line || faults.repeatedItems.has(index)) return;
-    const found = [...line.problems, ...checkDrawn(item, line, project.symmetry)];
+    const check = () => [...line.problems, ...checkDrawn(item, line, symmetry)];
+    const found = memory.recall(`check ${item.id}`, [item, line, symmetry], check);
     problems.push(...found);
     const isFit = !faults.unfitItemIds.has(item.id) && found.length === 0;
     if (line.edges && isFit) transitions[item.id] = line.edges;
     if (line.curve && isFit) {
-      plan[item.id] = counterClockwise(line.curve);
+      const { curve } = line;
+      plan[item.id] = memory.recall(`plan ${item.id}`, [curve], () => counterClockwise(curve));
       noteFollows(item, line, follows);
     } else if (line.curve) unfit[item.id] = line.curve;
     if (item.kind !== "fence" || item.lowerEdge.kind !== "heights" || faults.unfitLowerEdgeIds.has(item.id))
       return;
     const owner = lowerEdgeOwner(item);
-    const curve = compileSide(item.lowerEdge.nodes, owner, problems);
-    if (curve) lowerEdges[item.id] = curve;
+    const { nodes } = item.lowerEdge;
+    const side = memory.recall(`lower edge ${item.id}`, [item], () => compileSide(nodes, owner));
+    problems.push(...side.problems);
+    if (side.curve) lowerEdges[item.id] = side.curve;
   });
   project.openings.forEach((opening, index) => {
     const line = drawn.get(openingKey(opening.id));
     if (!line || faults.repeatedOpenings.has(index)) return;
     const owner = { name: nameOfOpening(opening), place: { openingId: opening.id } };
-    const found = [...line.problems, ...checkLoop(opening.outline.closed, line, owner, project.symmetry)];
+    const check = () => [...line.problems, ...checkLoop(opening.outline.closed, line, owner, symmetry)];
+    const found = memory.recall(`check opening ${opening.id}`, [opening, line, symmetry], check);
     problems.push(...found);
-    if (line.curve && found.length === 0) openings[opening.id] = counterClockwise(line.curve);
-    else if (line.curve) unfit[openingKey(opening.id)] = line.curve;
+    const { curve } = line;
+    if (curve && found.length === 0)
+      openings[opening.id] = memory.recall(`plan of opening ${opening.id}`, [curve], () =>
+        counterClockwise(curve),
+      );
+    else if (curve) unfit[openingKey(opening.id)] = curve;
   });
   return { plan, unfit, profiles, lowerEdges, transitions, openings, follows, problems };
 }
@@ -186,27 +199,25 @@ function signedAreaMm2(curve: Curve): number {
   }, 0);
 }
 
+/** A curve, and what is wrong with it: one or the other. */
+interface Compiled {
+  readonly curve?: Curve;
+  readonly problems: readonly Problem[];
+}
+
 /** A line of the side view as a curve with x rising; a problem where it cannot be one. */
-function compileSide(nodes: readonly SideNode[], owner: LineOwner, problems: Problem[]): Curve | undefined {
+function compileSide(nodes: readonly SideNode[], owner: LineOwner): Compiled {
   const compiled = compilePath(sidePath(nodes));
-  if (!compiled.ok) {
-    problems.push(...compiled.problems.map((problem) => fromPathProblem(problem, owner, "xz")));
-    return undefined;
-  }
+  if (!compiled.ok)
+    return { problems: compiled.problems.map((problem) => fromPathProblem(problem, owner, "xz")) };
   const drawn = compiled.value;
   const rises = endOfPiece(at(drawn.pieces, -1))[0] >= startOfPiece(at(drawn.pieces, 0))[0];
   const curve = rises ? drawn : reversed(drawn);
   const fallback = fallbackOf(curve);
-  if (!fallback) return curve;
+  if (!fallback) return { curve, problems: [] };
   const { nodeId, atXMm, fallbackMm } = fallback;
-  problems.push({
-    kind: "profile-falls-back",
-    name: owner.name,
-    place: { ...owner.place, ...(nodeId === undefined ? {} : { nodeId }) },
-    atXMm,
-    fallbackMm,
-  });
-  return undefined;
+  const place = { ...owner.place, ...(nodeId === undefined ? {} : { nodeId }) };
+  return { problems: [{ kind: "profile-falls-back", name: owner.name, place, atXMm, fallbackMm }] };
 }
 
 interface Fallback {

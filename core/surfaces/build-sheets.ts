@@ -10,7 +10,7 @@ import {
 import type { RuledSurface } from "../rulings/index.ts";
 import { edgeGround, type WingEdge } from "./edge-ground.ts";
 import { FENCE_GROUND, fenceSheet } from "./fence-sheet.ts";
-import { SECTION_GROUND, sectionSheets } from "./section-sheets.ts";
+import { SECTION_GROUND, type SectionGround, sectionSheets } from "./section-sheets.ts";
 import { type EdgeGround, TRANSITION_GROUND } from "./transition-edges.ts";
 import { transitionSheet } from "./transition-sheet.ts";
 import type { CornerFold, LyingSheet, Sheet } from "./types.ts";
@@ -18,10 +18,10 @@ import type { CornerFold, LyingSheet, Sheet } from "./types.ts";
 /**
  * Every sheet of the tray, sections before transitions before fences, each in the order of the document; the folds that
  * divide sections; and a problem for each item that could not be made. An item without a usable line has its problem
- * already. What is made of the same things as the last time is taken from `memory`.
+ * already. Sections are as fine as the project says, which matters only while the hand drags. What is made of the same things as the last time is taken from `memory`.
  */
 export function buildSheets(
-  project: Project,
+  project: Project & Pick<SectionGround, "fineness">,
   lines: ResolvedLines,
   wingEdge: WingEdge = () => undefined,
   memory: Memory = NO_MEMORY,
@@ -41,7 +41,7 @@ export function buildSheets(
     const profile = lines.profiles[item.profileId];
     if (!outline?.closed || !profile) continue;
     const from = [item, outline, profile, lines.openings, ...SECTION_GROUND.map((field) => project[field])];
-    const made = memory.recall(`section ${item.id}`, from, () =>
+    const made = memory.recall(`section ${item.id} ${project.fineness ?? ""}`, from, () =>
       sectionSheets(project, item, outline, profile, lines.openings),
     );
     for (const openingId of made.openingIds) cutting.add(openingId);

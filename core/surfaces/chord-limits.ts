@@ -14,18 +14,27 @@ const LEAST_EDGE_MM = 20;
 /** A chord this short is fine whatever it leaves out: a knife point is as wide. */
 const SHORTEST_CHORD_MM = 0.1;
 
+/** How fine outlines are drawn: to be cut by, or only to be looked at. */
+export type Fineness = "for cutting" | "for a screen";
+
+/** On a screen nobody sees a fortieth of a mm, nor so small a turn. */
+const ON_SCREEN: ChordLimits = { sagMm: 0.025, turnRad: 0.15 };
+
 /** Turn beyond which a chord is not taken for one, however short its edge. */
 const MOST_TURN_RAD = 0.05;
 
 /**
  * The limits for each piece of a sheet's outline, so that edges and area as written fall short by no more than
  * OUTLINE_SHORTFALL: a chord of turn θ is short by θ²/24 of its length, and leaves out ⅔ of its length times its
- * sag. Curves and straight pieces (which bend a little in the flat where they cross a bend) have a budget each.
+ * sag. Curves and straight pieces (which bend a little in the flat where they cross a bend) have a budget each. For a
+ * screen they are as coarse as it bears.
  */
 export function chordLimits(
   loops: readonly (readonly DrawnPiece[])[],
   areaMm2: number,
+  fineness: Fineness,
 ): (drawn: DrawnPiece) => ChordLimits {
+  if (fineness === "for a screen") return () => ON_SCREEN;
   const edges = new Map<string, number>();
   const kinds = new Map<string, number>();
   const add = (sums: Map<string, number>, key: string, lengthMm: number) =>

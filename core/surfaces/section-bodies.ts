@@ -1,6 +1,6 @@
 import { type CurvePiece, enclosedAreaMm2, flattenPiece, pointOnPiece } from "../curves/index.ts";
 import type { PlanPoint } from "../foundation/index.ts";
-import { chordLimits } from "./chord-limits.ts";
+import { chordLimits, type Fineness } from "./chord-limits.ts";
 import { cylinderChart } from "./cylinder-chart.ts";
 import { type DrawnPiece, polygonOf } from "./drawn-loops.ts";
 import { meetWallsAt } from "./meet-walls.ts";
@@ -26,6 +26,7 @@ export interface DividedSurface {
   readonly stretches: readonly (readonly CurvePiece[])[];
   readonly corners: readonly Corner[];
   readonly neutralMm: number;
+  readonly fineness: Fineness;
 }
 
 /**
@@ -58,7 +59,7 @@ interface TracedStretch {
 }
 
 function traceStretch(
-  { whole, frame, stretches, corners, neutralMm }: DividedSurface,
+  { whole, frame, stretches, corners, neutralMm, fineness }: DividedSurface,
   index: number,
   drawn: Loops,
   opened: OpenedSection | undefined,
@@ -68,7 +69,7 @@ function traceStretch(
   const limits: XiLimits = { ...(before && { from: before }), ...(after && { to: after }) };
   const trace = (loops: Loops): readonly RegionLoop[] => {
     const areaMm2 = leastAreaMm2(loops, (polygon) => clipToXi(chart, polygon, limits));
-    const limitsOf = chordLimits(loops, Math.max(areaMm2, SLIVER_MM2));
+    const limitsOf = chordLimits(loops, Math.max(areaMm2, SLIVER_MM2), fineness);
     return traceLoops(chart, loops, limits, { neutralMm, limitsOf });
   };
   const region = trace(opened ? meetWallsAt(chart, opened, neutralMm) : drawn);

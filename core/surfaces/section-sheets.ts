@@ -2,6 +2,7 @@ import { type Curve, endOfPiece, extremeParameters, pointOnPiece, startOfPiece }
 import type { Problem } from "../foundation/index.ts";
 import { faceDepths } from "../laminate/index.ts";
 import { coreOf, type Project, type Section } from "../project/index.ts";
+import type { Fineness } from "./chord-limits.ts";
 import { cylinderChart } from "./cylinder-chart.ts";
 import { drawnLoop, joinToImage } from "./drawn-loops.ts";
 import { openSection } from "./open-section.ts";
@@ -21,7 +22,10 @@ export interface SectionOutcome {
 
 /** What of a project the sheets of a section follow from, besides the section and its curves. */
 export const SECTION_GROUND = ["symmetry", "drawnFace", "skins", "core", "profiles", "openings"] as const;
-export type SectionGround = Pick<Project, (typeof SECTION_GROUND)[number]>;
+export type SectionGround = Pick<Project, (typeof SECTION_GROUND)[number]> & {
+  /** For cutting where it is not said. */
+  readonly fineness?: Fineness;
+};
 
 const NOTHING: SectionOutcome = { sheets: [], folds: [], openingIds: [], problems: [] };
 
@@ -66,7 +70,8 @@ export function sectionSheets(
   const stepped = cornerProblem(section, profile, corners);
   if (stepped) return { ...NOTHING, openingIds, problems: [stepped] };
 
-  const surface = { whole, frame, stretches, corners, neutralMm: depths.neutralMm };
+  const { fineness = "for cutting" } = project;
+  const surface = { whole, frame, stretches, corners, neutralMm: depths.neutralMm, fineness };
   const bodies = sectionBodies(surface, loops, opened);
   const sheets = bodies.map(
     (body, i): SectionSheet => ({

@@ -105,6 +105,7 @@ export function wallLimits(
   const limits = chordLimits(
     loops.map((runs) => runs.flatMap(({ wall }) => (wall ? [stretchOf(wall)] : []))),
     areaMm2 / 2,
+    "for cutting",
   );
   return (wall) => limits(stretchOf(wall));
 }
