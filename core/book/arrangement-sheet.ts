@@ -1,9 +1,11 @@
 import { formatMm, formatNumber } from "../foundation/index.ts";
+import { traySolids } from "../solids/index.ts";
+import { paragraphBlock } from "./blocks.ts";
 import { boxOf, heightOf, widthOf } from "./boxes.ts";
 import type { Design } from "./design.ts";
 import { dimensionMarks } from "./dimensions.ts";
 import type { Lettering } from "./lettering.ts";
-import { arrowMarks, lineMark, loopMark, paper, textMark } from "./marks.ts";
+import { arrowMarks, type LineMark, lineMark, loopMark, paper, textMark } from "./marks.ts";
 import { noteMarks } from "./notes-on-paper.ts";
 import { contentOf, type PaperFormat, type SheetBody } from "./page-frame.ts";
 import {
@@ -17,12 +19,13 @@ import {
 } from "./plan-picture.ts";
 import { partShapes, plateShapes, type SpaceShape } from "./plan-shapes.ts";
 import { standardScale } from "./scales.ts";
+import { type SectionStation, sectionStations } from "./section-stations.ts";
 import type { Mark, PaperPoint } from "./types.ts";
 
 /** Room for dimensions and station numbers around the views, mm. */
 const BESIDE_MM = 22;
-const BETWEEN_MM = 34;
-const HEADING_MM = 12;
+const BETWEEN_MM = 42;
+const HEADING_MM = 22;
 const BELOW_MM = 16;
 
 /** The general arrangement: plan from above with both halves, side view below on the same stations. */
@@ -41,6 +44,7 @@ export function arrangementSheet(design: Design, lettering: Lettering): readonly
       heightMm: heightOf(area) - BETWEEN_MM - HEADING_MM - BELOW_MM,
     };
   };
+  const stations = sectionStations(traySolids(design));
   const small = standardScale(size, roomOn("A4"));
   const format = small > 5 ? "A3" : "A4";
   const scale = standardScale(size, roomOn(format));
@@ -66,17 +70,43 @@ export function arrangementSheet(design: Design, lettering: Lettering): readonly
         }),
         ...forward(paper(area.right - 34, area.top - 4)),
         ...shapes.flatMap((shape) => planMarks(shape, planView, isUnderFoam(shape) ? "hidden" : "outline")),
-        ...codeMarks(shapes, planView, lettering),
+        ...codeMarks(shapes, planView, lettering, linesOfPlan(shapes, planView)),
+        ...stations.flatMap((station) => planeMarks(station, planView)),
         ...(plan.bottom < 0 && plan.top > 0 ? centreLineMarks(planView) : []),
         ...stationRuler(planView, sideView),
         ...inSide.flatMap((shape) => sideMarks(shape, sideView)),
         ...ground(sideView),
         ...mainDimensions(planView, sideView, inSide),
+        ...paragraphBlock(CAPTION, widthOf(area), lettering).draw(paper(area.left, sideView.corner.y - 8)),
         ...noteMarks(design.project, "plan", planView),
         ...noteMarks(design.project, "side", sideView),
       ],
     },
   ];
+}
+
+/** What codes keep clear of: the outlines, and the centre line. */
+const linesOfPlan = (shapes: readonly SpaceShape[], view: View): readonly LineMark[] =>
+  [...shapes.flatMap((shape) => planMarks(shape, view, "outline")), ...centreLineMarks(view)].filter(
+    (mark) => mark.kind === "line",
+  );
+
+/**
+ * Where a section is taken: the thick ends of its plane over and under the plan, arrows toward what is seen (forward), and
+ * its letter at each (ISO 128-3).
+ */
+function planeMarks({ letter, xMm }: SectionStation, view: View): readonly Mark[] {
+  const [low, high] = [onView(view, paper(xMm, view.box.bottom)), onView(view, paper(xMm, view.box.top))];
+  const end = (from: number, to: number): readonly Mark[] => [
+    lineMark([paper(low.x, from), paper(low.x, to)], "outline", "sections"),
+    ...arrowMarks(paper(low.x, to), paper(low.x - 5, to), 2.5, "thin"),
+    textMark(paper(low.x + 1.5, Math.min(from, to) + 0.6), letter, {
+      heightMm: 3.5,
+      face: "bold",
+      layer: "sections",
+    }),
+  ];
+  return [...end(high.y + 2, high.y + 7), ...end(low.y - 2, low.y - 7)];
 }
 
 /** Fences and plates lie under the sheets. */
@@ -101,9 +131,12 @@ function ground(view: View): readonly Mark[] {
   const [from, to] = [onView(view, paper(view.box.left, 0)), onView(view, paper(view.box.right, 0))];
   return [
     lineMark([paper(from.x - 6, from.y), paper(to.x + 6, to.y)], "thin", "side"),
-    textMark(paper(to.x + 7, to.y - 0.9), "ground", { heightMm: 1.8 }),
+    textMark(paper(to.x + 7, to.y - 0.9), "ground"),
   ];
 }
+
+const CAPTION =
+  "z: height of the drawn face above ground at the front, at the rear and where it is lowest. A–A and on: cross-sections, on the next sheet.";
 
 /** Steps of the stations, mm. */
 const STEPS_MM = [50, 100, 200, 250, 500, 1000];
@@ -112,7 +145,7 @@ const STEPS_MM = [50, 100, 200, 250, 500, 1000];
 function stationRuler(plan: View, side: View): readonly Mark[] {
   const { box, scale } = plan;
   const step = STEPS_MM.find((one) => one / scale >= 9) ?? 1000;
-  const [top, bottom] = [plan.corner.y - 3, side.corner.y + heightOf(side.box) / scale + 3];
+  const [top, bottom] = [plan.corner.y - 11, side.corner.y + heightOf(side.box) / scale + 3];
   const middle = bottom + 3;
   const marks: Mark[] = [];
   for (let x = Math.ceil(box.left / step) * step; x <= box.right + 1e-6; x += step) {
@@ -140,7 +173,7 @@ function mainDimensions(plan: View, side: View, shapes: readonly SpaceShape[]): 
     (p, i, all) => all.findIndex((other) => Math.abs(other.x - p.x) * 6 < 10 * plan.scale) === i,
   );
   return [
-    ...dimensionMarks(corner(box.left, box.bottom), corner(box.right, box.bottom), -12, widthOf(box)),
+    ...dimensionMarks(corner(box.left, box.bottom), corner(box.right, box.bottom), -20, widthOf(box)),
     ...dimensionMarks(corner(box.left, box.bottom), corner(box.left, box.top), 10, heightOf(box)),
     ...heights.map((p) => {
       const foot = onView(side, paper(p.x, 0));
@@ -150,10 +183,5 @@ function mainDimensions(plan: View, side: View, shapes: readonly SpaceShape[]): 
         heightMm: 2.5,
       });
     }),
-    textMark(
-      paper(side.corner.x - 6, side.corner.y - 11),
-      "z: height of the drawn face above ground at the front, at the rear and where it is lowest",
-      { heightMm: 1.8 },
-    ),
   ];
 }

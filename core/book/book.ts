@@ -9,7 +9,9 @@ import { lieSheets } from "./lie-sheets.ts";
 import { notesSheets } from "./notes-on-paper.ts";
 import { framePages, type SheetBody } from "./page-frame.ts";
 import { partsSheets } from "./parts-sheets.ts";
+import { pictureSheets } from "./picture-sheets.ts";
 import { plateSheets } from "./plate-sheets.ts";
+import { sectionSheets } from "./section-sheets.ts";
 import { shoppingSheets } from "./shopping-sheets.ts";
 import { skinSheets } from "./skin-sheets.ts";
 import { slotTrialSheets } from "./slot-trial-sheet.ts";
@@ -24,6 +26,8 @@ export function drawBook(design: Design, fonts: Fonts): DrawingSet {
   const marks = edgeMarks(design);
   const sheets: readonly SheetBody[] = [
     ...arrangementSheet(design, lettering),
+    ...sectionSheets(design, lettering),
+    ...pictureSheets(design, lettering),
     ...notesSheets(design, lettering),
     ...shoppingSheets(design, lettering),
     ...partsSheets(design, lettering),

@@ -1,7 +1,8 @@
 import { type Box, boxOf, growBox, heightOf, widthOf } from "./boxes.ts";
 import { isInsideLoops } from "./chords.ts";
+import { clipLine } from "./clip.ts";
 import type { Lettering } from "./lettering.ts";
-import { lineMark, loopMark, paper, textMark } from "./marks.ts";
+import { type LineMark, lineMark, loopMark, paper, textMark } from "./marks.ts";
 import type { SpaceShape } from "./plan-shapes.ts";
 import type { LineStyle, Mark, PaperPoint } from "./types.ts";
 
@@ -50,19 +51,56 @@ export function planMarks(shape: SpaceShape, view: View, style: LineStyle): read
 const fenceLine = (shape: SpaceShape): readonly PaperPoint[] =>
   [...(planLoops(shape)[0] ?? [])].sort((a, b) => a.x - b.x || a.y - b.y);
 
-/** Each shape's code inside it where there is room, else beside it; codes never lie on each other. */
-export function codeMarks(shapes: readonly SpaceShape[], view: View, lettering: Lettering): readonly Mark[] {
+/**
+ * Each shape's code inside it where there is room, else beside it with a line to it; codes never lie on each other, nor on
+ * the lines given.
+ */
+export function codeMarks(
+  shapes: readonly SpaceShape[],
+  view: View,
+  lettering: Lettering,
+  lines: readonly LineMark[] = [],
+): readonly Mark[] {
   const taken: Box[] = [];
-  return shapes.flatMap((shape) => {
+  const isClear = (box: Box) =>
+    !taken.some((other) => overlap(other, box)) &&
+    lines.every((line) => clipLine(line, growBox(box, CLEAR_MM)).length === 0);
+  return shapes.flatMap((shape): readonly Mark[] => {
     const width = lettering.widthMm(shape.id, "mono", 2.5);
-    const spot = codeSpots(shape, view, width).find((p) => {
-      const box = codeBox(p, width);
-      return !taken.some((other) => overlap(other, box));
-    });
+    const spots = codeSpots(shape, view, width);
+    const own = spots.find((p) => isClear(codeBox(p, width)));
+    const foot = own === undefined ? spots[0] : undefined;
+    const spot = own ?? (foot && spotsAround(foot).find((p) => isClear(codeBox(p, width))));
     if (spot === undefined) return [];
     taken.push(growBox(codeBox(spot, width), 0.3));
-    return [textMark(paper(spot.x - width / 2, spot.y - 1.25), shape.id, { face: "mono", layer: "words" })];
+    return [
+      textMark(paper(spot.x - width / 2, spot.y - 1.25), shape.id, { face: "mono", layer: "words" }),
+      ...(foot === undefined ? [] : [leader(spot, foot, width)]),
+    ];
   });
+}
+
+/** Between a code and a line, mm. */
+const CLEAR_MM = 0.6;
+/** A code that finds no room is set this far away, and a line leads to its shape, mm. */
+const AWAY_MM = [6, 8, 10, 12, 15, 18, 22];
+
+const spotsAround = (foot: PaperPoint): readonly PaperPoint[] =>
+  AWAY_MM.flatMap((away) =>
+    Array.from({ length: 16 }, (_, k) => {
+      const angle = ((k % 2 === 0 ? k : -k - 1) * Math.PI) / 16 + Math.PI / 2;
+      return paper(foot.x + away * Math.cos(angle), foot.y + away * Math.sin(angle));
+    }),
+  );
+
+/** From the edge of a code's box to a place of its shape. */
+function leader(spot: PaperPoint, foot: PaperPoint, width: number): LineMark {
+  const box = growBox(codeBox(spot, width), 0.2);
+  const start = paper(
+    Math.min(box.right, Math.max(box.left, foot.x)),
+    Math.min(box.top, Math.max(box.bottom, foot.y)),
+  );
+  return lineMark([start, foot], "station", "words");
 }
 
 const codeBox = (p: PaperPoint, width: number): Box => ({
@@ -91,8 +129,8 @@ function codeSpots(shape: SpaceShape, view: View, codeMm: number): readonly Pape
   if (widthOf(box) / view.scale < codeMm + 1) return besideSpots(box, view, codeMm);
   const isAcross = box.bottom < 0 && box.top > 0;
   const spots: PaperPoint[] = [];
-  for (const fx of [0.5, 0.4, 0.6, 0.25, 0.75]) {
-    for (const fy of isAcross ? [0.7, 0.3, 0.8, 0.2] : [0.5, 0.35, 0.65, 0.2, 0.8]) {
+  for (const fx of [0.5, 0.4, 0.6, 0.25, 0.75, 0.15, 0.85]) {
+    for (const fy of isAcross ? [0.7, 0.3, 0.8, 0.2, 0.6, 0.4] : [0.5, 0.35, 0.65, 0.2, 0.8]) {
       spots.push(paper(box.left + widthOf(box) * fx, box.bottom + heightOf(box) * fy));
     }
   }
