@@ -128,7 +128,7 @@ export function planWork(shapes: Shapes, memory: Memory = NO_MEMORY): Work {
   const gluing = planGlueUp({ sheets, parts, strips: running.strips, seams, joints, jig }, project);
   const sparing = leaveSpare(running.strips, gluing.closings, { parts, project, memory });
   const { strips } = sparing;
-  const skinning = planSkins({ sheets, parts }, project, memory);
+  const skinning = planSkins({ sheets, parts, joints, seams }, project, memory);
   const laying = memory.recall(
     "stock",
     [...strips, ...allRibs(jig), ...STOCK_GROUND.map((field) => project[field])],

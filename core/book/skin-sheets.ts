@@ -1,6 +1,16 @@
 import { formatNumber, toDegrees } from "../foundation/index.ts";
 import { laminateOf } from "../project/index.ts";
-import { faceWords, potWords, type SkinFace, skinSteps } from "../skins/index.ts";
+import {
+  faceWords,
+  lapWords,
+  patchesOfSession,
+  patchWords,
+  potWords,
+  type SkinFace,
+  type SkinSession,
+  sessionWords,
+  skinSteps,
+} from "../skins/index.ts";
 import { type Block, flowBlocks, gapBlock, headingBlock, paragraphBlock, tableBlocks } from "./blocks.ts";
 import { cautionBlocks } from "./cautions.ts";
 import { counted } from "./counted.ts";
@@ -66,29 +76,60 @@ function faceBlocks(face: SkinFace, lettering: Lettering): readonly Block[] {
   ];
 }
 
-function sessionBlocks({ sessions }: SkinFace, lettering: Lettering): readonly Block[] {
-  const [first] = sessions;
+function sessionBlocks(face: SkinFace, lettering: Lettering): readonly Block[] {
   const text = (words: string) => paragraphBlock(words, CONTENT_WIDTH_MM, lettering);
-  if (first === undefined) return [text("No session: it is too cold for this resin.")];
-  const figure = { widthMm: 28, face: "mono" as const, anchor: "end" as const };
+  if (face.sessions.length === 0) return [text("No session: it is too cold for this resin.")];
   return [
     text(
-      `${counted(sessions.length, "session")} of ${formatNumber(first.areaMm2 / 1e6, 2)} m², ${formatNumber(first.workMinutes, 0)} min of work each. Pots of one session:`,
+      `${counted(face.sessions.length, "session")}, ${formatNumber(face.sessionSeamMm / 1000, 2)} m of seams between them. A patch is named by part, face and field, and its ply from the foam.`,
     ),
-    ...tableBlocks(
-      [
-        { title: "Pots", ...figure },
-        { title: "Mix in each", ...figure },
-        { title: "Resin", ...figure },
-        { title: "Hardener", ...figure },
-        { title: "Pigment", ...figure },
-        { title: "Spread within", ...figure },
-      ],
-      first.cards.map((card) => {
-        const { pots, each, resin, hardener, pigment, within } = potWords(card);
-        return [pots, each, resin, hardener, pigment, within];
-      }),
-      lettering,
-    ),
+    ...lapWords(face).map(text),
+    ...face.sessions.flatMap((session, i) => [
+      headingBlock(`${face.face[0]?.toUpperCase()}${face.face.slice(1)}, session ${i + 1}`),
+      text(sessionWords(session)),
+      ...potTable(session, lettering),
+      gapBlock(1.5),
+      ...patchTable(face, session, lettering),
+      gapBlock(2),
+    ]),
   ];
+}
+
+function potTable({ cards }: SkinSession, lettering: Lettering): readonly Block[] {
+  const figure = { widthMm: 28, face: "mono" as const, anchor: "end" as const };
+  return tableBlocks(
+    [
+      { title: "Pots", ...figure },
+      { title: "Mix in each", ...figure },
+      { title: "Resin", ...figure },
+      { title: "Hardener", ...figure },
+      { title: "Pigment", ...figure },
+      { title: "Spread within", ...figure },
+    ],
+    cards.map((card) => {
+      const { pots, each, resin, hardener, pigment, within } = potWords(card);
+      return [pots, each, resin, hardener, pigment, within];
+    }),
+    lettering,
+  );
+}
+
+function patchTable(face: SkinFace, session: SkinSession, lettering: Lettering): readonly Block[] {
+  const figure = { widthMm: 26, face: "mono" as const, anchor: "end" as const };
+  return tableBlocks(
+    [
+      { title: "Patch", widthMm: 40, face: "mono" },
+      { title: "Ply", ...figure, widthMm: 14 },
+      { title: "Cloth", widthMm: 50 },
+      { title: "Warp", ...figure, widthMm: 16 },
+      { title: "Along × across", ...figure, widthMm: 34 },
+      { title: "m²", ...figure, widthMm: 20 },
+    ],
+    patchesOfSession(face, session).map((patch) => {
+      const { code, ply, warp, size, area } = patchWords(patch);
+      const cloth = face.plies.find(({ clothId }) => clothId === patch.clothId)?.clothName ?? patch.clothId;
+      return [code, ply, cloth, warp, size, area];
+    }),
+    lettering,
+  );
 }

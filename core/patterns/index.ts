@@ -1,4 +1,5 @@
 export { faceBehind } from "./face-behind.ts";
+export { type FlatToFace, faceDevelopment } from "./face-development.ts";
 export { flatLengthMm, loopAreaMm2, loopsAreaMm2, polygonOfLoop } from "./flat-loops.ts";
 export { layOutlines, type PartOutline } from "./lay-outlines.ts";
 export { layParts } from "./lay-parts.ts";

@@ -27,4 +27,12 @@ export const LaminateSchema = v.strictObject({
   shopCelsius: v.optional(Typed),
   leastCelsius: v.optional(Typed),
   hands: v.optional(Typed),
+  /** Of a roll of cloth, lost on each side. */
+  selvedgeMm: v.optional(Typed),
+  /** How far one piece of cloth laps over the next. */
+  overlapMm: v.optional(Typed),
+  /** The longest piece of cloth that is carried and laid in one. */
+  longestPatchMm: v.optional(Typed),
+  /** How far the hands reach in from the edge of the tray. */
+  reachMm: v.optional(Typed),
 });

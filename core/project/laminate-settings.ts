@@ -23,11 +23,16 @@ export interface LaminateSettings {
   readonly shopCelsius: number;
   readonly leastCelsius: number;
   readonly hands: number;
+  readonly selvedgeMm: number;
+  readonly overlapMm: number;
+  readonly longestPatchMm: number;
+  readonly reachMm: number;
 }
 
 /**
  * Fibre half the mass: published three times; waste of 15 %: published; peel ply 50 g/m²: published (weak); pre-wet of
  * 80 g/m² for closed foam, 200 g in a pot, one pair of hands: common practice; 15 °C: published for marine epoxies.
+ * Overlap of 50 mm: published (weak) as 25 to 100; selvedge, reach and the longest piece: common practice.
  */
 const DEFAULTS = {
   fibreMassShare: 0.5,
@@ -39,6 +44,10 @@ const DEFAULTS = {
   shopCelsius: 20,
   leastCelsius: 15,
   hands: 1,
+  selvedgeMm: 10,
+  overlapMm: 50,
+  longestPatchMm: 1500,
+  reachMm: 800,
 } as const;
 
 /** The laminate of a project: what is chosen, and for the rest its default. A ply of a cloth that is not there is left out. */
@@ -70,6 +79,10 @@ const NUMBERS = [
   ["shopCelsius", "Temperature", "the shop", RANGES.shopCelsius],
   ["leastCelsius", "Least temperature", "the resin", RANGES.shopCelsius],
   ["hands", "Hands", "the lay-up", RANGES.hands],
+  ["selvedgeMm", "Selvedge", "the roll", RANGES.selvedgeMm],
+  ["overlapMm", "Overlap", "the cloth", RANGES.clothOverlapMm],
+  ["longestPatchMm", "Longest piece", "the cloth", RANGES.patchMm],
+  ["reachMm", "Reach", "the hands", RANGES.reachMm],
 ] as const;
 
 /** The laminate with every typed number that is out of its range replaced by its default; a ratio by none. */

@@ -31,6 +31,11 @@ export const RANGES = {
   carriedMm: range(300, 10_000),
   hands: range(1, 6),
   hardenerPer100: range(1, 200),
+  selvedgeMm: range(0, 50),
+  /** Less than 15 mm is no lap. */
+  clothOverlapMm: range(15, 150),
+  patchMm: range(300, 10_000),
+  reachMm: range(300, 2000),
   sheetCount: range(0, 1000),
   price: range(0, 100_000),
   trimMm: range(0, 200),

@@ -2,12 +2,25 @@ export { planSkins } from "./plan-skins.ts";
 export { pliesOfFace } from "./plies-of-face.ts";
 export {
   type LaidPly,
+  type LapAtJoint,
   NO_SKINS,
   type PotCard,
   type SkinFace,
   type SkinFaceName,
+  type SkinField,
+  type SkinPatch,
   type SkinPlan,
   type SkinSession,
   type SkinTask,
 } from "./types.ts";
-export { faceWords, potWords, SKIN_CAUTION, skinSteps } from "./word-skins.ts";
+export {
+  faceWords,
+  lapWords,
+  patchesOfSession,
+  patchSize,
+  patchWords,
+  potWords,
+  SKIN_CAUTION,
+  sessionWords,
+  skinSteps,
+} from "./word-skins.ts";

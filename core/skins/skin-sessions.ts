@@ -1,54 +1,51 @@
 import { filmMinutes, potLifeMinutes } from "../laminate/index.ts";
 import type { LaminateSettings } from "../project/index.ts";
-import { mixedKgPerM2 } from "./resin-per-area.ts";
-import type { LaidPly, PotCard, SkinSession } from "./types.ts";
+import { type FieldGraph, groupFields } from "./group-fields.ts";
+import type { PotCard, SkinFaceName, SkinField, SkinSession } from "./types.ts";
 
-/** Work of one pair of hands on a square metre, minutes (common practice; a log of real times is better). */
-const PRE_WET_MINUTES = 6;
-const FIRST_PLY_MINUTES = 15;
-const NEXT_PLY_MINUTES = 12;
-const PEEL_PLY_MINUTES = 6;
-/** To mix a pot, minutes (common practice). */
-const MIX_MINUTES = 5;
 /** Work is planned to end within this share of film time and of pot life (common practice). */
 const USED_SHARE = 0.6;
 
+/** How long a session may take, minutes; 0 where it is colder than the resin bears. */
+export const sessionMinutes = ({ resin, shopCelsius, leastCelsius }: LaminateSettings): number =>
+  !resin || shopCelsius < leastCelsius ? 0 : USED_SHARE * filmMinutes(resin, shopCelsius);
+
 /**
- * A face in as few sessions as the film's working time allows: all plies wet on wet, by the stated hands at the stated
- * temperature. Sessions are alike, and so are the pots of each, none larger than the cap. None where it is colder than
- * the resin bears, or without plies.
+ * Fields in as few sessions as the film's working time allows, with the shortest seams between them; in each all plies wet
+ * on wet, by the stated hands at the stated temperature. None where it is colder than the resin bears, or without fields.
  */
 export function skinSessions(
-  areaMm2: number,
-  plies: readonly LaidPly[],
+  face: SkinFaceName,
+  fields: readonly SkinField[],
+  seams: FieldGraph["seams"],
   laminate: LaminateSettings,
 ): readonly SkinSession[] {
-  const { resin, shopCelsius, leastCelsius, hands } = laminate;
-  if (!resin || plies.length === 0 || shopCelsius < leastCelsius || !(areaMm2 > 0)) return [];
-  const workMinutes = USED_SHARE * filmMinutes(resin, shopCelsius);
-  const mostMm2 = (1e6 * workMinutes * hands) / minutesPerM2(plies, laminate);
-  const count = Math.ceil(areaMm2 / mostMm2 - 1e-9);
-  return Array.from({ length: count }, (): SkinSession => {
-    const ownMm2 = areaMm2 / count;
+  const mostMinutes = sessionMinutes(laminate);
+  if (mostMinutes <= 0) return [];
+  const minutes = fields.map(({ workMinutes }) => workMinutes);
+  const grouping = groupFields({ minutes, seams }, mostMinutes);
+  return [...new Set(grouping)].map((session): SkinSession => {
+    const own = fields.filter((_, i) => grouping[i] === session);
+    const later = seams.flatMap(({ fields: [a, b] }) => {
+      const [one, other] = [grouping[a], grouping[b]];
+      if (one === session && other !== undefined && other > session) return [b];
+      if (other === session && one !== undefined && one > session) return [a];
+      return [];
+    });
+    const mixedKg = sum(own.map((field) => field.mixedKg));
     return {
-      areaMm2: ownMm2,
-      workMinutes: ((ownMm2 / 1e6) * minutesPerM2(plies, laminate)) / hands,
-      cards: potCards((ownMm2 / 1e6) * mixedKgPerM2(plies, laminate), laminate),
+      id: `${face} ${session + 1}`,
+      fieldIds: own.map(({ id }) => id),
+      areaMm2: sum(own.map(({ areaMm2 }) => areaMm2)),
+      workMinutes: sum(own.map(({ workMinutes }) => workMinutes)),
+      mixedKg,
+      cards: potCards(mixedKg, laminate),
+      joinedLater: [...new Set(later)].sort((a, b) => a - b).flatMap((i) => fields[i]?.id ?? []),
     };
   });
 }
 
-/** The work of one pair of hands on a square metre with all its plies, its pots included. */
-function minutesPerM2(plies: readonly LaidPly[], laminate: LaminateSettings): number {
-  const pots = mixedKgPerM2(plies, laminate) / laminate.potKg;
-  return (
-    (laminate.preWetKgPerM2 > 0 ? PRE_WET_MINUTES : 0) +
-    FIRST_PLY_MINUTES +
-    NEXT_PLY_MINUTES * (plies.length - 1) +
-    (laminate.peelPlyKgPerM2 > 0 ? PEEL_PLY_MINUTES : 0) +
-    MIX_MINUTES * pots
-  );
-}
+const sum = (values: readonly number[]): number => values.reduce((total, value) => total + value, 0);
 
 /** The pots of a session: as few as the cap allows, all alike. */
 export function potCards(mixedKg: number, laminate: LaminateSettings): readonly PotCard[] {

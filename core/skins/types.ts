@@ -1,3 +1,6 @@
+import type { BendFace } from "../bending/index.ts";
+import type { FlatPoint } from "../foundation/index.ts";
+
 /** A face of the tray: the lower or the upper one of all that lies, or the sides of the fences. */
 export type SkinFaceName = "lower face" | "upper face" | "fence sides";
 
@@ -10,6 +13,8 @@ export interface LaidPly {
   /** What a square metre takes: of cloth, and of mixed resin with what foam or peel ply drinks, without waste. */
   readonly clothKgPerM2: number;
   readonly resinKgPerM2: number;
+  /** Of that the resin in the ply itself. */
+  readonly inPlyKgPerM2: number;
 }
 
 /** Pots that are mixed alike. */
@@ -24,12 +29,64 @@ export interface PotCard {
   readonly useWithinMinutes: number;
 }
 
+/** One piece of cloth. */
+export interface SkinPatch {
+  /** `S2R-L2.1`: part, face and field, ply from the foam; `S2R-L2.1b` where the field takes several pieces. */
+  readonly id: string;
+  readonly fieldId: string;
+  readonly partId: string;
+  /** 1 for the ply on the foam. */
+  readonly ply: number;
+  readonly clothId: string;
+  /** How its warp runs in the flat of the face, from +u toward +v. */
+  readonly warpRad: number;
+  /** On the face laid flat, seen as the part's pattern is; what laps over a joint is carried straight on beyond the edge. */
+  readonly outlineMm: readonly FlatPoint[];
+  readonly holesMm: readonly (readonly FlatPoint[])[];
+  readonly areaMm2: number;
+}
+
+/** How the cloths of two parts lap beside their joint, in one ply. */
+export interface LapAtJoint {
+  readonly jointId: string;
+  readonly ply: number;
+  /** Cloth of this part runs over the joint. */
+  readonly fromPartId: string;
+  /** Cloth of that one begins `clearMm` beyond the joint, and lies under the other by `overlapMm`. */
+  readonly ontoPartId: string;
+  readonly clearMm: number;
+  readonly overlapMm: number;
+  /** Whether both parts are too narrow there for a whole lap clear of the joint. */
+  readonly isTight: boolean;
+}
+
+/** A stretch of a part's face that is laid in one go with all its plies. */
+export interface SkinField {
+  /** `S2R-L2`. */
+  readonly id: string;
+  readonly partId: string;
+  readonly side: BendFace;
+  /** Of the face alone, without laps. */
+  readonly areaMm2: number;
+  /** Too narrow for a roller's stroke: it counts slower. */
+  readonly isNarrow: boolean;
+  readonly workMinutes: number;
+  readonly mixedKg: number;
+  readonly patches: readonly SkinPatch[];
+}
+
 /** What is laid wet on wet in one go. */
 export interface SkinSession {
+  /** `lower face 1`. */
+  readonly id: string;
+  readonly fieldIds: readonly string[];
   readonly areaMm2: number;
   /** From the first resin on the foam to the last peel ply, minutes. */
   readonly workMinutes: number;
+  readonly mixedKg: number;
   readonly cards: readonly PotCard[];
+  /** Fields of later sessions beside it: along them peel ply goes down. */
+  readonly joinedLater: readonly string[];
 }
 
 export interface SkinFace {
@@ -44,8 +101,12 @@ export interface SkinFace {
   /** To be mixed, waste included; what stays on the tray, kg. */
   readonly mixedKg: number;
   readonly massKg: number;
-  /** Alike but for the last; none where it is too cold to lay any. */
+  readonly fields: readonly SkinField[];
+  readonly laps: readonly LapAtJoint[];
+  /** None where it is too cold to lay any. */
   readonly sessions: readonly SkinSession[];
+  /** Length of the seams between sessions, where cloth laps onto cured cloth. */
+  readonly sessionSeamMm: number;
 }
 
 /** A piece of work for a calendar: what must be done before, how long whose hands are at it, and what has to cure. */
@@ -68,7 +129,7 @@ export interface SkinPlan {
   readonly faces: readonly SkinFace[];
   /** In an order that works. */
   readonly tasks: readonly SkinTask[];
-  /** Cloth by kind, without waste, mm². */
+  /** Cloth by kind as its patches are cut, without offcuts, mm². */
   readonly cloths: readonly { readonly clothId: string; readonly name: string; readonly areaMm2: number }[];
   readonly peelPlyMm2: number;
   readonly mixedKg: number;

@@ -1,5 +1,5 @@
-import { formatMass, formatNumber } from "../foundation/index.ts";
-import type { PotCard, SkinFace } from "./types.ts";
+import { formatMass, formatMm, formatNumber, toDegrees } from "../foundation/index.ts";
+import type { LapAtJoint, PotCard, SkinFace, SkinPatch, SkinSession } from "./types.ts";
 
 /** What stands before any resin is opened. */
 export const SKIN_CAUTION =
@@ -48,3 +48,69 @@ export const faceWords = ({
   face,
 }: SkinFace): string =>
   `${formatNumber(thicknessMm, 2)} mm thick${face === "fence sides" ? "" : ` (the drawing allows ${formatNumber(allowedMm, 2)})`}, ${formatNumber(100 * fibreVolumeShare, 0)} % fibre by volume. Mix ${formatMass(mixedKg)}; ${formatMass(massKg)} stay on the tray.`;
+
+/** A session in one sentence: what is laid, and how long it takes. */
+export const sessionWords = ({ fieldIds, areaMm2, workMinutes, mixedKg, joinedLater }: SkinSession): string =>
+  `${fieldIds.join(", ")}: ${formatNumber(areaMm2 / 1e6, 2)} m², ${formatNumber(workMinutes, 0)} min of work, ${formatMass(mixedKg)} mixed.${
+    joinedLater.length > 0
+      ? ` Peel ply down to the border with ${joinedLater.join(", ")}: a later session laps onto it. Where that waits for longer than the recoat time, abrade it with 80 grit as well.`
+      : ""
+  }`;
+
+/** The patches of a session in the order in which they are laid: ply by ply from the foam. */
+export const patchesOfSession = ({ fields }: SkinFace, { fieldIds }: SkinSession): readonly SkinPatch[] =>
+  fieldIds
+    .flatMap((fieldId) => fields.filter(({ id }) => id === fieldId))
+    .flatMap(({ patches }) => patches)
+    .toSorted((a, b) => a.ply - b.ply);
+
+/** A patch in figures: its code, ply, size along and across the warp, and area. */
+export function patchWords(patch: SkinPatch): {
+  readonly code: string;
+  readonly ply: string;
+  readonly warp: string;
+  readonly size: string;
+  readonly area: string;
+} {
+  const { lengthMm, widthMm } = patchSize(patch);
+  return {
+    code: patch.id,
+    ply: `${patch.ply}`,
+    warp: `${formatNumber(toDegrees(patch.warpRad), 0)}°`,
+    size: `${formatNumber(Math.ceil(lengthMm), 0)} × ${formatNumber(Math.ceil(widthMm), 0)}`,
+    area: formatNumber(patch.areaMm2 / 1e6, 3),
+  };
+}
+
+/** How long a patch is along its warp and how wide across, mm. */
+export function patchSize({ outlineMm, warpRad }: SkinPatch): {
+  readonly lengthMm: number;
+  readonly widthMm: number;
+} {
+  const [cos, sin] = [Math.cos(warpRad), Math.sin(warpRad)];
+  const span = (values: readonly number[]) => Math.max(...values) - Math.min(...values);
+  return {
+    lengthMm: span(outlineMm.map(({ u, v }) => u * cos + v * sin)),
+    widthMm: span(outlineMm.map(({ u, v }) => v * cos - u * sin)),
+  };
+}
+
+/** How cloths lap beside joints, one sentence for every pair of parts, plies together. */
+export function lapWords({ laps }: SkinFace): readonly string[] {
+  const byPair = new Map<string, LapAtJoint[]>();
+  for (const lap of laps) {
+    const own = byPair.get(lap.jointId) ?? [];
+    own.push(lap);
+    byPair.set(lap.jointId, own);
+  }
+  return [...byPair].map(([jointId, own]) => {
+    const plies = own.map(
+      ({ ply, fromPartId, ontoPartId, clearMm, overlapMm }) =>
+        `ply ${ply} of ${fromPartId} runs over it and on for ${formatMm(clearMm + overlapMm)} mm, the last ${formatMm(overlapMm)} mm of them over the cloth of ${ontoPartId}, which begins ${formatMm(clearMm)} mm beyond the joint`,
+    );
+    const tight = own.some(({ isTight }) => isTight)
+      ? " There is no room for a whole lap: press these seams down well."
+      : "";
+    return `Joint ${jointId}: ${plies.join("; ")}.${tight}`;
+  });
+}

@@ -1,12 +1,7 @@
 import { formatNumber, THIN_SPACE, toDegrees } from "../../../core/foundation/index.ts";
-import {
-  faceWords,
-  potWords,
-  type SkinFace,
-  type SkinSession,
-  skinSteps,
-} from "../../../core/skins/index.ts";
+import { faceWords, type SkinFace, skinSteps } from "../../../core/skins/index.ts";
 import { ScrollAcross } from "../../controls/index.ts";
+import { SessionList } from "./SessionList.tsx";
 
 /** One face: its plies, what is done in which order, its sessions and their pots. */
 export function FaceCard({ face }: { readonly face: SkinFace }) {
@@ -50,44 +45,7 @@ export function FaceCard({ face }: { readonly face: SkinFace }) {
           <li key={words}>{words}</li>
         ))}
       </ol>
-      <Sessions sessions={face.sessions} face={face.face} />
+      <SessionList face={face} />
     </section>
-  );
-}
-
-function Sessions({ sessions, face }: { readonly sessions: readonly SkinSession[]; readonly face: string }) {
-  const [first] = sessions;
-  if (first === undefined) return <p>No session: it is too cold for this resin.</p>;
-  return (
-    <>
-      <p>
-        <b>{sessions.length === 1 ? "1 session" : `${sessions.length} sessions`}</b>
-        {` of ${formatNumber(first.areaMm2 / 1e6, 2)}${THIN_SPACE}m², ${formatNumber(first.workMinutes, 0)}${THIN_SPACE}min of work each. Pots of one session:`}
-      </p>
-      <ScrollAcross label={`Pots for the ${face}`}>
-        <table className="figures" data-testid="pots">
-          <thead>
-            <tr>
-              {["pots", "mix in each", "resin", "hardener", "pigment", "spread within"].map((word) => (
-                <th key={word} scope="col" className="figure">
-                  {word}
-                </th>
-              ))}
-            </tr>
-          </thead>
-          <tbody>
-            {first.cards.map((card, index) => (
-              <tr key={index}>
-                {Object.entries(potWords(card)).map(([key, words]) => (
-                  <td key={key} className="figure">
-                    {words}
-                  </td>
-                ))}
-              </tr>
-            ))}
-          </tbody>
-        </table>
-      </ScrollAcross>
-    </>
   );
 }

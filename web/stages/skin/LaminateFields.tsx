@@ -12,7 +12,11 @@ interface Field {
     | "preWetKgPerM2"
     | "peelPlyKgPerM2"
     | "pigmentShare"
-    | "leastCelsius";
+    | "leastCelsius"
+    | "selvedgeMm"
+    | "overlapMm"
+    | "longestPatchMm"
+    | "reachMm";
   readonly label: string;
   readonly unit: string;
   /** What is typed for one of what the document keeps. */
@@ -29,6 +33,31 @@ const SHOP: readonly Field[] = [
     note: "While it is laid: steady or cooling.",
   },
   { key: "hands", label: "Pairs of hands", unit: "", per: 1, note: "" },
+];
+
+const CLOTH: readonly Field[] = [
+  {
+    key: "overlapMm",
+    label: "Laps over the next piece",
+    unit: "mm",
+    per: 1,
+    note: "25 to 100 mm are published. Seams of one ply lie twice that beside those of the next.",
+  },
+  {
+    key: "longestPatchMm",
+    label: "Longest piece",
+    unit: "mm",
+    per: 1,
+    note: "What you carry and lay in one.",
+  },
+  { key: "selvedgeMm", label: "Selvedge lost a side", unit: "mm", per: 1, note: "Of the roll." },
+  {
+    key: "reachMm",
+    label: "Hands reach in by",
+    unit: "mm",
+    per: 1,
+    note: "From the edge of the tray; about 800 mm is common practice.",
+  },
 ];
 
 const RESIN: readonly Field[] = [
@@ -85,6 +114,7 @@ export function LaminateFields() {
   return (
     <>
       <SettingsGroup title="Shop">{SHOP.map(field)}</SettingsGroup>
+      <SettingsGroup title="Cloth">{CLOTH.map(field)}</SettingsGroup>
       <SettingsGroup title="Resin">
         <Select
           label="Resin"

@@ -1,12 +1,12 @@
-import type { Part } from "../patterns/index.ts";
-import { areaOfRuled } from "../rulings/index.ts";
+import type { Part } from "../../../core/patterns/index.ts";
+import { areaOfRuled } from "../../../core/rulings/index.ts";
 import {
   areaInSpace,
   bordersOf,
   type SectionSheet,
   type Sheet,
   type TransitionSheet,
-} from "../surfaces/index.ts";
+} from "../../../core/surfaces/index.ts";
 
 /** The two faces of a part's foam as cloth is laid on them, mm²; of a fence its two sides. */
 export interface FaceAreas {

@@ -1,0 +1,113 @@
+import { formatNumber, THIN_SPACE } from "../../../core/foundation/index.ts";
+import {
+  lapWords,
+  patchesOfSession,
+  patchWords,
+  potWords,
+  type SkinFace,
+  type SkinSession,
+  sessionWords,
+} from "../../../core/skins/index.ts";
+import { ScrollAcross } from "../../controls/index.ts";
+
+/** The sessions of a face: what is laid in each, its pots and its patches of cloth. */
+export function SessionList({ face }: { readonly face: SkinFace }) {
+  const { sessions, sessionSeamMm } = face;
+  if (sessions.length === 0) return <p>No session: it is too cold for this resin.</p>;
+  return (
+    <>
+      <p>
+        <b>{sessions.length === 1 ? "1 session" : `${sessions.length} sessions`}</b>
+        {`, ${formatNumber(sessionSeamMm / 1000, 2)}${THIN_SPACE}m of seams between them.`}
+      </p>
+      {face.laps.length > 0 && (
+        <details>
+          <summary>How the cloths lap beside the joints</summary>
+          <ul>
+            {lapWords(face).map((words) => (
+              <li key={words}>{words}</li>
+            ))}
+          </ul>
+        </details>
+      )}
+      {sessions.map((session, i) => (
+        <section
+          key={session.id}
+          className="skin-session"
+          aria-label={`Session ${i + 1} of the ${face.face}`}
+        >
+          <h4>{`Session ${i + 1}`}</h4>
+          <p>{sessionWords(session)}</p>
+          <Pots session={session} />
+          <details>
+            <summary>Its patches of cloth</summary>
+            <Patches face={face} session={session} />
+          </details>
+        </section>
+      ))}
+    </>
+  );
+}
+
+function Pots({ session }: { readonly session: SkinSession }) {
+  return (
+    <ScrollAcross label={`Pots of ${session.id}`}>
+      <table className="figures" data-testid="pots">
+        <thead>
+          <tr>
+            {["pots", "mix in each", "resin", "hardener", "pigment", "spread within"].map((word) => (
+              <th key={word} scope="col" className="figure">
+                {word}
+              </th>
+            ))}
+          </tr>
+        </thead>
+        <tbody>
+          {session.cards.map((card, index) => (
+            <tr key={index}>
+              {Object.entries(potWords(card)).map(([key, words]) => (
+                <td key={key} className="figure">
+                  {words}
+                </td>
+              ))}
+            </tr>
+          ))}
+        </tbody>
+      </table>
+    </ScrollAcross>
+  );
+}
+
+function Patches({ face, session }: { readonly face: SkinFace; readonly session: SkinSession }) {
+  return (
+    <ScrollAcross label={`Patches of ${session.id}`}>
+      <table className="figures" data-testid="patches">
+        <thead>
+          <tr>
+            <th scope="col">patch</th>
+            {["ply", "warp", "along × across, mm", "m²"].map((word) => (
+              <th key={word} scope="col" className="figure">
+                {word}
+              </th>
+            ))}
+          </tr>
+        </thead>
+        <tbody>
+          {patchesOfSession(face, session).map((patch) => {
+            const { code, ply, warp, size, area } = patchWords(patch);
+            return (
+              <tr key={code}>
+                <td>{code}</td>
+                {[ply, warp, size, area].map((words, index) => (
+                  <td key={index} className="figure">
+                    {words}
+                  </td>
+                ))}
+              </tr>
+            );
+          })}
+        </tbody>
+      </table>
+    </ScrollAcross>
+  );
+}
