@@ -1,4 +1,5 @@
 import { lazy, Suspense } from "react";
+import { ClockRows } from "../clocks/index.ts";
 import { DeedList, stageDeeds } from "../deeds/index.ts";
 import { DescribedDialog } from "../describe/index.ts";
 import { HatchPatterns } from "../drawings/index.ts";
@@ -58,6 +59,7 @@ export function App() {
         ) : null}
       </div>
       <RefusalLine />
+      {overlay === "bench" ? null : <ClockRows />}
       <TruthLine />
       {overlay === "keys" ? <KeyList /> : null}
       {overlay === "deeds" ? <DeedList /> : null}

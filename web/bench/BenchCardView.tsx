@@ -3,6 +3,7 @@ import type { Design } from "../../core/design.ts";
 import { formatAngle, formatMass, formatMm, formatNumber } from "../../core/foundation/index.ts";
 import { openTimeWords, waitWords } from "../../core/glue-up/index.ts";
 import { wordBevel } from "../../core/joints/index.ts";
+import { ClockStart, clocksOfStep } from "../clocks/index.ts";
 import { StepPicture } from "../stages/glue/index.ts";
 import { useStripShapes } from "../stages/plan/index.ts";
 import type { BenchCard, Sheaf } from "./bench-cards.ts";
@@ -171,6 +172,9 @@ function Step({ card: { step }, design }: { readonly card: CardOf<"step">; reado
       <p>{step.why}</p>
       {[...step.how, waitWords(step)].map((words) => (
         <p key={words}>{words}</p>
+      ))}
+      {clocksOfStep(step, design.project.id).map((span) => (
+        <ClockStart key={span.id} span={span} />
       ))}
     </>
   );

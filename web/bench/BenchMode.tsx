@@ -1,6 +1,7 @@
 import { ArrowLeft, ArrowRight, Sun, TriangleAlert, X } from "lucide-react";
 import { type KeyboardEvent, type MouseEvent, useEffect, useMemo, useRef, useState } from "react";
 import type { Design } from "../../core/design.ts";
+import { ClockRows } from "../clocks/index.ts";
 import { useDesign, useView } from "../stores/index.ts";
 import { BenchCardView } from "./BenchCardView.tsx";
 import { benchCards, type Chapter, Chapters } from "./bench-cards.ts";
@@ -96,6 +97,7 @@ function Bench({ design }: { readonly design: Design }) {
       >
         <div aria-live="polite">{card ? <BenchCardView card={card} design={design} /> : <NoCard />}</div>
       </section>
+      <ClockRows />
       <p className="bench-awake" role="status" data-testid="bench-awake" data-state={awake}>
         {AWAKE[awake].isLit ? <Sun aria-hidden /> : <TriangleAlert aria-hidden />}
         {AWAKE[awake].words}

@@ -1,0 +1,5 @@
+export { ClockRows } from "./ClockRows.tsx";
+export { ClockStart } from "./ClockStart.tsx";
+export { type Clock, type Span, wordLeft } from "./clock.ts";
+export { clocksOfStep } from "./clocks-of-step.ts";
+export { useClocks } from "./clocks-store.ts";
