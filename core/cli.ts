@@ -2,7 +2,7 @@ import { mkdirSync, readFileSync, writeFileSync } from "node:fs";
 import { createRequire } from "node:module";
 import { dirname, join } from "node:path";
 import type { Fonts } from "./book/index.ts";
-import { designTray, layOutStock } from "./design.ts";
+import { designTray, layOutCloth, layOutStock } from "./design.ts";
 import { levelOf, type Problem, wordProblem } from "./foundation/index.ts";
 import { readProject } from "./project/index.ts";
 import { type PackFile, packFiles, writeZip } from "./writers/index.ts";
@@ -25,7 +25,7 @@ function main(given: readonly string[]): ExitCode {
   const reading = readProject(text);
   if (!reading.ok) return refuse(`${projectPath}: ${reading.message}`);
 
-  const design = layOutStock(designTray(reading.project));
+  const design = layOutCloth(layOutStock(designTray(reading.project)));
   const { files, problems } = packFiles(design, readFonts());
   const zip = { path: ZIP_NAME, content: writeZip(files, design.project.titleBlock.issuedOn) };
   if (!writeFiles([...files, zip], outDir)) return refuse(`${outDir}: files cannot be written there.`);

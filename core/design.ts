@@ -8,7 +8,7 @@ import { markingTables } from "./marking/index.ts";
 import { layOutlines, layParts, type PartOutline } from "./patterns/index.ts";
 import { foldPlates, wingFreeEdge } from "./plates/index.ts";
 import { checkDocument, type Item, type Project, resolveLines, soundProject } from "./project/index.ts";
-import { planSkins } from "./skins/index.ts";
+import { layCloth, planSkins } from "./skins/index.ts";
 import { acceptedPlan, isAboutLayout, laidPlan } from "./stock/index.ts";
 import { buildSheets } from "./surfaces/index.ts";
 import { totalTray } from "./totals/index.ts";
@@ -143,6 +143,7 @@ export function planWork(shapes: Shapes, memory: Memory = NO_MEMORY): Work {
     holds: holdBends(parts, seams, project, lying.lie),
     glueUp: gluing.steps,
     skins: skinning.plan,
+    cloth: [],
     stock: laying.groups,
     totals: totalTray({ parts, strips, seams, joints, jig, plates }, project),
     problems: [
@@ -168,3 +169,9 @@ export function layOutStock(design: Design): Design {
   const others = design.problems.filter(({ place }) => !isAboutLayout(place));
   return { ...design, stock: groups, problems: [...others, ...problems] };
 }
+
+/** The design with every patch of cloth laid on its roll: takes about a second, and is the same each time. */
+export const layOutCloth = (design: Design): Design => ({
+  ...design,
+  cloth: layCloth(design.skins, design.project),
+});

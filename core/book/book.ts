@@ -1,5 +1,6 @@
 import { edgeMarks } from "../marking/index.ts";
 import { arrangementSheet } from "./arrangement-sheet.ts";
+import { clothSheets } from "./cloth-sheets.ts";
 import { coverSheets } from "./cover-sheets.ts";
 import type { Design } from "./design.ts";
 import { glueSheets } from "./glue-sheets.ts";
@@ -43,6 +44,7 @@ export function drawBook(design: Design, fonts: Fonts): DrawingSet {
     ...lieSheets(design, lettering),
     ...glueSheets(design, lettering),
     ...skinSheets(design, lettering),
+    ...clothSheets(design, lettering),
   ];
   return {
     title: `${project.title}: build book`,

@@ -7,7 +7,7 @@ import type { MarkingTable } from "../marking/index.ts";
 import type { Part } from "../patterns/index.ts";
 import type { FoldedPlate } from "../plates/index.ts";
 import type { Project } from "../project/index.ts";
-import type { SkinPlan } from "../skins/index.ts";
+import type { LaidCloth, SkinPlan } from "../skins/index.ts";
 import type { LaidGroup } from "../stock/index.ts";
 import type { Sheet } from "../surfaces/index.ts";
 import type { Totals } from "../totals/index.ts";
@@ -32,6 +32,8 @@ export interface Design {
   readonly glueUp: readonly GlueStep[];
   /** How the faces are laminated. */
   readonly skins: SkinPlan;
+  /** Every patch of cloth on its roll; empty until it is asked for (`layOutCloth`). */
+  readonly cloth: readonly LaidCloth[];
   /** What lies on which sheet, as far as it is laid out. */
   readonly stock: readonly LaidGroup[];
   readonly totals: Totals;

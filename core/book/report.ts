@@ -20,6 +20,7 @@ import {
 } from "../marking/index.ts";
 import { type FlatLoop, loopAreaMm2, type Part, type PartEdge, polygonOfLoop } from "../patterns/index.ts";
 import type { TwistVerdict } from "../rulings/index.ts";
+import type { LaidCloth, LaidPatch } from "../skins/index.ts";
 import type { LaidGroup, LaidPiece, LaidStockSheet } from "../stock/index.ts";
 import type { Totals } from "../totals/index.ts";
 import type { Design } from "./design.ts";
@@ -117,6 +118,22 @@ export interface ReportStock extends Pick<LaidGroup, "groupId" | "name" | "stand
   readonly wastePrice: number | null;
 }
 
+/** A cloth and its lengths in the report: the outlines are those of the patches. */
+export interface ReportCloth extends Omit<LaidCloth, "lengths"> {
+  readonly lengths: readonly {
+    readonly lengthMm: number;
+    readonly pieces: readonly Omit<LaidPatch, "linesMm">[];
+  }[];
+}
+
+const reportCloth = (cloth: LaidCloth): ReportCloth => ({
+  ...cloth,
+  lengths: cloth.lengths.map(({ lengthMm, pieces }) => ({
+    lengthMm,
+    pieces: pieces.map(({ linesMm: _, ...piece }) => piece),
+  })),
+});
+
 /** A problem in the report: its kind, its words, what to click, and how much it stops. */
 export interface ReportProblem {
   readonly kind: ProblemKind;
@@ -154,6 +171,8 @@ export interface Report {
   readonly glueUp: readonly ReportGlueStep[];
   /** How the faces are laminated. */
   readonly skins: Design["skins"];
+  /** Every patch on its roll, without its lines. */
+  readonly cloth: readonly ReportCloth[];
   /** Which piece lies on which sheet. */
   readonly stock: readonly ReportStock[];
   readonly totals: Totals;
@@ -189,6 +208,7 @@ export function reportOf(design: Design): Report {
     holds: design.holds,
     glueUp: reportGlueUp(design),
     skins: design.skins,
+    cloth: design.cloth.map(reportCloth),
     stock: design.stock.map(reportStock),
     totals: design.totals,
     notes: project.notes.map(({ id, view, text }) => ({ id, view, text })),

@@ -1,5 +1,6 @@
 import { formatMass, formatNumber } from "../foundation/index.ts";
 import { laminateOf } from "../project/index.ts";
+import { peelPlyMm } from "../skins/index.ts";
 import { type Block, flowBlocks, gapBlock, headingBlock, paragraphBlock, tableBlocks } from "./blocks.ts";
 import { counted } from "./counted.ts";
 import type { Design } from "./design.ts";
@@ -85,20 +86,26 @@ function shoppingRows(design: Design): readonly (readonly string[])[] {
   ];
 }
 
-/** Laps, edges and offcuts take so much more cloth than the faces (common practice). */
+/** Where no cloth is laid out: offcuts take so much more than the patches (common practice). */
 const CLOTH_WASTE = 1.1;
 
 /** Cloth, peel ply and mixed resin; the resin's waste is in it already. */
-function skinRows({ skins, project }: Design): readonly (readonly string[])[] {
+function skinRows({ skins, cloth, project }: Design): readonly (readonly string[])[] {
   if (skins.faces.length === 0) return [];
   return [
-    ...skins.cloths.map(({ name, areaMm2 }) => [
-      name,
-      squareMetres(areaMm2),
-      squareMetres(CLOTH_WASTE * areaMm2),
-    ]),
+    ...skins.cloths.map(({ clothId, name, areaMm2 }) => {
+      const laid = cloth.find((one) => one.clothId === clothId);
+      const roll = laid && `${formatNumber(laid.rollMm / 1000, 1)} m of ${formatNumber(laid.widthMm, 0)} mm`;
+      return [name, squareMetres(areaMm2), roll ?? squareMetres(CLOTH_WASTE * areaMm2)];
+    }),
     ...(skins.peelPlyMm2 > 0
-      ? [["Peel ply", squareMetres(skins.peelPlyMm2), squareMetres(CLOTH_WASTE * skins.peelPlyMm2)]]
+      ? [
+          [
+            "Peel ply",
+            squareMetres(skins.peelPlyMm2),
+            `${formatNumber(peelPlyMm(skins) / 1000, 1)} m of 1000 mm`,
+          ],
+        ]
       : []),
     [
       `${laminateOf(project).resin?.name ?? "Resin"}, mixed`,

@@ -1,26 +1,18 @@
 import { formatMm, formatNumber } from "../foundation/index.ts";
 import { boardPieces } from "../jig/index.ts";
 import type { PackingPoint } from "../packing/index.ts";
-import {
-  type LaidGroup,
-  type LaidPiece,
-  type LaidStockSheet,
-  type StockCut,
-  seenLengthMm,
-} from "../stock/index.ts";
+import { type LaidGroup, type LaidStockSheet, type StockCut, seenLengthMm } from "../stock/index.ts";
 import { type Block, flowBlocks, gapBlock, headingBlock, paragraphBlock, tableBlocks } from "./blocks.ts";
-import { boxOf, heightOf, widthOf } from "./boxes.ts";
 import { cautionWords } from "./cautions.ts";
 import { counted } from "./counted.ts";
 import { toolHazard } from "./cutting-words.ts";
 import type { Design } from "./design.ts";
 import { dimensionMarks } from "./dimensions.ts";
-import { findFreeSpot } from "./free-spot.ts";
+import { laidPieceMarks } from "./laid-piece-marks.ts";
 import type { Lettering } from "./lettering.ts";
-import { boxMark, circleMark, lineMark, loopMark, paper, textMark } from "./marks.ts";
+import { boxMark, circleMark, lineMark, paper, textMark } from "./marks.ts";
 import { CONTENT, CONTENT_WIDTH_MM, type SheetBody } from "./page-frame.ts";
 import { standardScale } from "./scales.ts";
-import { thin } from "./thin-points.ts";
 import type { Mark, PaperPoint } from "./types.ts";
 
 /** The layout on stock: a page for each sheet, with the order to cut in; and one that names what is not laid out. */
@@ -130,7 +122,7 @@ function sheetPicture(
     );
     return [
       ...edgeMarks(from, width, height, lengthMm < sheet.lengthMm),
-      ...pieces.flatMap((piece) => pieceMarks(piece, seen, lettering)),
+      ...pieces.flatMap(({ pieceId, linesMm }) => laidPieceMarks(pieceId, linesMm, seen, lettering)),
       ...numbered.flatMap(({ cut, number }) => straightMarks(cut, number, seen)),
       ...dimensionMarks(from, paper(from.x + width, from.y), -9, lengthMm),
       ...dimensionMarks(from, paper(from.x, from.y + height), 8, widthMm),
@@ -146,28 +138,6 @@ function edgeMarks(from: PaperPoint, width: number, height: number, goesOn: bool
   return [
     lineMark([paper(right, from.y), from, paper(from.x, top), paper(right, top)], "outline"),
     lineMark([paper(right, from.y), paper(right, top)], "hidden"),
-  ];
-}
-
-const LABEL_SIZES = [3.5, 2.5, 1.8] as const;
-
-function pieceMarks(
-  piece: LaidPiece,
-  seen: (p: PackingPoint) => PaperPoint,
-  lettering: Lettering,
-): readonly Mark[] {
-  const loops = piece.linesMm.map((loop) => thin(loop.map(seen), 0.05));
-  const box = boxOf(loops.flat());
-  const label = LABEL_SIZES.flatMap((heightMm) => {
-    const size = { widthMm: lettering.widthMm(piece.pieceId, "mono", heightMm) + 1, heightMm: heightMm + 1 };
-    const spot = findFreeSpot(size, loops, []);
-    return spot === undefined ? [] : [{ heightMm, at: paper(spot.left + 0.5, spot.bottom + 0.5) }];
-  })[0];
-  const middle = { heightMm: 1.8, at: paper(box.left + widthOf(box) / 2, box.bottom + heightOf(box) / 2) };
-  const { heightMm, at } = label ?? middle;
-  return [
-    ...loops.map((loop) => loopMark(loop, "cut")),
-    textMark(at, piece.pieceId, { heightMm, face: "mono" }),
   ];
 }
 

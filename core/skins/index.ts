@@ -1,6 +1,10 @@
+export { layCloth, peelPlyMm } from "./lay-cloth.ts";
 export { planSkins } from "./plan-skins.ts";
 export { pliesOfFace } from "./plies-of-face.ts";
 export {
+  type LaidCloth,
+  type LaidClothLength,
+  type LaidPatch,
   type LaidPly,
   type LapAtJoint,
   NO_SKINS,

@@ -1,5 +1,6 @@
 import type { BendFace } from "../bending/index.ts";
 import type { FlatPoint } from "../foundation/index.ts";
+import type { PackingLoop } from "../packing/index.ts";
 
 /** A face of the tray: the lower or the upper one of all that lies, or the sides of the fences. */
 export type SkinFaceName = "lower face" | "upper face" | "fence sides";
@@ -136,6 +137,36 @@ export interface SkinPlan {
   readonly massKg: number;
   /** Before a face is solid enough to be turned over, hours. */
   readonly solidHours: number;
+}
+
+/** A patch on its cloth: turned by the angle about its own origin, which then comes to x, y; x along the roll. */
+export interface LaidPatch {
+  readonly patchId: string;
+  readonly angleRad: number;
+  readonly x: number;
+  readonly y: number;
+  /** Its outline and holes there, outer side of the cloth up. */
+  readonly linesMm: readonly PackingLoop[];
+}
+
+/** A length that is cut off a roll, and what is cut of it. */
+export interface LaidClothLength {
+  readonly lengthMm: number;
+  readonly pieces: readonly LaidPatch[];
+}
+
+/** All patches of a cloth on its roll. */
+export interface LaidCloth {
+  readonly clothId: string;
+  readonly name: string;
+  readonly widthMm: number;
+  /** What is taken off the roll, all lengths together. */
+  readonly rollMm: number;
+  /** Of that neither patch nor lap. */
+  readonly wasteShare: number;
+  readonly lengths: readonly LaidClothLength[];
+  /** Patches that do not fit the roll. */
+  readonly unplaced: readonly string[];
 }
 
 /** Where nothing is skinned. */

@@ -251,6 +251,7 @@ export const sampleDesign: Design = {
     }),
   ],
   skins: NO_SKINS,
+  cloth: [],
   stock: [],
   totals: {
     partCount: 3,

@@ -1,9 +1,18 @@
 import { expose, transfer } from "comlink";
 import type { DrawingSet, SpaceShape } from "../../core/book/index.ts";
-import { designTray, outlinesAhead, planWork, type Shapes, shapeTray, type Work } from "../../core/design.ts";
+import {
+  designTray,
+  layOutCloth,
+  outlinesAhead,
+  planWork,
+  type Shapes,
+  shapeTray,
+  type Work,
+} from "../../core/design.ts";
 import { assert, newMemory, type Problem } from "../../core/foundation/index.ts";
 import type { PartOutline } from "../../core/patterns/index.ts";
 import type { Project } from "../../core/project/index.ts";
+import type { LaidCloth } from "../../core/skins/index.ts";
 import type { Solid } from "../../core/solids/index.ts";
 import type { EaseLimits, Easing } from "../../core/surfaces/index.ts";
 import { measureTray, type TrayMeasures } from "../../core/totals/index.ts";
@@ -71,6 +80,9 @@ const doors = {
     layStock(...asked);
   },
 
+  /** Every patch of cloth on its roll. */
+  cloth: (project: Project): readonly LaidCloth[] => layOutCloth(designTray(project)).cloth,
+
   /** What a file from elsewhere would give. */
   planImport,
 
@@ -110,14 +122,14 @@ const doors = {
     onPage: (done: number, all: number) => void,
   ): Promise<Uint8Array<ArrayBuffer>> {
     const { packFiles, writeZip } = await writers();
-    const { files } = packFiles(designTray(project), await pageFonts(), { onPage });
+    const { files } = packFiles(layOutCloth(designTray(project)), await pageFonts(), { onPage });
     const bytes = new Uint8Array(writeZip(files, project.titleBlock.issuedOn));
     return transfer(bytes, [bytes.buffer]);
   },
 
   async report(project: Project): Promise<string> {
     const { reportOf } = await writers();
-    return `${JSON.stringify(reportOf(designTray(project)), null, 2)}\n`;
+    return `${JSON.stringify(reportOf(layOutCloth(designTray(project))), null, 2)}\n`;
   },
 };
 
@@ -149,7 +161,7 @@ const writers = () => import("../../core/writers/index.ts");
 
 async function draw(project: Project, kind: PaperKind): Promise<Omit<PagesAhead, "pens">> {
   const { drawBook, drawTemplates } = await book();
-  const design = designTray(project);
+  const design = kind === "book" ? layOutCloth(designTray(project)) : designTray(project);
   const drawn =
     kind === "templates" ? drawTemplates(design, await pageFonts()) : drawBook(design, await pageFonts());
   return "set" in drawn ? drawn : { set: drawn, problems: [] };

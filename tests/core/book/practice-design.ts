@@ -134,6 +134,7 @@ export function practiceDesign(paper: Partial<Project["paper"]> = {}): Design {
       }),
     ],
     skins: NO_SKINS,
+    cloth: [],
     stock: [],
     totals: {
       partCount: 1,

@@ -5,8 +5,22 @@ import type { Project } from "../../../core/project/index.ts";
 import { type DesignCore, followDocument, useDesign, useDocument } from "../../../web/stores/index.ts";
 import { sampleDesign, sampleProject } from "../sample-design.ts";
 
-const { seams, strips, marking, jig, lie, holds, glueUp, skins, stock, totals, problems } = sampleDesign;
-const sampleWork: Work = { seams, strips, marking, jig, lie, holds, glueUp, skins, stock, totals, problems };
+const { seams, strips, marking, jig, lie, holds, glueUp, skins, cloth, stock, totals, problems } =
+  sampleDesign;
+const sampleWork: Work = {
+  seams,
+  strips,
+  marking,
+  jig,
+  lie,
+  holds,
+  glueUp,
+  skins,
+  cloth,
+  stock,
+  totals,
+  problems,
+};
 
 /** A core whose outlines come at once, none unless told, and whose shapes are those of the document that came last. */
 function coreThat(

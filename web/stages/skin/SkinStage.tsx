@@ -2,6 +2,7 @@ import { TriangleAlert } from "lucide-react";
 import { SKIN_CAUTION } from "../../../core/skins/index.ts";
 import { useDesign } from "../../stores/index.ts";
 import { EmptyPlace, SideSettings } from "../settings/index.ts";
+import { ClothPlan } from "./ClothPlan.tsx";
 import { FaceCard } from "./FaceCard.tsx";
 import { LaminateFields } from "./LaminateFields.tsx";
 import { PlyFields } from "./PlyFields.tsx";
@@ -38,6 +39,7 @@ export function SkinStage() {
             {faces.map((face) => (
               <FaceCard key={face.face} face={face} />
             ))}
+            <ClothPlan skins={design.skins} />
           </>
         )}
       </article>
