@@ -16,11 +16,15 @@ export const formatMm = (lengthMm: number): string => formatNumber(lengthMm, 1);
 /** An angle in degrees with one decimal and its sign: `7.0°`. */
 export const formatAngle = (angleRad: number): string => `${formatNumber(toDegrees(angleRad), 1)}°`;
 
-/** A mass: grams under one kilogram, else kilograms with two decimals. */
-export const formatMass = (massKg: number): string =>
-  massKg < 1
-    ? `${formatNumber(massKg * 1000, 0)}${THIN_SPACE}g`
-    : `${formatNumber(massKg, 2)}${THIN_SPACE}kg`;
+/** Under so many grams a tenth counts. */
+const FEW_GRAMS = 10;
+
+/** A mass: grams under one kilogram, with a decimal where they are few; else kilograms with two decimals. */
+export function formatMass(massKg: number): string {
+  if (massKg >= 1) return `${formatNumber(massKg, 2)}${THIN_SPACE}kg`;
+  const grams = massKg * 1000;
+  return `${formatNumber(grams, grams > 0 && grams < FEW_GRAMS ? 1 : 0)}${THIN_SPACE}g`;
+}
 
 export const toDegrees = (angleRad: number): number => (angleRad * 180) / Math.PI;
 export const toRadians = (angleDeg: number): number => (angleDeg * Math.PI) / 180;

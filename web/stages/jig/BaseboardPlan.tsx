@@ -102,7 +102,7 @@ function Picture({ design, set, chosenId, scale }: PictureProps) {
 }
 
 /** A code and the number at the other end, with air between, and how far its rows stand apart. */
-const CODE_PX = 38;
+const CODE_PX = 46;
 const ROW_PX = 15;
 
 /** Rows of the codes of ribs across; a rib on the left stands in the row of its image. */
