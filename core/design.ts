@@ -8,6 +8,7 @@ import { markingTables } from "./marking/index.ts";
 import { layOutlines, layParts, type PartOutline } from "./patterns/index.ts";
 import { foldPlates, wingFreeEdge } from "./plates/index.ts";
 import { checkDocument, type Item, type Project, resolveLines, soundProject } from "./project/index.ts";
+import { planSchedule } from "./schedule/index.ts";
 import { layCloth, planSkins } from "./skins/index.ts";
 import { acceptedPlan, isAboutLayout, laidPlan } from "./stock/index.ts";
 import { buildSheets } from "./surfaces/index.ts";
@@ -134,6 +135,11 @@ export function planWork(shapes: Shapes, memory: Memory = NO_MEMORY): Work {
     [...strips, ...allRibs(jig), ...STOCK_GROUND.map((field) => project[field])],
     () => acceptedPlan({ parts, strips, jig }, project, memory),
   );
+  const scheduling = planSchedule(
+    { parts, strips, seams, joints, jig, glueUp: gluing.steps, skins: skinning.plan },
+    project,
+    memory,
+  );
   return {
     seams,
     strips,
@@ -145,6 +151,7 @@ export function planWork(shapes: Shapes, memory: Memory = NO_MEMORY): Work {
     skins: skinning.plan,
     cloth: [],
     stock: laying.groups,
+    schedule: scheduling.schedule,
     totals: totalTray({ parts, strips, seams, joints, jig, plates }, project),
     problems: [
       ...shapes.problems,
@@ -156,6 +163,7 @@ export function planWork(shapes: Shapes, memory: Memory = NO_MEMORY): Work {
       ...sparing.problems,
       ...skinning.problems,
       ...laying.problems,
+      ...scheduling.problems,
     ],
   };
 }

@@ -1,5 +1,6 @@
 import { edgeMarks } from "../marking/index.ts";
 import { arrangementSheet } from "./arrangement-sheet.ts";
+import { calendarSheets } from "./calendar-sheets.ts";
 import { clothSheets } from "./cloth-sheets.ts";
 import { coverSheets } from "./cover-sheets.ts";
 import type { Design } from "./design.ts";
@@ -31,6 +32,7 @@ export function drawBook(design: Design, fonts: Fonts): DrawingSet {
     ...pictureSheets(design, lettering),
     ...notesSheets(design, lettering),
     ...shoppingSheets(design, lettering),
+    ...calendarSheets(design, lettering),
     ...partsSheets(design, lettering),
     ...slotTrialSheets(design, lettering),
     ...stockSheets(design, lettering),

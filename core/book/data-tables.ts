@@ -1,5 +1,6 @@
 import { levelOf, roundTo, toDegrees, wordProblem } from "../foundation/index.ts";
 import { edgeMarks } from "../marking/index.ts";
+import { calendarRows } from "./calendar-events.ts";
 import type { DataTable } from "./data-table.ts";
 import type { Design } from "./design.ts";
 import { jigDataTables } from "./jig-data-tables.ts";
@@ -23,6 +24,7 @@ export function dataTables(design: Design): readonly DataTable[] {
     bendsTable(design),
     ...jigDataTables(design),
     glueUpTable(design),
+    calendarTable(design),
     stockTable(design),
     problemsTable(design),
   ];
@@ -298,6 +300,12 @@ const glueUpTable = (design: Design): DataTable => ({
     roundTo(step.clampHours, 2),
     step.after.map((wait) => `${wait.step} (${roundTo(wait.waitHours, 2)})`).join(" "),
   ]),
+});
+
+const calendarTable = (design: Design): DataTable => ({
+  name: "calendar",
+  header: ["from date", "from", "to date", "to", "what", "title", "end hangs on it", "id"],
+  rows: calendarRows(design),
 });
 
 const stockTable = (design: Design): DataTable => ({

@@ -7,6 +7,7 @@ import type { MarkingTable } from "../marking/index.ts";
 import type { Part } from "../patterns/index.ts";
 import type { FoldedPlate } from "../plates/index.ts";
 import type { Project } from "../project/index.ts";
+import type { Schedule } from "../schedule/index.ts";
 import type { LaidCloth, SkinPlan } from "../skins/index.ts";
 import type { LaidGroup } from "../stock/index.ts";
 import type { Sheet } from "../surfaces/index.ts";
@@ -36,6 +37,8 @@ export interface Design {
   readonly cloth: readonly LaidCloth[];
   /** What lies on which sheet, as far as it is laid out. */
   readonly stock: readonly LaidGroup[];
+  /** All the work on a calendar. */
+  readonly schedule: Schedule;
   readonly totals: Totals;
   readonly problems: readonly Problem[];
 }

@@ -1,4 +1,5 @@
 export { drawBook } from "./book.ts";
+export { type CalendarEvent, calendarEvents, type WallTime } from "./calendar-events.ts";
 export type { DataTable } from "./data-table.ts";
 export { dataTables } from "./data-tables.ts";
 export type { Design } from "./design.ts";

@@ -175,6 +175,8 @@ export interface Report {
   readonly cloth: readonly ReportCloth[];
   /** Which piece lies on which sheet. */
   readonly stock: readonly ReportStock[];
+  /** All the work on a calendar. */
+  readonly schedule: Design["schedule"];
   readonly totals: Totals;
   /** The words pinned to the drawing. */
   readonly notes: readonly { readonly id: string; readonly view: "plan" | "side"; readonly text: string }[];
@@ -210,6 +212,7 @@ export function reportOf(design: Design): Report {
     skins: design.skins,
     cloth: design.cloth.map(reportCloth),
     stock: design.stock.map(reportStock),
+    schedule: design.schedule,
     totals: design.totals,
     notes: project.notes.map(({ id, view, text }) => ({ id, view, text })),
     problems: problems.map((problem) => ({

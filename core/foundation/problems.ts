@@ -241,6 +241,12 @@ export type Problem =
   | (Placed & { readonly kind: "strip-not-held"; readonly stripId: string })
   /** Colder than the glue bears; the name is the glue's. */
   | (Placed & { readonly kind: "glue-too-cold"; readonly celsius: number; readonly leastCelsius: number })
+  /** A date that no calendar has. */
+  | (Placed & { readonly kind: "no-such-date"; readonly field: string; readonly date: string })
+  /** Work that is not to be interrupted and longer than any day; the name is the work's. */
+  | (Placed & { readonly kind: "work-outlasts-day"; readonly minutes: number; readonly mostMinutes: number })
+  /** No day of the week has hours, or so few that the work would take years. */
+  | (Placed & { readonly kind: "no-working-day" })
   /** Joints of which each alone takes longer than the glue stays open: how many, and the longest; the name is its id. */
   | (Placed & {
       readonly kind: "glue-outlasted";

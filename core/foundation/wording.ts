@@ -151,6 +151,12 @@ function sentenceFor(problem: Problem): string {
       return `${problem.stripId} rests on no rib and on no neighbour when its turn comes. Add a rib under it.`;
     case "glue-too-cold":
       return `${name} is not to be used at ${formatNumber(problem.celsius, 0)} °C: under ${formatNumber(problem.leastCelsius, 0)} °C it may never set. Warm the shop, or take a glue for the cold, by its data sheet. Until then there is no plan of the gluing.`;
+    case "no-such-date":
+      return `${problem.date} is typed as a ${problem.field} of ${name}, and there is no such date. Type another, as 2026-11-25.`;
+    case "work-outlasts-day":
+      return `${name} takes ${formatNumber(problem.minutes, 0)} min without a break, and no day of your week has more than ${formatNumber(problem.mostMinutes, 0)} min. Give a day more hours under Glue, or call in more hands. The calendar goes past the end of a day there.`;
+    case "no-working-day":
+      return "There is no calendar: the days of your week have no hours, or so few that the work would take years. Type the hours of each weekday under Glue.";
     case "glue-outlasted":
       return `The joint ${name} takes ${formatNumber(problem.minutes, 0)} min to spread, shut and hold${problem.count > 1 ? `, and ${problem.count - 1} more take too long` : ""}: the glue stays open for ${formatNumber(problem.openMinutes, 0)} min at ${formatNumber(problem.celsius, 0)} °C. Call in more hands, glue in a cooler shop, take a slower glue, or divide the sheet.`;
     case "page-too-small":
@@ -288,6 +294,9 @@ export function levelOf(problem: Problem): ProblemLevel {
     case "foam-off-shape":
     case "strip-not-held":
     case "glue-outlasted":
+    case "no-such-date":
+    case "work-outlasts-day":
+    case "no-working-day":
     case "wing-radius-too-small":
       return "look";
     case "wing-flange-too-short":

@@ -1,6 +1,7 @@
 export { applyCommand } from "./apply-command.ts";
 export { checkDocument, soundProject } from "./check-document.ts";
 export { checkRemarks } from "./check-remarks.ts";
+export { dateOfDay, dayOfDate, weekdayOf } from "./civil-date.ts";
 export type {
   Command,
   Copies,
@@ -141,3 +142,4 @@ export {
 } from "./standing.ts";
 export { leftOfCentreMm } from "./transform-things.ts";
 export { type ComparisonRow, type ComparisonTables, wordComparison } from "./word-comparison.ts";
+export { type WorkingHours, type WorkingTime, weekdayName, workingTimeOf } from "./working-time.ts";

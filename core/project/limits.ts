@@ -28,6 +28,7 @@ export const RANGES = {
   /** A hard stop: more spoils the resin (common practice). */
   pigmentShare: range(0, 0.05),
   shopCelsius: range(0, 40),
+  hourOfDay: range(0, 24),
   carriedMm: range(300, 10_000),
   hands: range(1, 6),
   hardenerPer100: range(1, 200),

@@ -134,6 +134,7 @@ const SETTING_NAMES: Readonly<Record<string, string>> = {
   marking: "the marking out",
   jig: "the jig",
   glue: "the glue",
+  schedule: "the calendar",
   joints: "the joints",
   asBuilt: "the measured foam",
   openingSettings: "the openings",

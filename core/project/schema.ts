@@ -6,6 +6,7 @@ import { AsBuiltSchema, LieSchema } from "./lie-schemas.ts";
 import { MakingSchema } from "./making-schemas.ts";
 import { type LineRefSchema, NoteSchema, UnderlaySchema } from "./remark-schemas.ts";
 import { Id, Name, standingFields, Typed } from "./typed-fields.ts";
+import { WorkingTimeSchema } from "./working-time-schema.ts";
 
 /**
  * The project document, version 6: only what the builder gave. Lengths in mm, angles in rad, masses in kg.
@@ -417,6 +418,8 @@ export const ProjectSchema = v.strictObject({
     /** No longer sheet is glued on the bench and carried to the jig as one; see `gluingOf` where it is absent. */
     mostCarriedMm: v.optional(Typed),
   }),
+  /** When the work may be done; see `workingTimeOf` where anything is absent. */
+  schedule: v.optional(WorkingTimeSchema),
   joints: v.strictObject({
     /** Edges of different items that lie within this of each other are one edge; farther apart is a gap. */
     toleranceMm: Typed,

@@ -4,7 +4,7 @@ import { glueMassKg, slotFillingKg } from "../glue-up/index.ts";
 import { boardPieces, type Jig } from "../jig/index.ts";
 import type { Part } from "../patterns/index.ts";
 import { foamOf, type Project, ribBoardOf, type Stock } from "../project/index.ts";
-import { handsOnHours } from "./hands-on-hours.ts";
+import { workMinutes } from "../schedule/index.ts";
 import type { Totals, Tray } from "./types.ts";
 
 /**
@@ -29,7 +29,7 @@ export function totalTray(tray: Tray, project: Project): Totals {
     jointLengthMm: sum([...joints, ...seams].map(({ lengthMm }) => lengthMm)),
     stock: project.stock.flatMap((stock) => stockTotal(stock, strips, project)),
     ...boardTotals(tray.jig, project),
-    handsOnHours: handsOnHours(tray, project),
+    handsOnHours: sum(Object.values(workMinutes(tray, project))) / 60,
   };
 }
 

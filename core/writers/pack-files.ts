@@ -2,6 +2,7 @@ import { type Design, drawBook, drawTemplates, type Fonts, planTemplates, report
 import type { Problem } from "../foundation/index.ts";
 import { writeProject } from "../project/index.ts";
 import { writeCsvFiles } from "./csv.ts";
+import { writeCalendarFile } from "./icalendar.ts";
 import { type PdfWatch, writePdf } from "./pdf.ts";
 import { writeSvgFiles } from "./svg.ts";
 
@@ -12,7 +13,7 @@ export interface PackFile {
 }
 
 /**
- * Every file that is made of a design, in the order of writing: build book, templates, report, one SVG a piece, the
+ * Every file that is made of a design, in the order of writing: build book, templates, report, calendar, one SVG a piece, the
  * tables, and the project itself. Problems: those of the design and of the paper. The watch is told of the pages of both
  * PDFs as one row.
  */
@@ -33,6 +34,10 @@ export function packFiles(
   const files = [
     { path: "build-book.pdf", content: bookPdf },
     { path: "templates.pdf", content: templatesPdf },
+    // A calendar with nothing on it is none (RFC 5545 §3.6).
+    ...(design.schedule.tasks.length > 0
+      ? [{ path: "calendar.ics", content: writeCalendarFile(design) }]
+      : []),
     { path: "report.json", content: `${JSON.stringify(reportOf(design), null, 2)}\n` },
     ...writeSvgFiles(design, fonts).map(({ name, text }) => ({ path: `svg/${name}`, content: text })),
     ...writeCsvFiles(design).map(({ name, text }) => ({ path: `csv/${name}`, content: text })),

@@ -2,6 +2,7 @@ import { performance } from "node:perf_hooks";
 import { drawBook, drawTemplates, type Fonts } from "../../core/book/index.ts";
 import { cubicSpline, type SplineInterval } from "../../core/curves/index.ts";
 import { type Design, designTray } from "../../core/design.ts";
+import { newMemory } from "../../core/foundation/index.ts";
 import { lyingFoam, placeRibs } from "../../core/jig/index.ts";
 import { newOpening, type PlanNode, type Project, resolveLines } from "../../core/project/index.ts";
 import {
@@ -42,6 +43,7 @@ function main(): void {
     ...[4, 20, 100, 500].map((count) => growth(demo, count)),
     snapping(demo),
     placing(design),
+    replanning(design),
     measure(
       "ruled sheet, edges of 60 nodes",
       41,
@@ -78,6 +80,21 @@ function placing(design: Design): Row {
     21,
     () => placeRibs(foam, design.project),
     `${places.size} places; aim 50 ms`,
+  );
+}
+
+/** The demo's work on the calendar again, as the screen asks for it: with a day lost, then in a colder shop as well. */
+function replanning({ project, schedule }: Design): Row {
+  const [day = ""] = schedule.days.filter(({ workMinutes }) => workMinutes > 0).map(({ date }) => date);
+  const lost = { ...project, schedule: { ...project.schedule, lostDays: [day] } };
+  const cold = { ...lost, laminate: { ...project.laminate, shopCelsius: 16 } };
+  const memory = newMemory();
+  designTray(project, memory);
+  return measure(
+    "a lost day, then a cold shop replanned",
+    11,
+    () => [designTray(lost, memory), designTray(cold, memory)],
+    `${schedule.tasks.length} tasks; aim 1 s each`,
   );
 }
 

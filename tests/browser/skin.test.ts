@@ -21,5 +21,5 @@ it("a pot is told in grams once the supplier's ratio is typed, and no session is
     expect((hardener ?? 0) + (resin ?? 0)).toBeCloseTo(mixed ?? 0, 0);
     await type("shopCelsius", "9");
     await expect.poll(() => face.textContent()).toContain("too cold");
-    await expect.poll(() => page.getByTestId("truth-line").textContent()).toContain("1 thing");
+    await expect.poll(() => page.getByTestId("truth-line").textContent()).toContain("2 things");
   }));

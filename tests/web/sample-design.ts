@@ -3,6 +3,7 @@ import type { FlatPoint } from "../../core/foundation/index.ts";
 import type { Part } from "../../core/patterns/index.ts";
 import { emptyProject } from "../../core/project/defaults.ts";
 import type { Project, Section } from "../../core/project/index.ts";
+import { emptySchedule } from "../../core/schedule/index.ts";
 import { NO_SKINS } from "../../core/skins/index.ts";
 import { bareStep } from "../core/glue-up/bare-step.ts";
 import { bareJig, bareRib } from "../core/jig/bare-rib.ts";
@@ -251,6 +252,7 @@ export const sampleDesign: Design = {
     }),
   ],
   skins: NO_SKINS,
+  schedule: emptySchedule({ startOn: "2026-01-05" }),
   cloth: [],
   stock: [],
   totals: {

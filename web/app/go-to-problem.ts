@@ -48,6 +48,7 @@ const STAGES_OF_SETTINGS: readonly (readonly [string, StageName])[] = [
   ["materials.glues", "glue"],
   ["jig", "jig"],
   ["glue", "glue"],
+  ["schedule", "glue"],
   ["laminate", "skin"],
   ["paper", "print"],
   ["titleBlock", "print"],

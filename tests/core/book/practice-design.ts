@@ -3,6 +3,7 @@ import type { FlatPoint } from "../../../core/foundation/index.ts";
 import type { Rib } from "../../../core/jig/index.ts";
 import type { FlatEdge, Part, PartEdge } from "../../../core/patterns/index.ts";
 import { emptyProject, type Project } from "../../../core/project/index.ts";
+import { emptySchedule } from "../../../core/schedule/index.ts";
 import { NO_SKINS } from "../../../core/skins/index.ts";
 import { bareStep } from "../glue-up/bare-step.ts";
 import { bareJig, bareRib } from "../jig/bare-rib.ts";
@@ -134,6 +135,7 @@ export function practiceDesign(paper: Partial<Project["paper"]> = {}): Design {
       }),
     ],
     skins: NO_SKINS,
+    schedule: emptySchedule({ startOn: "2026-01-05" }),
     cloth: [],
     stock: [],
     totals: {

@@ -5,7 +5,7 @@ import type { Project } from "../../../core/project/index.ts";
 import { type DesignCore, followDocument, useDesign, useDocument } from "../../../web/stores/index.ts";
 import { sampleDesign, sampleProject } from "../sample-design.ts";
 
-const { seams, strips, marking, jig, lie, holds, glueUp, skins, cloth, stock, totals, problems } =
+const { seams, strips, marking, jig, lie, holds, glueUp, skins, cloth, stock, schedule, totals, problems } =
   sampleDesign;
 const sampleWork: Work = {
   seams,
@@ -18,6 +18,7 @@ const sampleWork: Work = {
   skins,
   cloth,
   stock,
+  schedule,
   totals,
   problems,
 };

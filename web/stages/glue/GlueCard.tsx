@@ -3,6 +3,7 @@ import type { SpaceShape } from "../../../core/book/index.ts";
 import type { Design } from "../../../core/design.ts";
 import { formatMass, formatMm, formatNumber } from "../../../core/foundation/index.ts";
 import { type GlueStep, lineWords, openTimeWords, waitWords } from "../../../core/glue-up/index.ts";
+import { momentWords } from "../../../core/schedule/index.ts";
 import { StepPicture } from "./StepPicture.tsx";
 
 interface GlueCardProps {
@@ -41,6 +42,7 @@ export function GlueCard({ step, design, shapes }: GlueCardProps) {
               value={`${step.pins}, one every ${formatNumber(step.pinSpacingMm, 0)} mm`}
             />
           ) : null}
+          <Fact word="when" value={whenWords(step, design)} />
           <Fact word="work" value={`${formatNumber(step.workMinutes, 0)} min`} />
           <Fact word="glue open" value={openTimeWords(step)} />
           {step.waitHours > 0 ? (
@@ -82,4 +84,10 @@ function Fact({
       <dd className={isCode ? "code" : undefined}>{value}</dd>
     </>
   );
+}
+
+/** When a step begins on the calendar. */
+function whenWords({ step }: GlueStep, { schedule }: Design): string {
+  const [first] = schedule.tasks.find((task) => task.step === step)?.stints ?? [];
+  return first === undefined ? "" : momentWords(schedule.startOn, first.fromMinute);
 }

@@ -5,6 +5,8 @@ import { gluingOf } from "../../../core/project/index.ts";
 import { useDesign } from "../../stores/index.ts";
 import { useStripShapes } from "../plan/index.ts";
 import { EmptyPlace, SideSettings } from "../settings/index.ts";
+import { CalendarPane } from "./CalendarPane.tsx";
+import { CalendarSettings } from "./CalendarSettings.tsx";
 import { GlueCard } from "./GlueCard.tsx";
 import { GlueSettings } from "./GlueSettings.tsx";
 
@@ -14,8 +16,9 @@ export function GlueStage() {
   if (design === undefined) return null;
   return (
     <div className="two-panes">
-      <SideSettings summary="Glue and pins">
+      <SideSettings summary="Glue, hands and days">
         <GlueSettings />
+        <CalendarSettings />
       </SideSettings>
       <article
         className="pane"
@@ -40,6 +43,8 @@ function Steps({ design }: { readonly design: Design }) {
   const shapes = useStripShapes(design);
   return (
     <>
+      <CalendarPane design={design} />
+      <h3>Steps</h3>
       <div className="glue-how">
         {glueHow(gluingOf(design.project)).map((words) => (
           <p key={words}>{words}</p>

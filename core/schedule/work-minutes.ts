@@ -1,9 +1,9 @@
-import { lengthOfEdgeMm, type Strip } from "../cutting/index.ts";
+import { lengthOfEdgeMm, type Seam, type Strip } from "../cutting/index.ts";
 import { at } from "../foundation/index.ts";
-import { allRibs } from "../jig/index.ts";
+import { allRibs, type Jig } from "../jig/index.ts";
+import type { Joint } from "../joints/index.ts";
 import type { FlatEdge } from "../patterns/index.ts";
 import type { Project } from "../project/index.ts";
-import type { Tray } from "./types.ts";
 
 /** Minutes at the rates of common practice, one person; no source was found for any of them. */
 const MINUTES = {
@@ -23,22 +23,40 @@ const MINUTES = {
   fairSeamPerM: 10,
 } as const;
 
-/**
- * Hands-on time for templates, cutting, jig, and glue-up, hours: the sum of the rates above over everything in
- * the tray. A first job takes half as long again; that is left to the reader.
- */
-export function handsOnHours(tray: Tray, project: Project): number {
-  const minutes =
-    templateMinutes(tray, project) + cuttingMinutes(tray, project) + jigMinutes(tray) + glueMinutes(tray);
-  return minutes / 60;
+/** What the work up to the bare shell is made of. */
+export interface Workpieces {
+  readonly strips: readonly Strip[];
+  readonly seams: readonly Seam[];
+  readonly joints: readonly Joint[];
+  readonly jig: Jig;
 }
 
-function templateMinutes({ strips }: Tray, { paper }: Project): number {
+/** Work by its kind, minutes of one person. A first job takes half as long again; that is left to the reader. */
+export interface WorkMinutes {
+  readonly templates: number;
+  readonly cutting: number;
+  readonly ribs: number;
+  readonly settingUp: number;
+  readonly gluing: number;
+  readonly fairing: number;
+}
+
+/** The sums of the rates above over everything in the tray. */
+export const workMinutes = (pieces: Workpieces, project: Project): WorkMinutes => ({
+  templates: templateMinutes(pieces, project),
+  cutting: cuttingMinutes(pieces, project),
+  ribs: ribMinutes(pieces),
+  settingUp: setUpMinutes(pieces),
+  gluing: glueMinutes(pieces, MINUTES.gluePerJoint, MINUTES.gluePerM),
+  fairing: glueMinutes(pieces, 0, MINUTES.fairSeamPerM),
+});
+
+function templateMinutes({ strips }: Workpieces, { paper }: Project): number {
   const areaM2 = strips.reduce((sum, { areaMm2 }) => sum + areaMm2, 0) / 1e6;
   return areaM2 * (paper.size === "roll" ? MINUTES.templateOnRollPerM2 : MINUTES.templatePerM2);
 }
 
-function cuttingMinutes({ strips }: Tray, { cutting }: Project): number {
+function cuttingMinutes({ strips }: Workpieces, { cutting }: Project): number {
   return strips.reduce((sum, strip) => {
     const cut = cutting.tool === "hot-wire" ? hotWireMinutes(strip) : handCutMinutes(strip);
     return sum + cut + bevelMinutes(strip);
@@ -69,19 +87,18 @@ const bevelMinutes = ({ edges }: Strip): number =>
     .filter(({ bevelRad }) => bevelRad.some((angleRad) => angleRad !== 0))
     .reduce((sum, { flatLengthMm }) => sum + (flatLengthMm / 1000) * MINUTES.bevelPerM, 0);
 
-function jigMinutes({ jig }: Tray): number {
+function ribMinutes({ jig }: Workpieces): number {
   const ribs = allRibs(jig);
-  if (ribs.length === 0) return 0;
   const bevels = ribs.filter(({ cut }) => cut === "bevel").length;
-  const boards = jig.cradle === undefined ? 1 : 2;
-  return (
-    boards * MINUTES.setUpBase + ribs.length * (MINUTES.rib + MINUTES.setUpRib) + bevels * MINUTES.ribBevel
-  );
+  return ribs.length * MINUTES.rib + bevels * MINUTES.ribBevel;
 }
 
-const glueMinutes = ({ joints, seams }: Tray): number =>
-  [...joints, ...seams].reduce(
-    (sum, { lengthMm }) =>
-      sum + MINUTES.gluePerJoint + (lengthMm / 1000) * (MINUTES.gluePerM + MINUTES.fairSeamPerM),
-    0,
-  );
+function setUpMinutes({ jig }: Workpieces): number {
+  const ribs = allRibs(jig);
+  if (ribs.length === 0) return 0;
+  const boards = jig.cradle === undefined ? 1 : 2;
+  return boards * MINUTES.setUpBase + ribs.length * MINUTES.setUpRib;
+}
+
+const glueMinutes = ({ joints, seams }: Workpieces, perJoint: number, perM: number): number =>
+  [...joints, ...seams].reduce((sum, { lengthMm }) => sum + perJoint + (lengthMm / 1000) * perM, 0);

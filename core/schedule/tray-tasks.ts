@@ -1,0 +1,62 @@
+import type { GlueStep } from "../glue-up/index.ts";
+import type { Part } from "../patterns/index.ts";
+import { gluingOf, type Project } from "../project/index.ts";
+import type { SkinPlan } from "../skins/index.ts";
+import { glueTasks } from "./glue-tasks.ts";
+import { skinningTasks } from "./skinning-tasks.ts";
+import { taskOf } from "./task-of.ts";
+import type { Task } from "./types.ts";
+import { type Workpieces, workMinutes } from "./work-minutes.ts";
+
+/** What the calendar is made from. */
+export interface ScheduleSources extends Workpieces {
+  readonly parts: readonly Part[];
+  readonly glueUp: readonly GlueStep[];
+  readonly skins: Pick<SkinPlan, "tasks">;
+}
+
+/** Trimming cured edges, minutes of one person a metre (common practice). */
+const TRIM_PER_M = 6;
+
+/**
+ * All the work from the first template to the last cut, for the hands in the shop: foam and ribs are made in any order, the
+ * tray is glued as the glue-up says, its joints are faired once they bear load, and it is skinned as the skins say. None
+ * where there is no glue-up.
+ */
+export function trayTasks(sources: ScheduleSources, project: Project): readonly Task[] {
+  if (sources.glueUp.length === 0) return [];
+  const { hands } = gluingOf(project);
+  const minutes = workMinutes(sources, project);
+  const shared = (kind: Task["kind"], title: string, personMinutes: number, afterIds: readonly string[]) =>
+    taskOf({
+      id: kind,
+      kind,
+      title,
+      hands,
+      workMinutes: personMinutes / hands,
+      after: afterIds.map((taskId) => ({ taskId, waitMinutes: 0 })),
+      pauses: "any time",
+    });
+  const making = [
+    shared("templates", "Print and tape the templates", minutes.templates, []),
+    shared("cutting", "Mark and cut the foam", minutes.cutting, ["templates"]),
+    shared("ribs", "Cut the ribs", minutes.ribs, ["templates"]),
+    shared("jig", "Set up the jig", minutes.settingUp, ["ribs"]),
+  ];
+  const gluing = glueTasks(sources.glueUp, hands);
+  const fairing = {
+    ...shared("fairing", "Fair the joints", minutes.fairing, []),
+    after: gluing.waitsBeforeSkins,
+  };
+  const skinning = skinningTasks(sources.skins.tasks, gluing, hands);
+  const trimming = {
+    ...shared("trim", "Trim the edges", freeMetres(sources.parts) * TRIM_PER_M, []),
+    after: skinning.waitsAtEnd,
+  };
+  return [...making, ...gluing.tasks, fairing, ...skinning.tasks, trimming];
+}
+
+const freeMetres = (parts: readonly Part[]): number =>
+  parts
+    .flatMap(({ edges }) => edges.filter(({ role }) => role === "free"))
+    .reduce((sum, { flatLengthMm }) => sum + flatLengthMm / 1000, 0);

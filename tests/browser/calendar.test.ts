@@ -1,0 +1,33 @@
+import { readFile } from "node:fs/promises";
+import { expect, it } from "vitest";
+import { readCalendar } from "../core/writers/read-calendar.ts";
+import { visitorOf } from "./visitor-of.ts";
+
+const asVisitor = visitorOf();
+
+it("a lost day is taken out of the calendar and given back, and the calendar is handed over as a file", () =>
+  asVisitor(async ({ page }) => {
+    await page.getByTestId("stage-glue").click();
+    const calendar = page.getByTestId("calendar");
+    await calendar.waitFor();
+    const words = () => calendar.textContent();
+    const day = calendar.getByTestId(/^day-/).first();
+    await day.click();
+    await expect.poll(words).toContain("One day is lost");
+    await expect.poll(() => day.getAttribute("aria-pressed")).toBe("true");
+    await day.click();
+    await expect.poll(words).not.toContain("One day is lost");
+
+    const [saved] = await Promise.all([
+      page.waitForEvent("download"),
+      calendar.getByTestId("save-calendar").click(),
+    ]);
+    expect(saved.suggestedFilename()).toMatch(/\.ics$/);
+    const file = readCalendar(await readFile(await saved.path(), "utf8"));
+    expect(file.components.length).toBeGreaterThan(20);
+
+    await page.locator('[data-setting="laminate.shopCelsius"]').fill("8");
+    await page.keyboard.press("Enter");
+    await expect.poll(() => page.getByRole("article").textContent()).toContain("never set");
+    expect(await calendar.count()).toBe(0);
+  }));
