@@ -9,7 +9,6 @@ import {
   type SkinFace,
   type SkinSession,
   sessionWords,
-  skinSteps,
 } from "../skins/index.ts";
 import { type Block, flowBlocks, gapBlock, headingBlock, paragraphBlock, tableBlocks } from "./blocks.ts";
 import { cautionBlocks } from "./cautions.ts";
@@ -69,8 +68,6 @@ function faceBlocks(face: SkinFace, lettering: Lettering): readonly Block[] {
       ]),
       lettering,
     ),
-    gapBlock(1.5),
-    ...skinSteps(face).map((words, i) => text(`${i + 1}. ${words}`)),
     ...sessionBlocks(face, lettering),
     gapBlock(3),
   ];
@@ -78,7 +75,10 @@ function faceBlocks(face: SkinFace, lettering: Lettering): readonly Block[] {
 
 function sessionBlocks(face: SkinFace, lettering: Lettering): readonly Block[] {
   const text = (words: string) => paragraphBlock(words, CONTENT_WIDTH_MM, lettering);
-  if (face.sessions.length === 0) return [text("No session: it is too cold for this resin.")];
+  if (face.sessions.length === 0)
+    return [
+      text("No session is planned: this resin does not go with the shop or the foam. The problems say why."),
+    ];
   return [
     text(
       `${counted(face.sessions.length, "session")}, ${formatNumber(face.sessionSeamMm / 1000, 2)} m of seams between them. A patch is named by part, face and field, and its ply from the foam.`,
@@ -87,6 +87,7 @@ function sessionBlocks(face: SkinFace, lettering: Lettering): readonly Block[] {
     ...face.sessions.flatMap((session, i) => [
       headingBlock(`${face.face[0]?.toUpperCase()}${face.face.slice(1)}, session ${i + 1}`),
       text(sessionWords(session)),
+      ...session.steps.map(({ title, why }, k) => text(`${k + 1}. ${title}. ${why}`)),
       ...potTable(session, lettering),
       gapBlock(1.5),
       ...patchTable(face, session, lettering),

@@ -177,6 +177,25 @@ export type Problem =
     })
   /** Colder than the resin bears; the name is the resin's. */
   | (Placed & { readonly kind: "shop-too-cold"; readonly celsius: number; readonly leastCelsius: number })
+  /** The air gives off water on what is hardly colder than it; the name is the resin's. */
+  | (Placed & {
+      readonly kind: "shop-too-damp";
+      readonly celsius: number;
+      readonly dewPointCelsius: number;
+      readonly leastAboveCelsius: number;
+    })
+  /** The resin dissolves the foam; the name is the foam's. */
+  | (Placed & {
+      readonly kind: "resin-dissolves-foam";
+      readonly resinName: string;
+      readonly resinKind: string;
+    })
+  /** A weighed coupon whose share of fibre or uptake no laminate has; the figure is absent where its cloth is unknown. */
+  | (Placed & {
+      readonly kind: "coupon-not-believable";
+      readonly on: "film" | "foam";
+      readonly figure?: number;
+    })
   /** A closer that gets no spare at its last joint: with it no stock would be large enough. */
   | (Placed & { readonly kind: "no-spare-for-closer"; readonly spareMm: number })
   /** A bend that reaches a free edge, where its foam cannot run past it over a rib. */

@@ -107,6 +107,12 @@ function sentenceFor(problem: Problem): string {
       return `The plies of the ${name} come to ${formatMm(problem.thicknessMm)} mm; the drawing allows ${formatMm(problem.allowedMm)} mm there. Change the plies under Skin, or the allowance under Stock: the foam moves with it.`;
     case "shop-too-cold":
       return `${name} is not to be laid at ${formatNumber(problem.celsius, 0)} °C: under ${formatNumber(problem.leastCelsius, 0)} °C it may never cure. Warm the shop, or take a resin for the cold, by its data sheet.`;
+    case "shop-too-damp":
+      return `At ${formatNumber(problem.celsius, 0)} °C the air of the shop gives off water at ${formatNumber(problem.dewPointCelsius, 1)} °C: the surface has to be ${formatNumber(problem.leastAboveCelsius, 0)} °C above that. Dry the air or warm shop and foam before ${name} is opened, or it cures cloudy and nothing bonds to it.`;
+    case "resin-dissolves-foam":
+      return `${problem.resinName} is a ${problem.resinKind} resin: its styrene dissolves ${name}. No session is planned. Take an epoxy, or a foam that its maker allows for it.`;
+    case "coupon-not-believable":
+      return `${name} ${wordCoupon(problem.on, problem.figure)} Weigh it again, with the peel ply off, and check its size and plies; until then its figures are not used.`;
     case "no-spare-for-closer":
       return `${name} closes a gap and should be cut ${formatMm(problem.spareMm)} mm large at its last joint, but then it fits no stock sheet. It is drawn at its size: measure the gap before you cut it, or divide it under Sheets.`;
     case "no-run-past":
@@ -256,6 +262,13 @@ const NO_RUN_PAST_WORDS = {
   slant: "but the edge runs aslant, and no rib across is past all of it. Let it run past by more under Jig.",
 } as const satisfies Record<Extract<Problem, { kind: "no-run-past" }>["why"], string>;
 
+const wordCoupon = (on: "film" | "foam", figure: number | undefined): string => {
+  if (figure === undefined || !Number.isFinite(figure)) return "is of no cloth that is in the list.";
+  return on === "film"
+    ? `gives ${formatNumber(100 * figure, 0)} % of fibre by mass, and hand lay-up gives 20 to 75.`
+    : `gives ${formatNumber(1000 * figure, 0)} g/m² that the foam drinks, and foam drinks 0 to 1000.`;
+};
+
 const wordUsed = (used: number | undefined): string =>
   used === undefined ? "" : ` Until then ${formatTyped(used)} is used.`;
 
@@ -271,6 +284,8 @@ export function levelOf(problem: Problem): ProblemLevel {
     case "no-spare-for-closer":
     case "no-run-past":
     case "laminate-off-allowance":
+    case "coupon-not-believable":
+    case "shop-too-damp":
     case "rib-needs-bevel":
     case "ribs-overlap":
     case "rib-in-fence":

@@ -1,3 +1,4 @@
+export { dewPointCelsius } from "./dew-point.ts";
 export { type FaceDepths, faceDepths } from "./face-depths.ts";
 export {
   fibreMassShare,

@@ -34,6 +34,7 @@ export {
   gripsOfCopies,
   repeatCommands,
 } from "./copies.ts";
+export { couponProblems } from "./coupons.ts";
 export { type CuttingResult, readCutting, writeCutting } from "./cutting-text.ts";
 export {
   CLOSER_SPARE_MM,
@@ -68,7 +69,7 @@ export type { JoinRefusal, JoinResult } from "./joined-item.ts";
 export { type ClothPly, type LaminateSettings, laminateOf } from "./laminate-settings.ts";
 export { type LieSettings, lieSettingsOf } from "./lie-settings.ts";
 export { type Lock, lockedSectionOf, locksAgainst } from "./locks.ts";
-export { coreOf, foamOf, glueOf, leastBendRatioOf, metalOf, ribBoardOf } from "./lookups.ts";
+export { coreOf, foamOf, glueOf, isPolystyrene, leastBendRatioOf, metalOf, ribBoardOf } from "./lookups.ts";
 export { MAKING_DEFAULTS, type Making, makingOf, PADDING_MM, type TypedMaking } from "./making.ts";
 export type { Motion } from "./motion.ts";
 export { nameOfCommand, thingName } from "./name-of-command.ts";

@@ -4,6 +4,18 @@ import { Id, Typed } from "./typed-fields.ts";
 /** One layer of cloth: which, and how its warp lies to the forward line. */
 export const PlySchema = v.strictObject({ clothId: Id, warpRad: Typed });
 
+/** A coupon that the builder laid and weighed: `film` or glass under it shows what plies hold, `foam` what it drinks. */
+export const CouponSchema = v.strictObject({
+  on: v.picklist(["film", "foam"]),
+  clothId: Id,
+  plies: Typed,
+  lengthMm: Typed,
+  widthMm: Typed,
+  /** Cloth and what it lies on, without resin; and the same when it has cured and the peel ply is off. */
+  dryKg: Typed,
+  curedKg: Typed,
+});
+
 /** The plies of each face from the foam outward, and how they are laid; what is absent is at its default (`laminateOf`). */
 export const LaminateSchema = v.strictObject({
   lower: v.optional(v.array(PlySchema)),
@@ -27,6 +39,10 @@ export const LaminateSchema = v.strictObject({
   shopCelsius: v.optional(Typed),
   leastCelsius: v.optional(Typed),
   hands: v.optional(Typed),
+  /** Relative humidity of the air in the shop. */
+  humidityShare: v.optional(Typed),
+  /** Weighed: what they show takes the place of the typed share of fibre and pre-wet. */
+  coupons: v.optional(v.array(CouponSchema)),
   /** Of a roll of cloth, lost on each side. */
   selvedgeMm: v.optional(Typed),
   /** How far one piece of cloth laps over the next. */

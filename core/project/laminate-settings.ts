@@ -1,3 +1,4 @@
+import { weighedFigures } from "./coupons.ts";
 import { type Label, RANGES, type Range } from "./limits.ts";
 import type { Cloth, Project, Resin } from "./schema.ts";
 
@@ -27,6 +28,9 @@ export interface LaminateSettings {
   readonly overlapMm: number;
   readonly longestPatchMm: number;
   readonly reachMm: number;
+  readonly humidityShare: number;
+  /** What weighed coupons gave in place of typed figures. */
+  readonly weighed: { readonly fibreMassShare?: number; readonly preWetKgPerM2?: number };
 }
 
 /**
@@ -48,6 +52,7 @@ const DEFAULTS = {
   overlapMm: 50,
   longestPatchMm: 1500,
   reachMm: 800,
+  humidityShare: 0.5,
 } as const;
 
 /** The laminate of a project: what is chosen, and for the rest its default. A ply of a cloth that is not there is left out. */
@@ -55,7 +60,7 @@ export function laminateOf({
   laminate = {},
   materials,
 }: Pick<Project, "laminate" | "materials">): LaminateSettings {
-  const { lower, upper, resinId, hardenerPer100, ...numbers } = laminate;
+  const { lower, upper, resinId, hardenerPer100, coupons = [], ...numbers } = laminate;
   const plies = (chosen: typeof lower): readonly ClothPly[] | undefined =>
     chosen?.flatMap(({ clothId, warpRad }) => {
       const cloth = materials.cloths.find(({ id }) => id === clothId);
@@ -63,7 +68,17 @@ export function laminateOf({
     });
   const resin = materials.resins.find(({ id }) => id === resinId) ?? materials.resins[0];
   const typed = Object.fromEntries(Object.entries(numbers).filter(([, value]) => value !== undefined));
-  return { ...DEFAULTS, ...typed, lower: plies(lower), upper: plies(upper), resin, hardenerPer100 };
+  const settings = { ...DEFAULTS, ...typed };
+  const weighed = weighedFigures(coupons, materials.cloths, settings.fibreMassShare);
+  return {
+    ...settings,
+    ...weighed,
+    weighed,
+    lower: plies(lower),
+    upper: plies(upper),
+    resin,
+    hardenerPer100,
+  };
 }
 
 type Laminate = NonNullable<Project["laminate"]>;
@@ -83,6 +98,7 @@ const NUMBERS = [
   ["overlapMm", "Overlap", "the cloth", RANGES.clothOverlapMm],
   ["longestPatchMm", "Longest piece", "the cloth", RANGES.patchMm],
   ["reachMm", "Reach", "the hands", RANGES.reachMm],
+  ["humidityShare", "Humidity", "the shop", RANGES.humidityShare],
 ] as const;
 
 /** The laminate with every typed number that is out of its range replaced by its default; a ratio by none. */

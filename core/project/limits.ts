@@ -32,6 +32,8 @@ export const RANGES = {
   carriedMm: range(300, 10_000),
   hands: range(1, 6),
   hardenerPer100: range(1, 200),
+  /** Dry air is never: the dew point needs some water. */
+  humidityShare: range(0.01, 1),
   selvedgeMm: range(0, 50),
   /** Less than 15 mm is no lap. */
   clothOverlapMm: range(15, 150),

@@ -11,6 +11,10 @@ export const coreOf = (
 export const foamOf = (project: Pick<Project, "materials">, foamId: string): Foam | undefined =>
   project.materials.foams.find((foam) => foam.id === foamId);
 
+/** Whether a foam is polystyrene: as it says, else where it may be cut hot, which only polystyrene may. */
+export const isPolystyrene = ({ family, hotWire }: Foam): boolean =>
+  (family ?? (hotWire === "allowed" ? "polystyrene" : "other")) === "polystyrene";
+
 /** The metal of a plate; undefined when the project has none such. */
 export const metalOf = (project: Project, metalId: string): Metal | undefined =>
   project.materials.metals.find((metal) => metal.id === metalId);

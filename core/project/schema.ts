@@ -1,6 +1,6 @@
 import * as v from "valibot";
 import { BendChoiceSchema, BendingSchema, type BendMethodSchema, BendTestSchema } from "./bending-schemas.ts";
-import { LaminateSchema } from "./laminate-schemas.ts";
+import { type CouponSchema, LaminateSchema } from "./laminate-schemas.ts";
 import { AcceptedLayoutSchema, LayingSchema, ownedFields } from "./laying-schemas.ts";
 import { AsBuiltSchema, LieSchema } from "./lie-schemas.ts";
 import { MakingSchema } from "./making-schemas.ts";
@@ -238,6 +238,8 @@ export const FoamSchema = v.strictObject({
   modulusMPa: Typed,
   mostCelsius: Typed,
   hotWire: v.picklist(["allowed", "never"]),
+  /** What it is made of; where absent a foam that may be cut hot counts as polystyrene (`isPolystyrene`). */
+  family: v.optional(v.picklist(["polystyrene", "other"])),
   origins: Origins,
 });
 
@@ -256,6 +258,8 @@ export const ResinSchema = v.strictObject({
   filmMinutes: Typed,
   solidHours: Typed,
   densityKgPerM3: Typed,
+  /** Epoxy where absent. */
+  kind: v.optional(v.picklist(["epoxy", "polyester", "vinyl ester"])),
   origins: Origins,
 });
 
@@ -487,6 +491,7 @@ export type ItemEdge = DeepReadonly<v.InferOutput<typeof ItemEdgeSchema>>;
 export type Metal = DeepReadonly<v.InferOutput<typeof MetalSchema>>;
 export type Foam = DeepReadonly<v.InferOutput<typeof FoamSchema>>;
 export type Cloth = DeepReadonly<v.InferOutput<typeof ClothSchema>>;
+export type Coupon = DeepReadonly<v.InferOutput<typeof CouponSchema>>;
 export type Resin = DeepReadonly<v.InferOutput<typeof ResinSchema>>;
 export type Glue = DeepReadonly<v.InferOutput<typeof GlueSchema>>;
 export type Board = DeepReadonly<v.InferOutput<typeof BoardSchema>>;

@@ -1,4 +1,5 @@
 export { layCloth, peelPlyMm } from "./lay-cloth.ts";
+export { patchesOfSession } from "./patches-of-session.ts";
 export { planSkins } from "./plan-skins.ts";
 export { pliesOfFace } from "./plies-of-face.ts";
 export {
@@ -15,16 +16,15 @@ export {
   type SkinPatch,
   type SkinPlan,
   type SkinSession,
+  type SkinStep,
   type SkinTask,
 } from "./types.ts";
 export {
   faceWords,
   lapWords,
-  patchesOfSession,
   patchSize,
   patchWords,
   potWords,
   SKIN_CAUTION,
   sessionWords,
-  skinSteps,
 } from "./word-skins.ts";

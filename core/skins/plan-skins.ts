@@ -3,9 +3,10 @@ import type { Memory, Problem } from "../foundation/index.ts";
 import type { Joint } from "../joints/index.ts";
 import { solidHours } from "../laminate/index.ts";
 import type { Part } from "../patterns/index.ts";
-import { type LaminateSettings, laminateOf, type Project } from "../project/index.ts";
+import { couponProblems, type LaminateSettings, laminateOf, type Project } from "../project/index.ts";
 import type { Sheet } from "../surfaces/index.ts";
 import { faceRegions } from "./face-regions.ts";
+import { shopProblems } from "./shop-problems.ts";
 import { skinFace } from "./skin-face.ts";
 import { skinTasks } from "./skin-tasks.ts";
 import type { SkinFace, SkinFaceName, SkinPlan } from "./types.ts";
@@ -26,7 +27,7 @@ const FACES: readonly SkinFaceName[] = ["lower face", "upper face", "fence sides
 /**
  * How the faces are skinned: areas as developed, plies, the cloth of every ply in patches, resin, sessions and pots. The
  * sides of fences have the plies of the lower face. Geometry keeps its nominal skins. Problems: laminate-off-allowance,
- * shop-too-cold. A mixing ratio that is missing is no problem: its cards say so.
+ * coupon-not-believable, and those of `shopProblems`. A mixing ratio that is missing is no problem: its cards say so.
  */
 export function planSkins(
   { sheets, parts, joints, seams }: SkinSources,
@@ -55,7 +56,11 @@ export function planSkins(
       massKg: sum(faces.map(({ massKg }) => massKg)),
       solidHours: curedHours,
     },
-    problems: [...faces.flatMap((one) => offAllowance(one, laminate)), ...tooCold(faces, laminate)],
+    problems: [
+      ...couponProblems(project),
+      ...faces.flatMap((one) => offAllowance(one, laminate)),
+      ...shopProblems(faces, parts, project),
+    ],
   };
 }
 
@@ -74,23 +79,14 @@ function clothsOf(faces: readonly SkinFace[]): SkinPlan["cloths"] {
   return [...byCloth.values()];
 }
 
-/** Of plies that the builder chose. The fences' sides have no allowance: their foam is drawn as it stands. */
+/** Of plies that the builder chose, or whose coupon was weighed. The fences' sides have no allowance: their foam is drawn as it stands. */
 function offAllowance(
   { face, thicknessMm, allowedMm }: SkinFace,
-  { lower, upper }: LaminateSettings,
+  { lower, upper, weighed }: LaminateSettings,
 ): readonly Problem[] {
   const isUpper = face === "upper face";
-  const isChosen = (isUpper ? upper : lower) !== undefined;
+  const isChosen = (isUpper ? upper : lower) !== undefined || weighed.fibreMassShare !== undefined;
   if (face === "fence sides" || !isChosen || Math.abs(thicknessMm - allowedMm) <= OFF_ALLOWANCE_MM) return [];
   const setting = isUpper ? "skins.upperMm" : "skins.lowerMm";
   return [{ kind: "laminate-off-allowance", place: { setting }, name: face, thicknessMm, allowedMm }];
-}
-
-function tooCold(
-  faces: readonly SkinFace[],
-  { resin, shopCelsius, leastCelsius }: LaminateSettings,
-): readonly Problem[] {
-  if (faces.length === 0 || !resin || shopCelsius >= leastCelsius) return [];
-  const place = { setting: "laminate.shopCelsius" };
-  return [{ kind: "shop-too-cold", place, name: resin.name, celsius: shopCelsius, leastCelsius }];
 }

@@ -13,7 +13,9 @@ import { fieldsOfCut } from "./name-fields.ts";
 import { pliesOfFace } from "./plies-of-face.ts";
 import { type Area, areaMm2 } from "./polygons.ts";
 import { laidPlies, mixedOnKg, mixOf, onTrayKg } from "./resin-per-area.ts";
+import { dissolvedFoams } from "./shop-problems.ts";
 import { sessionMinutes, skinSessions } from "./skin-sessions.ts";
+import { skinSteps } from "./skin-steps.ts";
 import type { LapAtJoint, SkinFace, SkinFaceName } from "./types.ts";
 import { fieldMinutes, type WorkedArea } from "./work-minutes.ts";
 
@@ -59,7 +61,11 @@ export function skinFace(
     }),
   );
   const graph = fieldSeams(cut, lines);
-  const sessions = skinSessions(face, fields, graph, laminate);
+  const dissolves = dissolvedFoams(
+    regions.map(({ part }) => part),
+    project,
+  );
+  const sessions = dissolves.length > 0 ? [] : skinSessions(face, fields, graph, laminate);
   const sessionOf = fields.map(({ id }) => sessions.findIndex(({ fieldIds }) => fieldIds.includes(id)));
   const clothMm2 = plies.map((_, ply) =>
     fields
@@ -67,7 +73,7 @@ export function skinFace(
       .reduce((sum, one) => (one.ply === ply + 1 ? sum + one.areaMm2 : sum), 0),
   );
   const faceMm2 = regions.reduce((sum, { area }) => sum + areaMm2(area), 0);
-  return {
+  const skinned: SkinFace = {
     face,
     areaMm2: faceMm2,
     partIds: [...new Set(regions.map(({ part }) => part.id))],
@@ -84,6 +90,10 @@ export function skinFace(
       (sum, { fields: [a, b], lengthMm }) => (at(sessionOf, a) === at(sessionOf, b) ? sum : sum + lengthMm),
       0,
     ),
+  };
+  return {
+    ...skinned,
+    sessions: sessions.map((session) => ({ ...session, steps: skinSteps(skinned, session, project) })),
   };
 }
 

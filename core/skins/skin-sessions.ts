@@ -40,6 +40,7 @@ export function skinSessions(
       workMinutes: sum(own.map(({ workMinutes }) => workMinutes)),
       mixedKg,
       cards: potCards(mixedKg, laminate),
+      steps: [],
       joinedLater: [...new Set(later)].sort((a, b) => a - b).flatMap((i) => fields[i]?.id ?? []),
     };
   });

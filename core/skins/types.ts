@@ -76,6 +76,14 @@ export interface SkinField {
   readonly patches: readonly SkinPatch[];
 }
 
+/** One step of a session: what is done, and why there and so. */
+export interface SkinStep {
+  readonly title: string;
+  readonly why: string;
+  /** The patches that it lays. */
+  readonly patchIds: readonly string[];
+}
+
 /** What is laid wet on wet in one go. */
 export interface SkinSession {
   /** `lower face 1`. */
@@ -88,6 +96,8 @@ export interface SkinSession {
   readonly cards: readonly PotCard[];
   /** Fields of later sessions beside it: along them peel ply goes down. */
   readonly joinedLater: readonly string[];
+  /** In the order of the work. */
+  readonly steps: readonly SkinStep[];
 }
 
 export interface SkinFace {

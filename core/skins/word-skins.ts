@@ -5,19 +5,6 @@ import type { LapAtJoint, PotCard, SkinFace, SkinPatch, SkinSession } from "./ty
 export const SKIN_CAUTION =
   "Epoxy, its hardener and uncured dust sensitise the skin, more with every contact: nitrile or butyl gloves, sleeves taped, fresh air; wash with soap, never with solvent. A pot left full heats itself and can smoke: carry it outdoors. The supplier's data sheet comes before these figures.";
 
-/** The order in which a face is skinned, said once for paper and screen. */
-export const skinSteps = (face: SkinFace): readonly string[] => {
-  const plies = face.plies.length;
-  return [
-    "Make the foam ready: glue that stands proud knocked down, outside corners rounded, vacuumed; joints glued with mist dry for a day. The shop is steady or cooling, never warming: warming foam blows bubbles into the skin. The surface is at least 3 °C above the dew point.",
-    "Wet the bare foam with resin until it is evenly dull, so that it does not drink from the cloth.",
-    plies > 1
-      ? `Lay the first ply, wet it out, and lay ${plies === 2 ? "the second" : `the next ${plies - 1}`} on it while it is wet. Nothing is worked after it has begun to gel.`
-      : "Lay the ply and wet it out. Nothing is worked after it has begun to gel.",
-    "Lay peel ply, along every edge at least where a later session joins, and work the air out from the middle.",
-  ];
-};
-
 /** A pot in numbers: how many alike, and what goes into each. */
 export function potWords({ count, mixedKg, resinKg, hardenerKg, pigmentKg, useWithinMinutes }: PotCard): {
   readonly pots: string;
@@ -56,13 +43,6 @@ export const sessionWords = ({ fieldIds, areaMm2, workMinutes, mixedKg, joinedLa
       ? ` Peel ply down to the border with ${joinedLater.join(", ")}: a later session laps onto it. Where that waits for longer than the recoat time, abrade it with 80 grit as well.`
       : ""
   }`;
-
-/** The patches of a session in the order in which they are laid: ply by ply from the foam. */
-export const patchesOfSession = ({ fields }: SkinFace, { fieldIds }: SkinSession): readonly SkinPatch[] =>
-  fieldIds
-    .flatMap((fieldId) => fields.filter(({ id }) => id === fieldId))
-    .flatMap(({ patches }) => patches)
-    .toSorted((a, b) => a.ply - b.ply);
 
 /** A patch in figures: its code, ply, size along and across the warp, and area. */
 export function patchWords(patch: SkinPatch): {

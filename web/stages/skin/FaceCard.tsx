@@ -1,5 +1,5 @@
 import { formatNumber, THIN_SPACE, toDegrees } from "../../../core/foundation/index.ts";
-import { faceWords, type SkinFace, skinSteps } from "../../../core/skins/index.ts";
+import { faceWords, type SkinFace } from "../../../core/skins/index.ts";
 import { ScrollAcross } from "../../controls/index.ts";
 import { SessionList } from "./SessionList.tsx";
 
@@ -40,11 +40,6 @@ export function FaceCard({ face }: { readonly face: SkinFace }) {
           </tbody>
         </table>
       </ScrollAcross>
-      <ol className="skin-steps">
-        {skinSteps(face).map((words) => (
-          <li key={words}>{words}</li>
-        ))}
-      </ol>
       <SessionList face={face} />
     </section>
   );

@@ -13,6 +13,7 @@ interface Field {
     | "peelPlyKgPerM2"
     | "pigmentShare"
     | "leastCelsius"
+    | "humidityShare"
     | "selvedgeMm"
     | "overlapMm"
     | "longestPatchMm"
@@ -31,6 +32,13 @@ const SHOP: readonly Field[] = [
     unit: "°C",
     per: 1,
     note: "While it is laid: steady or cooling.",
+  },
+  {
+    key: "humidityShare",
+    label: "Humidity in the shop",
+    unit: "%",
+    per: 100,
+    note: "Under 70 % is the aim; the surface is to be 3 °C above the dew point.",
   },
   { key: "hands", label: "Pairs of hands", unit: "", per: 1, note: "" },
 ];
@@ -94,12 +102,24 @@ const RESIN: readonly Field[] = [
   { key: "peelPlyKgPerM2", label: "Peel ply takes", unit: "g/m²", per: 1000, note: "0 where none is laid." },
 ];
 
+const KINDS = [
+  { value: "epoxy", word: "epoxy" },
+  { value: "polyester", word: "polyester" },
+  { value: "vinyl ester", word: "vinyl ester" },
+] as const;
+
 /** The resin, its mixing ratio, and the shop that it is laid in. */
 export function LaminateFields() {
   const { project, change } = useSettings();
   const laminate = laminateOf(project);
   const set = (changes: Partial<NonNullable<typeof project.laminate>>) =>
     change({ laminate: { ...project.laminate, ...changes } });
+  const setKind = (kind: (typeof KINDS)[number]["value"]) => {
+    const resins = project.materials.resins.map((one) =>
+      one.id === laminate.resin?.id ? { ...one, kind } : one,
+    );
+    change({ materials: { ...project.materials, resins } });
+  };
   const field = ({ key, label, unit, per, note }: Field) => (
     <NumberField
       key={key}
@@ -123,6 +143,15 @@ export function LaminateFields() {
           options={project.materials.resins.map(({ id, name }) => ({ value: id, word: name }))}
           onChange={(resinId) => set({ resinId })}
         />
+        {laminate.resin && (
+          <Select
+            label="It is"
+            value={laminate.resin.kind ?? "epoxy"}
+            note="Polyester and vinyl ester dissolve polystyrene foam."
+            options={KINDS}
+            onChange={(value) => setKind(KINDS.find((kind) => kind.value === value)?.value ?? "epoxy")}
+          />
+        )}
         <NumberField
           label="Hardener to 100 of resin, by mass"
           unit=""

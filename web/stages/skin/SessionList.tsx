@@ -13,7 +13,10 @@ import { ScrollAcross } from "../../controls/index.ts";
 /** The sessions of a face: what is laid in each, its pots and its patches of cloth. */
 export function SessionList({ face }: { readonly face: SkinFace }) {
   const { sessions, sessionSeamMm } = face;
-  if (sessions.length === 0) return <p>No session: it is too cold for this resin.</p>;
+  if (sessions.length === 0)
+    return (
+      <p>No session is planned: this resin does not go with the shop or the foam. The problems say why.</p>
+    );
   return (
     <>
       <p>
@@ -38,6 +41,14 @@ export function SessionList({ face }: { readonly face: SkinFace }) {
         >
           <h4>{`Session ${i + 1}`}</h4>
           <p>{sessionWords(session)}</p>
+          <ol className="skin-steps">
+            {session.steps.map(({ title, why }) => (
+              <li key={title}>
+                {`${title}. `}
+                <span className="pencil">{why}</span>
+              </li>
+            ))}
+          </ol>
           <Pots session={session} />
           <details>
             <summary>Its patches of cloth</summary>

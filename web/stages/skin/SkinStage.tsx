@@ -3,6 +3,7 @@ import { SKIN_CAUTION } from "../../../core/skins/index.ts";
 import { useDesign } from "../../stores/index.ts";
 import { EmptyPlace, SideSettings } from "../settings/index.ts";
 import { ClothPlan } from "./ClothPlan.tsx";
+import { CouponFields } from "./CouponFields.tsx";
 import { FaceCard } from "./FaceCard.tsx";
 import { LaminateFields } from "./LaminateFields.tsx";
 import { PlyFields } from "./PlyFields.tsx";
@@ -18,6 +19,7 @@ export function SkinStage() {
         <PlyFields face="lower" title="Lower face and fences, plies from the foam" />
         <PlyFields face="upper" title="Upper face, plies from the foam" />
         <LaminateFields />
+        <CouponFields />
       </SideSettings>
       <article
         className="pane"
