@@ -2,7 +2,18 @@ import type { Design } from "./book/index.ts";
 import { cutStrips, leaveSpare, runPast } from "./cutting/index.ts";
 import { type Memory, NO_MEMORY } from "./foundation/index.ts";
 import { planGlueUp } from "./glue-up/index.ts";
-import { allRibs, buildJig, holdBends, layFoam, lyingFoam, placeRibs } from "./jig/index.ts";
+import {
+  allRibs,
+  buildJig,
+  findOverBend,
+  holdBends,
+  isOverBent,
+  laidFoam,
+  layFoam,
+  lyingFoam,
+  overBendProblem,
+  placeRibs,
+} from "./jig/index.ts";
 import { findJoints, type SetBack } from "./joints/index.ts";
 import { markingTables } from "./marking/index.ts";
 import { layOutlines, layParts, type PartOutline } from "./patterns/index.ts";
@@ -118,12 +129,25 @@ export function planWork(shapes: Shapes, memory: Memory = NO_MEMORY): Work {
   const { seams } = cutting;
   const running = runPast(cutting.strips, { parts, sheets, project, memory });
   const { pasts } = running;
-  const foam = lyingFoam({ sheets, parts, seams, pasts });
+  const overBend = memory.recall(
+    "over-bend",
+    [...sheets, ...parts, ...pasts, ...OVER_BEND_GROUND.map((field) => project[field])],
+    () => findOverBend({ sheets, parts, pasts, project }),
+  );
+  const bent = isOverBent(overBend, project) ? overBend : undefined;
+  const laid = memory.recall("laid foam", [...parts, ...pasts, bent], () => laidFoam(parts, pasts, bent));
+  const foam = lyingFoam({ sheets, parts, seams, laid });
   const { jig: typed, materials, skins } = project;
-  const lies = [...foam.sheets, ...foam.parts, ...foam.seams, ...pasts, typed, materials, skins];
+  const lies = [...foam.sheets, ...foam.parts, ...foam.seams, laid, typed, materials, skins];
   const places = memory.recall("rib places", lies, () => placeRibs(foam, project));
   const stand = memory.recall("stand", [places, typed], () => ({ ...typed, ...places }));
-  const jigging = buildJig(sheets, { ...project, jig: stand }, memory, { parts, seams, plates, pasts });
+  const jigging = buildJig(sheets, { ...project, jig: stand }, memory, {
+    parts,
+    seams,
+    plates,
+    laid,
+    overBend,
+  });
   const { jig } = jigging;
   const lying = memory.recall("lie", [jig, project.asBuilt, ...lies], () => layFoam(jig, foam, project));
   const gluing = planGlueUp({ sheets, parts, strips: running.strips, seams, joints, jig }, project);
@@ -157,6 +181,7 @@ export function planWork(shapes: Shapes, memory: Memory = NO_MEMORY): Work {
       ...shapes.problems,
       ...cutting.problems,
       ...running.problems,
+      ...overBendProblem(overBend, project),
       ...jigging.problems,
       ...lying.problems,
       ...gluing.problems,
@@ -167,6 +192,9 @@ export function planWork(shapes: Shapes, memory: Memory = NO_MEMORY): Work {
     ],
   };
 }
+
+/** What over-bending follows from, besides sheets and parts. */
+const OVER_BEND_GROUND = ["jig", "skins", "materials", "bending"] as const;
 
 /** What layouts follow from, besides strips and ribs. */
 const STOCK_GROUND = ["stock", "laying", "layouts", "cutting", "materials", "jig"] as const;

@@ -1,5 +1,5 @@
 import { formatMm } from "../foundation/index.ts";
-import { type RibSet, wordAttitude, wordPast } from "../jig/index.ts";
+import { type RibSet, wordAttitude, wordOverBend, wordPast, wordPlanked } from "../jig/index.ts";
 import { baseboardPlan, positionTable } from "./baseboard-plan.ts";
 import { type Block, flowBlocks, gapBlock, headingBlock, paragraphBlock } from "./blocks.ts";
 import { cautionBlocks } from "./cautions.ts";
@@ -78,7 +78,14 @@ function standWords(design: Design, name: "jig" | "cradle"): string {
     const pasts = [
       ...new Set(design.lie.pasts.map((past) => `${past.partIds.join(", ")}: ${wordPast(past)}`)),
     ];
-    return [...wordAttitude(jig.baseboard.attitude, sheets, project.jig), SET_UP_WORDS, ...pasts].join(" ");
+    const bent = jig.overBend === undefined ? [] : [wordOverBend(jig.overBend)];
+    return [
+      ...wordAttitude(jig.baseboard.attitude, sheets, project.jig),
+      SET_UP_WORDS,
+      ...wordPlanked(design.parts),
+      ...pasts,
+      ...bent,
+    ].join(" ");
   }
   const paddingMm = project.jig.making?.cradle?.paddingMm ?? 0;
   return `The tray lies here on the skin that was laminated on the jig. The tops are lower than that skin by ${formatMm(paddingMm)} mm: glue padding as thick as that on every top, and lay film over it. Fences hang free in their openings. ${SET_UP_WORDS}`;

@@ -1,5 +1,6 @@
 import { pointOnPiece } from "../curves/index.ts";
 import { at, type PlanPoint } from "../foundation/index.ts";
+import { drawnPlaceMm } from "../jig/index.ts";
 import type { Part } from "../patterns/index.ts";
 import type { FenceSheet, LyingSheet } from "../surfaces/index.ts";
 import { isInsideLoops } from "./chords.ts";
@@ -73,7 +74,7 @@ function ribTraces(design: Design, part: Part, sheet: LyingSheet): readonly Trac
     const along = rib.heights.filter((height) => height.partId === part.id).map((height) => height.atMm);
     if (along.length < 2) return [];
     const plan = along.map((place) =>
-      rib.runs === "across" ? { x: rib.atMm, y: place } : { x: place, y: rib.atMm },
+      rib.runs === "across" ? { x: drawnPlaceMm(rib, design.jig), y: place } : { x: place, y: rib.atMm },
     );
     return [{ words: `rib ${rib.id}`, plan, depthMm }];
   });

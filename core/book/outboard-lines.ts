@@ -1,5 +1,5 @@
 import { at, type FlatPoint } from "../foundation/index.ts";
-import type { LiePast, Rib } from "../jig/index.ts";
+import { drawnPlaceMm, type LiePast } from "../jig/index.ts";
 import { type FlatToSpace, type Part, partPlaces } from "../patterns/index.ts";
 import type { Design } from "./design.ts";
 import { type LineMark, lineMark, toPaper } from "./marks.ts";
@@ -22,7 +22,9 @@ export function outboardLines(
     if (!rib || !past.partIds.includes(part.id)) return [];
     return edgesOf(part, past).map((points) => ({
       line: lineMark(
-        points.map((flat) => toPaper(movedOut(flat, { rib, past, place, depthMm }))),
+        points.map((flat) =>
+          toPaper(movedOut(flat, { xMm: drawnPlaceMm(rib, design.jig), past, place, depthMm })),
+        ),
         "hidden",
         "ribs",
       ),
@@ -38,17 +40,18 @@ const edgesOf = ({ loops }: Part, { edgeIds }: LiePast): readonly (readonly Flat
     .map(({ points }) => [at(points, 0), ...points.slice(1)]);
 
 interface Outboard {
-  readonly rib: Rib;
+  /** The plane of the rib, where the foam is as drawn. */
+  readonly xMm: number;
   readonly past: LiePast;
   readonly place: FlatToSpace;
   readonly depthMm: number;
 }
 
 /** The point as far past an edge as the rib's plane is, along the foam, which goes on straight. */
-function movedOut({ u, v }: FlatPoint, { rib, past, place, depthMm }: Outboard): FlatPoint {
+function movedOut({ u, v }: FlatPoint, { xMm, past, place, depthMm }: Outboard): FlatPoint {
   const sense = past.toward === "last" ? 1 : -1;
   const [edge, inside] = [place({ u, v }, depthMm), place({ u: u - sense * FEEL_MM, v }, depthMm)];
   const way = { x: edge.x - inside.x, y: edge.y - inside.y, z: edge.z - inside.z };
   const lengthMm = Math.hypot(way.x, way.y, way.z);
-  return { u: u + (sense * (rib.atMm - edge.x) * lengthMm) / way.x, v };
+  return { u: u + (sense * (xMm - edge.x) * lengthMm) / way.x, v };
 }

@@ -167,6 +167,8 @@ export interface Report {
   readonly cradle: RibSet | null;
   /** How every bend is held on the jig, what it gives back, and what wants care. */
   readonly deviation: Lie;
+  /** How the ribs are over-bent for springback, or would be; null where nothing is bent cold. */
+  readonly overBend: Design["jig"]["overBend"] | null;
   readonly holds: readonly BendHold[];
   readonly glueUp: readonly ReportGlueStep[];
   /** How the faces are laminated. */
@@ -206,6 +208,7 @@ export function reportOf(design: Design): Report {
     fenceStands: design.jig.fenceStands,
     release: design.jig.release,
     cradle: design.jig.cradle ?? null,
+    overBend: design.jig.overBend ?? null,
     deviation: design.lie,
     holds: design.holds,
     glueUp: reportGlueUp(design),

@@ -30,7 +30,10 @@ export function ribPiece(group: RibGroup): Piece {
   const holes = rib.holesMm.map((hole) => hole.map(toPaper));
   return {
     id: rib.id,
-    name: alike.length === 1 ? rib.name : `cut ${alike.length}: ${alike.map((one) => one.id).join(", ")}`,
+    name:
+      alike.length === 1
+        ? `${rib.name}${rib.overBentMm === undefined ? "" : ", over-bent"}`
+        : `cut ${alike.length}: ${alike.map((one) => one.id).join(", ")}`,
     stuff: "board",
     face: `seen from the ${ribSeenFrom(rib)}, ${rib.runs === "across" ? "car's right hand to the right" : "front to the left"}`,
     arrow: { word: "up", turnRad: Math.PI / 2 },

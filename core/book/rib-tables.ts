@@ -85,12 +85,18 @@ export function ribBlocks(group: RibGroup, lettering: Lettering): readonly Block
 
 /** What is cut out of a rib, and how it is made of pieces, in sentences; nothing for a plain one. */
 function cutWords(rib: Rib): string {
+  const { overBentMm } = rib;
   const axis = rib.runs === "across" ? "y" : "x";
   const places = (values: readonly number[]) => values.map((mm) => formatMm(mm)).join(", ");
   const { reliefs, notches, splices, pieces } = rib;
   const [splice] = splices;
   const way = splice?.way === "dovetail" ? "a dovetail" : "a plate over the joint";
   return [
+    ...(overBentMm === undefined
+      ? []
+      : [
+          `Over-bent for what is given back: its top stands ${formatMm(Math.abs(overBentMm))} mm ${overBentMm < 0 ? "lower" : "higher"} than drawn where it changes most. `,
+        ]),
     ...(splice === undefined
       ? []
       : [

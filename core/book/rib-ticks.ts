@@ -1,5 +1,5 @@
 import type { PlanPoint } from "../foundation/index.ts";
-import type { Rib } from "../jig/index.ts";
+import { drawnPlaceMm, type Rib } from "../jig/index.ts";
 import type { Part } from "../patterns/index.ts";
 import { isInsideLoops } from "./chords.ts";
 import type { Design } from "./design.ts";
@@ -30,7 +30,8 @@ export function ribTicks(
     if (rib.isOutboard) return [];
     const depthMm = rib.attitude === "upright" ? coreLowerMm : coreUpperMm;
     return stationsUnder(rib, part, design.project.marking.intervalMm).flatMap((alongMm) => {
-      const flat = toFlat([pointOn(rib, alongMm), pointOn(rib, alongMm + FEEL_MM)], depthMm);
+      const drawn = { ...rib, atMm: drawnPlaceMm(rib, design.jig) };
+      const flat = toFlat([pointOn(drawn, alongMm), pointOn(drawn, alongMm + FEEL_MM)], depthMm);
       const [here, next] = flat;
       if (here === undefined || next === undefined) return [];
       if (!isInsideLoops(paper(here.u, here.v), loops)) return [];

@@ -206,6 +206,8 @@ export type Problem =
       /** No stock is so large; another part is in the way; the edge runs too far aslant for a rib across. */
       readonly why: "stock" | "part" | "slant";
     })
+  /** Ribs that are to be bent too far, and cannot be. */
+  | (Placed & { readonly kind: "no-over-bend"; readonly why: "cradle" | "fence" | "unlike" | "skin" })
   /** A foam that gives off poison under a hot wire, or of which it is not known; the name is the foam's. */
   | (Placed & { readonly kind: "foam-not-for-hot-wire" })
   | (Placed & {

@@ -117,6 +117,8 @@ function sentenceFor(problem: Problem): string {
       return `${name} closes a gap and should be cut ${formatMm(problem.spareMm)} mm large at its last joint, but then it fits no stock sheet. It is drawn at its size: measure the gap before you cut it, or divide it under Sheets.`;
     case "no-run-past":
       return `The bend of ${name} reaches its ${problem.edgeName}, and its foam should run ${formatMm(problem.lengthMm)} mm past it over a rib, to be held there; ${NO_RUN_PAST_WORDS[problem.why]} As it is the end is held by nothing.`;
+    case "no-over-bend":
+      return `The ribs are not over-bent, though it is asked for under Jig: ${NO_OVER_BEND_WORDS[problem.why]}`;
     case "foam-not-for-hot-wire":
       return `${name} is not to be cut with a hot wire: only polystyrene is, and the fumes of other foams poison. Choose knife, saw or router under Stock, or foam that may be.`;
     case "no-stock-for-part":
@@ -269,6 +271,15 @@ const wordCoupon = (on: "film" | "foam", figure: number | undefined): string => 
     : `gives ${formatNumber(1000 * figure, 0)} g/m² that the foam drinks, and foam drinks 0 to 1000.`;
 };
 
+const NO_OVER_BEND_WORDS = {
+  cradle: "the cradle brings the tray back to the drawn shape for its second skin. Take one of the two.",
+  fence:
+    "its fences are cut to the drawn shape and would not fit, and they hold the bends themselves. Make a cradle instead.",
+  unlike:
+    "its sheets do not all bend alike over the ribs, and their edges would no longer meet. Make a cradle instead.",
+  skin: "no skin is allowed for on the face that is laminated on the jig, so that all of the bend would come back. Set the skins under Stock.",
+} as const satisfies Record<Extract<Problem, { kind: "no-over-bend" }>["why"], string>;
+
 const wordUsed = (used: number | undefined): string =>
   used === undefined ? "" : ` Until then ${formatTyped(used)} is used.`;
 
@@ -283,6 +294,7 @@ export function levelOf(problem: Problem): ProblemLevel {
     case "cut-line-swallows":
     case "no-spare-for-closer":
     case "no-run-past":
+    case "no-over-bend":
     case "laminate-off-allowance":
     case "coupon-not-believable":
     case "shop-too-damp":

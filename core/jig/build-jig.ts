@@ -1,4 +1,4 @@
-import type { RunPast, Seam } from "../cutting/index.ts";
+import type { Seam } from "../cutting/index.ts";
 import { type Memory, NO_MEMORY, type Problem } from "../foundation/index.ts";
 import type { Part } from "../patterns/index.ts";
 import type { FoldedPlate } from "../plates/index.ts";
@@ -6,18 +6,23 @@ import type { Sheet } from "../surfaces/index.ts";
 import { cradleStand } from "./cradle.ts";
 import { fenceBands } from "./fence-notches.ts";
 import { JIG_GROUND, type JigGround } from "./jig-ground.ts";
+import { isOverBent, type OverBend } from "./laid/find-over-bend.ts";
+import { AS_DRAWN, type Laid } from "./laid/laid-face.ts";
+import { markOverBent, overBending } from "./laid/over-bending.ts";
 import type { Hanging } from "./release.ts";
-import { restingDepth } from "./resting-face.ts";
+import { restingDepth } from "./resting-depth.ts";
 import { ribSet } from "./rib-set.ts";
 import { seamLines } from "./seam-lines.ts";
 import type { Jig } from "./types.ts";
 
-/** What comes together over the ribs: parts, the seams between their strips, folded plates, and foam that runs past edges. */
+/** What comes together over the ribs: parts, the seams between their strips, folded plates, and how the foam lies. */
 export interface Glued {
   readonly parts: readonly Part[];
   readonly seams: readonly Seam[];
   readonly plates: readonly FoldedPlate[];
-  readonly pasts?: readonly RunPast[];
+  readonly laid?: Laid;
+  /** How its ribs are bent too far, or would be. */
+  readonly overBend?: OverBend | undefined;
 }
 
 /**
@@ -41,7 +46,8 @@ export function buildJig(
     ...held,
     ...glued.seams,
     ...glued.plates,
-    ...(glued.pasts ?? []),
+    glued.laid,
+    glued.overBend,
   ];
   return memory.recall("jig", from, () => jigUnder(held, project, glued));
 }
@@ -54,7 +60,7 @@ interface Jigging {
 function jigUnder(
   sheets: readonly Sheet[],
   project: JigGround,
-  { parts, seams, plates, pasts = [] }: Glued,
+  { parts, seams, plates, laid = AS_DRAWN, overBend }: Glued,
 ): Jigging {
   const { attitude } = project.jig;
   const depthOf = restingDepth(attitude);
@@ -66,13 +72,19 @@ function jigUnder(
     depthOf,
     bands: attitude === "upright" ? fenceBands(standing, project) : [],
     seams: seamLines(seams, parts, sheets, depthOf),
-    pasts,
+    laid,
     wings,
   });
   const stand = cradleStand(sheets, project, wings);
   const cradle = stand && ribSet(sheets, project, stand);
+  const bending = overBend && overBending(overBend, set.ribs, isOverBent(overBend, project));
   return {
-    jig: { ...set, ...(cradle && { cradle: cradle.set }) },
+    jig: {
+      ...set,
+      ribs: bending?.applied ? set.ribs.map((rib) => markOverBent(rib, bending)) : set.ribs,
+      ...(cradle && { cradle: cradle.set }),
+      ...(bending && { overBend: bending }),
+    },
     problems: [...problems, ...(cradle?.problems ?? [])],
   };
 }

@@ -2,6 +2,7 @@ import { makingOf } from "../project/index.ts";
 import type { Sheet } from "../surfaces/index.ts";
 import { fenceBands } from "./fence-notches.ts";
 import type { JigGround } from "./jig-ground.ts";
+import { AS_DRAWN } from "./laid/laid-face.ts";
 import type { Stand } from "./rib-set.ts";
 
 /**
@@ -24,7 +25,7 @@ export function cradleStand(
     depthOf: ({ airMm, upperMm }) => (turned ? airMm - paddingMm : upperMm + paddingMm),
     bands: turned ? fenceBands(sheets, project) : [],
     seams: [],
-    pasts: [],
+    laid: AS_DRAWN,
     wings,
   };
 }

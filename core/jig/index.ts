@@ -12,6 +12,11 @@ export type {
 export { bodyOfRib } from "./body-of-rib.ts";
 export { buildJig } from "./build-jig.ts";
 export { holdBends } from "./hold-bends.ts";
+export { drawnPlaceMm } from "./laid/drawn-place.ts";
+export { findOverBend, isOverBent, type NoOverBend, overBendProblem } from "./laid/find-over-bend.ts";
+export { AS_DRAWN, laidFoam } from "./laid/laid-face.ts";
+export { wordOverBend } from "./laid/word-over-bend.ts";
+export { wordPlanked } from "./laid/word-planked.ts";
 export { lyingFoam } from "./lie/lanes-of.ts";
 export { layFoam } from "./lie/lay-foam.ts";
 export { placeRibs } from "./lie/place-ribs.ts";
@@ -36,6 +41,7 @@ export type {
   BendHold,
   HoldDown,
   Jig,
+  OverBending,
   Rib,
   RibHeight,
   RibLap,

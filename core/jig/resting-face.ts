@@ -1,15 +1,14 @@
-import type { RunPast } from "../cutting/index.ts";
 import type { PlanPoint } from "../foundation/index.ts";
-import type { FaceDepths } from "../laminate/index.ts";
 import {
-  faceOver,
-  facePast,
+  type faceOver,
   type LyingSheet,
   partIdOf,
   pastLine,
   type Sheet,
   wedgeOver,
 } from "../surfaces/index.ts";
+import { AS_DRAWN, type Laid, laidFace } from "./laid/laid-face.ts";
+import { type DepthOf, restingDepth } from "./resting-depth.ts";
 
 /** What lies on the jig over one plan point. */
 export interface Rest {
@@ -39,43 +38,40 @@ interface Image {
 
 /**
  * The face that the tray rests on: the lower core face on an upright jig, the upper one on an inverted jig, or one at
- * any other depth; with what runs past its edges. Undefined where there is no section at all.
+ * any other depth; as the foam lies there. Undefined where there is no section at all.
  */
 export function restingFace(
   sheets: readonly Sheet[],
   attitude: "upright" | "inverted",
   depthOf: DepthOf = restingDepth(attitude),
-  pasts: readonly RunPast[] = [],
+  laid: Laid = AS_DRAWN,
 ): RestingFace | undefined {
   const sections = sheets.filter(
     (sheet): sheet is LyingSheet => sheet.kind !== "fence" && sheet.planLoops.length > 0,
   );
-  const own = (sheet: LyingSheet) => pasts.filter(({ sheetId }) => sheetId === sheet.id);
-  const images = sections.flatMap((sheet) => imagesOf(sheet, depthOf, own(sheet)));
+  const images = sections.flatMap((sheet) => imagesOf(sheet, depthOf, laid));
   if (images.length === 0) return undefined;
-  const drawn = pasts.length === 0 ? images : sections.flatMap((sheet) => imagesOf(sheet, depthOf, []));
+  const { pasts } = laid;
+  const drawn = pasts.length === 0 ? images : sections.flatMap((sheet) => imagesOf(sheet, depthOf, AS_DRAWN));
   const pick = (side: "least" | "most") => drawn.map((image) => image[side]);
   return {
-    at: restFinder(images, { attitude, depthOf }, sections),
+    at: restFinder(images, { attitude, depthOf, laid }, sections),
     least: corner(pick("least"), Math.min),
     most: corner(pick("most"), Math.max),
     reachMm: Math.max(...images.map(reachOf)) + Math.max(0, ...pasts.map(({ lengthMm }) => lengthMm)),
   };
 }
 
-/** How deep the resting face of a sheet lies behind its drawn surface. */
-export type DepthOf = (depths: FaceDepths) => number;
-
-/** Behind the drawn surface lies the lower core face on an upright jig, the upper one on an inverted jig. */
-export const restingDepth =
-  (attitude: "upright" | "inverted"): DepthOf =>
-  ({ coreLowerMm, coreUpperMm }) =>
-    attitude === "upright" ? coreLowerMm : coreUpperMm;
+interface RestSettings {
+  readonly attitude: "upright" | "inverted";
+  readonly depthOf: DepthOf;
+  readonly laid: Laid;
+}
 
 /** Looks up what rests over a plan point: a face that is there, else the filling of a joint between two. */
 function restFinder(
   images: readonly Image[],
-  { attitude, depthOf }: { readonly attitude: "upright" | "inverted"; readonly depthOf: DepthOf },
+  { attitude, depthOf, laid }: RestSettings,
   sections: readonly LyingSheet[],
 ): RestingFace["at"] {
   const wedge = wedgeOver(sections, depthOf, "in joints");
@@ -87,16 +83,19 @@ function restFinder(
     const sheet = sections.find(({ id }) => id === filled?.sheetId);
     if (!filled || !sheet) return undefined;
     const side = p.y < 0 ? "left" : "right";
-    return { zMm: filled.z, partId: partIdOf(sheet.id, sheet.hands.length === 2 ? side : "whole") };
+    const liftMm = laid.overBend?.liftAt(p.x) ?? 0;
+    return { zMm: filled.z + liftMm, partId: partIdOf(sheet.id, sheet.hands.length === 2 ? side : "whole") };
   };
 }
 
-/** Where a sheet slopes, a face off the drawn one ends beside its outline, by its depth at most. */
-const reachOf = ({ depthMm }: Pick<Image, "depthMm">): number => Math.abs(depthMm);
+/** Where a sheet slopes, a face off the drawn one ends beside its outline, by its depth at most; bent too far by a little more. */
+const reachOf = ({ depthMm }: Pick<Image, "depthMm">): number => Math.abs(depthMm) + BENT_FARTHER_MM;
+const BENT_FARTHER_MM = 20;
 
-function imagesOf(sheet: LyingSheet, depthOf: DepthOf, pasts: readonly RunPast[]): Image[] {
+function imagesOf(sheet: LyingSheet, depthOf: DepthOf, laid: Laid): Image[] {
   const depthMm = depthOf(sheet.depths);
-  const over = faceWithPasts(sheet, depthMm, pasts);
+  const over = laidFace(sheet, depthMm, laid);
+  const pasts = laid.pasts.filter(({ sheetId }) => sheetId === sheet.id);
   const ends = sheet.kind === "section" ? pasts.flatMap((past) => pastLine(sheet, past)) : [];
   return sheet.hands.map((hand) => {
     const sideOfY = hand === "left" ? -1 : 1;
@@ -111,26 +110,6 @@ function imagesOf(sheet: LyingSheet, depthOf: DepthOf, pasts: readonly RunPast[]
       most: corner(points, Math.max),
     };
   });
-}
-
-/** A face of a sheet with what runs past its edges. */
-export function faceWithPasts(
-  sheet: LyingSheet,
-  depthMm: number,
-  pasts: readonly RunPast[],
-): ReturnType<typeof faceOver> {
-  const over = faceOver(sheet, depthMm);
-  if (sheet.kind !== "section" || pasts.length === 0) return over;
-  const beyond = pasts.map((past) => facePast(sheet, depthMm, past));
-  return (p) => {
-    const drawn = over(p);
-    if (drawn) return drawn;
-    for (const face of beyond) {
-      const spot = face(p);
-      if (spot) return spot;
-    }
-    return undefined;
-  };
 }
 
 const corner = (points: readonly PlanPoint[], pick: (a: number, b: number) => number): PlanPoint =>

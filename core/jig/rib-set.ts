@@ -1,4 +1,3 @@
-import type { RunPast } from "../cutting/index.ts";
 import type { Problem } from "../foundation/index.ts";
 import { makingOf, ribBoardOf } from "../project/index.ts";
 import type { Sheet } from "../surfaces/index.ts";
@@ -10,10 +9,12 @@ import { fenceStands } from "./fence-stands.ts";
 import { finishRib } from "./finish-rib.ts";
 import type { JigGround } from "./jig-ground.ts";
 import { endedPieces, heightOn, type JigPiece, jigPiece, pieceId, topsOf } from "./jig-piece.ts";
+import type { Laid } from "./laid/laid-face.ts";
 import { outboardPlaces } from "./outboard-places.ts";
 import { postsOf } from "./posts.ts";
 import { type Hanging, releaseOf } from "./release.ts";
-import { type DepthOf, restingFace } from "./resting-face.ts";
+import type { DepthOf } from "./resting-depth.ts";
+import { restingFace } from "./resting-face.ts";
 import { ribPlaces } from "./rib-places.ts";
 import {
   bevelProblem,
@@ -36,8 +37,8 @@ export interface Stand {
   readonly depthOf: DepthOf;
   readonly bands: readonly FenceBand[];
   readonly seams: readonly SeamLine[];
-  /** Foam that runs past edges of the tray over ribs of its own. */
-  readonly pasts: readonly RunPast[];
+  /** How the foam lies where that is not as drawn. */
+  readonly laid: Laid;
   /** Folded metal that is on the shell when it is lifted. */
   readonly wings: Hanging["wings"];
 }
@@ -55,13 +56,13 @@ export interface RibSetting {
  */
 export function ribSet(sheets: readonly Sheet[], project: JigGround, stand: Stand): RibSetting {
   const { attitude, bands, seams } = stand;
-  const face = restingFace(sheets, attitude, stand.depthOf, stand.pasts);
+  const face = restingFace(sheets, attitude, stand.depthOf, stand.laid);
   const { boardHeights } = makingOf(project);
   // What was measured is the board under the jig.
   const boardAt = boardHeight(stand.stand === "jig" ? boardHeights : []);
   if (face === undefined) return { set: emptySet(attitude, project), problems: [] };
   const thicknessMm = ribBoardOf(project)?.thicknessMm ?? 0;
-  const found = [...ribPlaces(project, face), ...outboardPlaces(stand.pasts)]
+  const found = [...ribPlaces(project, face), ...outboardPlaces(stand.laid)]
     .map((place) => (stand.stand === "jig" ? place : { ...place, id: `C${place.id}` }))
     .map((place) => ({ place, tops: topsOf(place, face) }));
   const { leastHeightMm } = project.jig;

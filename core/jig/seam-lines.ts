@@ -2,7 +2,7 @@ import type { Seam } from "../cutting/index.ts";
 import { at, type PlanPoint } from "../foundation/index.ts";
 import { type Part, partPlaces, polygonOfLoop } from "../patterns/index.ts";
 import type { Sheet } from "../surfaces/index.ts";
-import type { DepthOf } from "./resting-face.ts";
+import type { DepthOf } from "./resting-depth.ts";
 
 /** A seam between two strips of one part, as it lies in plan on the resting face. */
 export interface SeamLine {

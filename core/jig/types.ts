@@ -9,6 +9,7 @@ import type {
   Release,
   SquareCheck,
 } from "./board-types.ts";
+import type { NoOverBend } from "./laid/find-over-bend.ts";
 import type { LiePast } from "./lie/types.ts";
 
 /** One height along a rib, measured from the baseboard's upper face, in the jig's own attitude. */
@@ -110,6 +111,8 @@ export interface Rib {
   readonly cut: "square" | "bevel";
   /** How far a square cut stands above the foam anywhere over the board's thickness, at worst. */
   readonly mostProudMm: number;
+  /** How much higher its top stands than drawn where it changes most, for what is given back; absent where it is as drawn. */
+  readonly overBentMm?: number;
   /** Whether the top is one straight line: a line in the cutting list is enough. */
   readonly straightTop: boolean;
   /** The id of the first rib of the same outline; its own id if it is the first. */
@@ -147,7 +150,23 @@ export interface RibSet {
   readonly release: Release;
 }
 
+/** How the ribs are bent too far for what is given back with one skin, or would be; or why they cannot be. */
+export interface OverBending {
+  readonly applied: boolean;
+  readonly why?: NoOverBend;
+  /** The largest share of a bend that is given back. */
+  readonly share: number;
+  readonly keepXMm: number;
+  /**
+   * How much higher each rib's top stands for it, mm, where it changes most; and the x, as drawn, of the foam that comes to
+   * lie over a rib across (of one along its y).
+   */
+  readonly ribs: readonly { readonly ribId: string; readonly byMm: number; readonly drawnMm: number }[];
+}
+
 export interface Jig extends RibSet {
+  /** Absent where nothing is bent cold. */
+  readonly overBend?: OverBending;
   /** The ribs that carry the skinned face while the other one is skinned. */
   readonly cradle?: RibSet;
 }

@@ -11,6 +11,8 @@ export const LieSchema = v.strictObject({
   wetKgPerM2: v.optional(Typed),
   /** How far foam runs past a free edge that its bend reaches, over a rib of its own; 0 for not at all. */
   runPastMm: v.optional(Typed),
+  /** Ribs are bent too far by what the tray gives back with one skin; the x given keeps its place, or the middle. */
+  overBend: v.optional(v.strictObject({ keepXMm: v.optional(Typed) })),
 });
 
 /** Heights of the laid foam's upward face above the baseboard, as measured. */

@@ -1,4 +1,4 @@
-import type { Problem } from "../foundation/index.ts";
+import { LARGEST_COORDINATE_MM, type Problem } from "../foundation/index.ts";
 import { isWithin, type Label, RANGES, type Range } from "./limits.ts";
 import type { Project } from "./schema.ts";
 
@@ -58,13 +58,19 @@ const NUMBERS = [
   ["runPastMm", "Length", "the foam that runs past a bent edge", RANGES.runPastMm, LEAST_RUN_PAST_MM],
 ] as const;
 
+const COORDINATE: Range = { least: -LARGEST_COORDINATE_MM, most: LARGEST_COORDINATE_MM };
+
 /** The settings with every typed number that is out of its range replaced by its default. */
 export function soundLie(lie: Lie, number: CheckNumber): Lie {
   const sound = NUMBERS.flatMap(([key, field, of, range, fallback]) => {
     const value = lie[key];
     return value === undefined ? [] : [[key, number(value, [`jig.lie.${key}`, field, of], range, fallback)]];
   });
-  return { ...lie, ...Object.fromEntries(sound) };
+  const { overBend } = lie;
+  const { keepXMm } = overBend ?? {};
+  const place: Label = ["jig.lie.overBend.keepXMm", "Place that stays", "the ribs"];
+  const kept = keepXMm === undefined ? {} : { overBend: { keepXMm: number(keepXMm, place, COORDINATE, 0) } };
+  return { ...lie, ...Object.fromEntries(sound), ...kept };
 }
 
 /** Measured heights without those that cannot be one; each of these is a problem. */

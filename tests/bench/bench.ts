@@ -3,7 +3,7 @@ import { drawBook, drawTemplates, type Fonts } from "../../core/book/index.ts";
 import { cubicSpline, type SplineInterval } from "../../core/curves/index.ts";
 import { type Design, designTray } from "../../core/design.ts";
 import { newMemory } from "../../core/foundation/index.ts";
-import { lyingFoam, placeRibs } from "../../core/jig/index.ts";
+import { AS_DRAWN, lyingFoam, placeRibs } from "../../core/jig/index.ts";
 import { newOpening, type PlanNode, type Project, resolveLines } from "../../core/project/index.ts";
 import {
   compileEdge,
@@ -73,7 +73,7 @@ function measure(what: string, runs: number, work: () => unknown, note: string):
 
 /** Ribs of the demo placed automatically. */
 function placing(design: Design): Row {
-  const foam = lyingFoam({ ...design, pasts: [] });
+  const foam = lyingFoam({ ...design, laid: AS_DRAWN });
   const places = new Set(design.jig.ribs.map(({ atMm }) => atMm));
   return measure(
     "automatic placement of ribs",

@@ -1,7 +1,9 @@
 import type { PlanPoint } from "../../foundation/index.ts";
-import { faceOver, type LyingSheet, type Sheet } from "../../surfaces/index.ts";
+import type { LyingSheet } from "../../surfaces/index.ts";
 import type { JigGround } from "../jig-ground.ts";
+import { drawnFoamFace } from "../laid/laid-face.ts";
 import type { Rib } from "../types.ts";
+import type { LyingFoam } from "./lanes-of.ts";
 import { stationNear } from "./station-near.ts";
 import type { CheckPlace, LieLine } from "./types.ts";
 
@@ -31,7 +33,7 @@ export function checkPlaces(
 
 /** Height above the baseboard of the foam's face that looks up on the jig, over a plan point. */
 export function upFaceOver(
-  sheets: readonly Sheet[],
+  { sheets, laid }: LyingFoam,
   { jig, symmetry }: JigGround,
   levelZMm: number,
 ): (p: PlanPoint) => number | undefined {
@@ -40,7 +42,7 @@ export function upFaceOver(
     .filter((sheet): sheet is LyingSheet => sheet.kind !== "fence" && sheet.planLoops.length > 0)
     .map((sheet) => ({
       hands: sheet.hands,
-      over: faceOver(sheet, isUpright ? sheet.depths.coreUpperMm : sheet.depths.coreLowerMm),
+      over: drawnFoamFace(sheet, isUpright ? sheet.depths.coreUpperMm : sheet.depths.coreLowerMm, laid),
     }));
   return ({ x, y }) => {
     for (const { hands, over } of faces) {

@@ -18,7 +18,7 @@ const ONE_RIB_MM = 25;
  * rib out there, which is among them.
  */
 export function fixedPlaces(all: readonly Lane[], foam: LyingFoam, over: Lane["over"]): readonly number[] {
-  const outboard = over === "across" ? outboardPlaces(foam.pasts).map(({ atMm }) => atMm) : [];
+  const outboard = over === "across" ? outboardPlaces(foam.laid).map(({ atMm }) => atMm) : [];
   // Where all of an end runs past its trim line, the rib out there holds it.
   const isHeldOut = (lane: Lane, end: 0 | 1): boolean => runsPast(lane)[end] && outboard.length > 0;
   const lanes = all.map(trimmedLane);

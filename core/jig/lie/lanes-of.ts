@@ -1,10 +1,10 @@
-import type { RunPast, Seam } from "../../cutting/index.ts";
+import type { Seam } from "../../cutting/index.ts";
 import { at, type PlanPoint } from "../../foundation/index.ts";
 import type { Part } from "../../patterns/index.ts";
 import { foamOf, leastBendRatioOf, lieSettingsOf } from "../../project/index.ts";
-import { faceOver, type LyingSheet, type Sheet } from "../../surfaces/index.ts";
+import type { LyingSheet, Sheet } from "../../surfaces/index.ts";
 import type { JigGround } from "../jig-ground.ts";
-import { faceWithPasts } from "../resting-face.ts";
+import { drawnFoamFace, type Laid, laidFace } from "../laid/laid-face.ts";
 import { type FoamSpot, foamStretches, withTrimLines } from "./foam-stretches.ts";
 import { laneCourses } from "./lane-courses.ts";
 import { placesOfLine } from "./lane-places.ts";
@@ -22,18 +22,18 @@ export interface LyingFoam {
   readonly parts: readonly Part[];
   /** Splices want ribs on both sides. */
   readonly seams: readonly Seam[];
-  /** What runs past edges over ribs of its own. */
-  readonly pasts: readonly RunPast[];
+  /** How the foam lies where that is not as drawn. */
+  readonly laid: Laid;
 }
 
 /** What of sheets and parts lies on ribs: not the fences, which stand. */
-export function lyingFoam({ sheets, parts, seams, pasts }: LyingFoam): LyingFoam {
+export function lyingFoam({ sheets, parts, seams, laid }: LyingFoam): LyingFoam {
   const lying = parts.filter(({ kind }) => kind !== "fence");
   return {
     sheets: sheets.filter(({ kind }) => kind !== "fence"),
     parts: lying,
     seams: seams.filter(({ partId }) => lying.some(({ id }) => id === partId)),
-    pasts,
+    laid,
   };
 }
 
@@ -42,7 +42,7 @@ export function lyingFoam({ sheets, parts, seams, pasts }: LyingFoam): LyingFoam
  * divided where an opening interrupts it. A mirrored sheet has lanes on its right hand alone.
  */
 export function lanesOf(
-  { sheets, parts, pasts }: LyingFoam,
+  { sheets, parts, laid }: LyingFoam,
   project: JigGround,
   over: Lane["over"],
 ): readonly Lane[] {
@@ -50,15 +50,7 @@ export function lanesOf(
     if (sheet.kind === "fence" || sheet.planLoops.length === 0) return [];
     const part = parts.find(({ sheetId }) => sheetId === sheet.id);
     const foam = foamUnder(sheet, project);
-    return part && foam
-      ? lanesOn(sheet, {
-          part,
-          foam,
-          over,
-          project,
-          pasts: pasts.filter(({ sheetId }) => sheetId === sheet.id),
-        })
-      : [];
+    return part && foam ? lanesOn(sheet, { part, foam, over, project, laid }) : [];
   });
 }
 
@@ -79,15 +71,16 @@ interface Ground {
   readonly foam: LaneFoam;
   readonly over: Lane["over"];
   readonly project: JigGround;
-  readonly pasts: readonly RunPast[];
+  readonly laid: Laid;
 }
 
-function lanesOn(sheet: LyingSheet, { part, foam, over, project, pasts }: Ground): readonly Lane[] {
+function lanesOn(sheet: LyingSheet, { part, foam, over, project, laid }: Ground): readonly Lane[] {
   const joined = isHeldBeside(part);
   if (joined === "on both sides") return [];
   const isUpright = project.jig.attitude === "upright";
   const depthMm = isUpright ? sheet.depths.coreLowerMm : sheet.depths.coreUpperMm;
-  const [face, drawn] = [faceWithPasts(sheet, depthMm, pasts), faceOver(sheet, depthMm)];
+  const [face, drawn] = [laidFace(sheet, depthMm, laid), drawnFoamFace(sheet, depthMm, laid)];
+  const pasts = laid.pasts.filter(({ sheetId }) => sheetId === sheet.id);
   const pastMm = Math.max(0, ...pasts.map(({ lengthMm }) => lengthMm));
   const isShaped = liesInShape(sheet, part);
   const faceAt = (spot: PlanPoint): FoamSpot | undefined => {

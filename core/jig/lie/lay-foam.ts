@@ -32,7 +32,7 @@ export function layFoam(
   });
   const levelMm = project.jig.attitude === "upright" ? baseboard.levelZMm : -baseboard.levelZMm;
   const lines = laid.flatMap((part) => part.lines.map((line) => overBaseboard(line, levelMm)));
-  const drawnOver = upFaceOver(foam.sheets, project, baseboard.levelZMm);
+  const drawnOver = upFaceOver(foam, project, baseboard.levelZMm);
   const asBuilt = checkAsBuilt(project.asBuilt ?? [], ribs, drawnOver);
   const worst = laid.flatMap(({ worst }) => worst ?? []).sort((a, b) => offOf(b) - offOf(a));
   return {
@@ -45,7 +45,7 @@ export function layFoam(
       limits: limitsOf(ribs, lines, settings.toleranceMm),
       checks: checkPlaces(lines, ribs, drawnOver),
       ...(asBuilt && { asBuilt }),
-      pasts: pastsOf(foam.pasts, lines, ribs),
+      pasts: pastsOf(foam.laid, lines, ribs),
       unheld: laid.filter(({ isHeld }) => !isHeld).map(({ partId }) => partId),
     },
     problems: worst.flatMap((one) => offShape(one, foam, settings.toleranceMm)),

@@ -30,7 +30,7 @@ function automatic(foam: LyingFoam, project: JigGround, over: Lane["over"]): Rib
     isMirrored ? sharesOfRight(lanes, placesMm, settings) : sharesBetween(lanes, placesMm, settings, window);
   const atMm = fewestPlaces(isMirrored ? [0, ...borders.filter((mm) => mm > 1)] : borders, shares);
   // Those past trim lines stand in any case, whatever is typed.
-  const outboard = outboardPlaces(over === "across" ? foam.pasts : []).map((place) => place.atMm);
+  const outboard = over === "across" ? outboardPlaces(foam.laid).map((place) => place.atMm) : [];
   return { kind: "typed", atMm: atMm.filter((mm) => outboard.every((out) => Math.abs(out - mm) > 1)) };
 }
 

@@ -25,7 +25,7 @@ function slice(
     planeMm,
     depthMm,
   }: { readonly runs: Rib["runs"]; readonly planeMm: number; readonly depthMm: number },
-): readonly { readonly alongMm: number; readonly zMm: number }[] {
+): readonly { readonly alongMm: number; readonly zMm: number; readonly uMm: number }[] {
   const place = partPlaces(design.sheets, part);
   if (place === undefined) return [];
   const loops = part.loops.map(polygonOfLoop);
@@ -39,7 +39,7 @@ function slice(
   // Lines of the mesh run along u for a rib across the car and along v for one along it.
   const [lineAxis, stepAxis] = runs === "across" ? (["v", "u"] as const) : (["u", "v"] as const);
   const [[fromLine, toLine], [fromStep, toStep]] = [range(lineAxis), range(stepAxis)];
-  const found: { alongMm: number; zMm: number }[] = [];
+  const found: { alongMm: number; zMm: number; uMm: number }[] = [];
   for (let line = fromLine + 3; line < toLine; line += LINES_MM) {
     const spot = (step: number) => {
       const flat = lineAxis === "v" ? { u: step, v: line } : { u: line, v: step };
@@ -56,6 +56,7 @@ function slice(
         found.push({
           alongMm: a.space[along] + share * (b.space[along] - a.space[along]),
           zMm: a.space.z + share * (b.space.z - a.space.z),
+          uMm: a.flat.u,
         });
       }
     }
@@ -78,7 +79,12 @@ function isPlain(rib: Rib, partId: string, alongMm: number): boolean {
 }
 
 /** Every rib of a set against the mesh: the worst miss at its station plane, and the most that it pokes through anywhere. */
-function judged(design: Design, set: RibSet, depthOf: (part: Part) => number) {
+function judged(
+  design: Design,
+  set: RibSet,
+  depthOf: (part: Part) => number,
+  offMm: (part: Part, uMm: number) => number,
+) {
   const { attitude, levelZMm } = set.baseboard;
   const sign = attitude === "upright" ? 1 : -1;
   let [count, worstMm, pokesMm] = [0, 0, Number.NEGATIVE_INFINITY];
@@ -87,10 +93,11 @@ function judged(design: Design, set: RibSet, depthOf: (part: Part) => number) {
     for (const part of design.parts.filter(({ kind }) => kind !== "fence")) {
       for (const planeMm of [rib.atMm, (front + rear) / 2, front + rear - rib.atMm]) {
         const cut = { runs: rib.runs, planeMm, depthMm: depthOf(part) };
-        for (const { alongMm, zMm } of slice(design, part, cut)) {
+        for (const { alongMm, zMm, uMm } of slice(design, part, cut)) {
           if (!isPlain(rib, part.id, alongMm)) continue;
           const topMm = at(at(woodAt(rib, alongMm), -1), 1);
-          const missMm = topMm - sign * (zMm - levelZMm);
+          const wholeMm = topMm - sign * (zMm - levelZMm);
+          const missMm = Math.sign(wholeMm) * Math.max(0, Math.abs(wholeMm) - offMm(part, uMm));
           if (planeMm === rib.atMm) {
             count += 1;
             worstMm = Math.max(worstMm, Math.abs(missMm));
@@ -101,6 +108,17 @@ function judged(design: Design, set: RibSet, depthOf: (part: Part) => number) {
   }
   return { count, worstMm, pokesMm };
 }
+
+/** What flat planks may stand off the drawn curve, mm: their sagitta, and upright a little more where they slope. */
+const offPlanks = ({ zones }: Part, uMm: number): number =>
+  Math.max(
+    0,
+    ...zones.flatMap(({ bend, fromUMm, toUMm }) =>
+      uMm > fromUMm - 4 && uMm < toUMm + 4
+        ? (bend?.planks ?? []).map(({ sagittaMm }) => 1.2 * sagittaMm)
+        : [],
+    ),
+  );
 
 const demo = readExample("hill-climb-floor");
 const depthsOf = (design: Design, part: Part) => {
@@ -122,10 +140,15 @@ describe("a fine mesh of the demo's tray, sliced along every rib", () => {
         },
       });
       const { jig } = design;
-      const inJig = judged(design, jig, (part) => {
-        const { coreLowerMm, coreUpperMm } = depthsOf(design, part);
-        return attitude === "upright" ? coreLowerMm : coreUpperMm;
-      });
+      const inJig = judged(
+        design,
+        jig,
+        (part) => {
+          const { coreLowerMm, coreUpperMm } = depthsOf(design, part);
+          return attitude === "upright" ? coreLowerMm : coreUpperMm;
+        },
+        offPlanks,
+      );
       expect(inJig.count).toBeGreaterThan(120);
       expect(inJig.worstMm).toBeLessThan(TOP_MM);
       expect(inJig.pokesMm).toBeLessThan(TOP_MM);
@@ -133,10 +156,15 @@ describe("a fine mesh of the demo's tray, sliced along every rib", () => {
       const { cradle } = jig;
       expect(cradle).toBeDefined();
       if (cradle === undefined) return;
-      const inCradle = judged(design, cradle, (part) => {
-        const { airMm, upperMm } = depthsOf(design, part);
-        return attitude === "upright" ? upperMm + 4 : airMm - 4;
-      });
+      const inCradle = judged(
+        design,
+        cradle,
+        (part) => {
+          const { airMm, upperMm } = depthsOf(design, part);
+          return attitude === "upright" ? upperMm + 4 : airMm - 4;
+        },
+        () => 0,
+      );
       expect(inCradle.count).toBeGreaterThan(120);
       expect(inCradle.worstMm).toBeLessThan(TOP_MM);
       expect(inCradle.pokesMm).toBeLessThan(TOP_MM);

@@ -6,6 +6,7 @@ import { MaterialFigures, OwnedFields, SettingsGroup, useSettings } from "../set
 import { BoardSettings } from "./BoardSettings.tsx";
 import { LieFields } from "./LieFields.tsx";
 import { MakingSettings } from "./MakingSettings.tsx";
+import { OverBendFields } from "./OverBendFields.tsx";
 import { RibPlacesFields } from "./RibPlacesFields.tsx";
 
 const BOARD_FIGURES = [
@@ -55,6 +56,7 @@ export function JigSettings() {
         <RibPlacesFields setting="jig.along" places={jig.along} onChange={(along) => set({ along })} />
       </SettingsGroup>
       <LieFields />
+      <OverBendFields />
       <SettingsGroup title="Board">
         <Select
           label="Cut from"

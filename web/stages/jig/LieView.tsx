@@ -1,7 +1,7 @@
 import { useState } from "react";
 import type { Design } from "../../../core/design.ts";
 import { at, formatMm, formatNumber } from "../../../core/foundation/index.ts";
-import { type LieLine, wordPast } from "../../../core/jig/index.ts";
+import { type LieLine, wordPast, wordPlanked } from "../../../core/jig/index.ts";
 import { Select, useSize } from "../../controls/index.ts";
 import { HelpMark } from "../../help/index.ts";
 import { LiePicture } from "./LiePicture.tsx";
@@ -27,6 +27,11 @@ export function LieView({ design }: { readonly design: Design }) {
         <p className="pencil" data-testid="lie-worst">
           {wordWorst(design)}
         </p>
+        {wordPlanked(design.parts).map((words) => (
+          <p key={words} className="pencil">
+            {words}
+          </p>
+        ))}
         {lie.pasts.map((past) => (
           <p key={past.edgeIds.join()} className="pencil" data-testid="lie-past">
             {`${past.partIds.join(", ")}: ${wordPast(past)}`}

@@ -21,6 +21,9 @@ export function RibView({ rib, ribs }: { readonly rib: Rib; readonly ribs: reado
               ? "cut square"
               : `bevel its top as listed: square it would stand ${formatMm(rib.mostProudMm)} mm proud`}
           </li>
+          {rib.overBentMm === undefined ? null : (
+            <li>{`over-bent: ${formatMm(Math.abs(rib.overBentMm))} mm ${rib.overBentMm < 0 ? "lower" : "higher"} than drawn where it changes most`}</li>
+          )}
           {rib.straightTop ? <li>straight top: no template needed</li> : null}
           {makingFacts(rib).map((fact) => (
             <li key={fact}>{fact}</li>
