@@ -17,7 +17,12 @@ export type Grouping = readonly number[];
  */
 export function groupFields(graph: FieldGraph, mostMinutes: number): Grouping {
   let best: Grouping | undefined;
-  for (let start = 0; start < Math.min(graph.minutes.length, MOST_STARTS); start++) {
+  const starts = Math.min(
+    graph.minutes.length,
+    MOST_STARTS,
+    Math.ceil(MOST_WORK / graph.minutes.length ** 2),
+  );
+  for (let start = 0; start < starts; start++) {
     const found = bettered(grownFrom(start, graph, mostMinutes), graph, mostMinutes);
     if (best === undefined || isBetter(found, best, graph)) best = found;
   }
@@ -25,6 +30,8 @@ export function groupFields(graph: FieldGraph, mostMinutes: number): Grouping {
 }
 
 const MOST_STARTS = 40;
+/** Of many fields fewer are started from: so many pairs are looked at in a round, over all starts. */
+const MOST_WORK = 60_000;
 /** Seams that differ by less are as long, mm. */
 const SAME_MM = 1e-6;
 
@@ -79,31 +86,76 @@ const best = (fields: readonly number[], worth: (field: number) => number): numb
 /** Rounds of bettering at most. */
 const MOST_ROUNDS = 30;
 
+/** One field moved to another session, or two changed over, as long as that gains; the first that does is taken. */
 function bettered(grouping: Grouping, graph: FieldGraph, mostMinutes: number): Grouping {
   let now = grouping;
   for (let round = 0; round < MOST_ROUNDS; round++) {
-    const next = neighboursOf(now).find(
-      (tried) => isWithin(tried, graph, mostMinutes) && isBetter(tried, now, graph),
-    );
+    const next = moved(now, graph, mostMinutes) ?? changedOver(now, graph, mostMinutes);
     if (next === undefined) return now;
     now = next;
   }
   return now;
 }
 
-/** Every grouping with one field moved, or two changed over. */
-function neighboursOf(grouping: Grouping): readonly Grouping[] {
-  const sessions = [...new Set(grouping)];
-  const moves = grouping.flatMap((own, field) =>
-    sessions.filter((session) => session !== own).map((session) => grouping.with(field, session)),
-  );
-  const changes = grouping.flatMap((own, field) =>
-    grouping.flatMap((other, second) =>
-      second > field && other !== own ? [grouping.with(field, other).with(second, own)] : [],
-    ),
-  );
-  return [...moves, ...changes];
+function moved(now: Grouping, graph: FieldGraph, mostMinutes: number): Grouping | undefined {
+  const { loads, counts, ties } = looksOf(now, graph);
+  for (const [field, own] of now.entries()) {
+    for (const session of loads.keys()) {
+      if (session === own || at(loads, session) + at(graph.minutes, field) > mostMinutes) continue;
+      const gainMm = tie(ties, field, session) - tie(ties, field, own);
+      if (at(counts, own) === 1 || gainMm > SAME_MM) return now.with(field, session);
+    }
+  }
+  return undefined;
 }
+
+function changedOver(now: Grouping, graph: FieldGraph, mostMinutes: number): Grouping | undefined {
+  const { minutes } = graph;
+  const { loads, ties, seamMm } = looksOf(now, graph);
+  for (const [field, own] of now.entries()) {
+    for (let second = field + 1; second < now.length; second++) {
+      const other = at(now, second);
+      const more = at(minutes, second) - at(minutes, field);
+      if (other === own || at(loads, own) + more > mostMinutes || at(loads, other) - more > mostMinutes)
+        continue;
+      const gainMm =
+        tie(ties, field, other) - tie(ties, field, own) + tie(ties, second, own) - tie(ties, second, other);
+      // A seam between both stays one.
+      if (gainMm - 2 * (seamMm(field, second) ?? 0) > SAME_MM)
+        return now.with(field, other).with(second, own);
+    }
+  }
+  return undefined;
+}
+
+/** What a grouping is judged by: minutes and fields of each session, and the seams of each field with each session, mm. */
+function looksOf(grouping: Grouping, { minutes, seams }: FieldGraph) {
+  const size = Math.max(-1, ...grouping) + 1;
+  const [loads, counts] = [new Array<number>(size).fill(0), new Array<number>(size).fill(0)];
+  for (const [field, session] of grouping.entries()) {
+    loads[session] = at(loads, session) + at(minutes, field);
+    counts[session] = at(counts, session) + 1;
+  }
+  const ties = grouping.map(() => new Map<number, number>());
+  const between = new Map<string, number>();
+  const add = (field: number, session: number | undefined, lengthMm: number) => {
+    if (session !== undefined) ties[field]?.set(session, tie(ties, field, session) + lengthMm);
+  };
+  for (const {
+    fields: [a, b],
+    lengthMm,
+  } of seams) {
+    if (a === b) continue;
+    add(a, grouping[b], lengthMm);
+    add(b, grouping[a], lengthMm);
+    const key = a < b ? `${a} ${b}` : `${b} ${a}`;
+    between.set(key, (between.get(key) ?? 0) + lengthMm);
+  }
+  return { loads, counts, ties, seamMm: (a: number, b: number) => between.get(`${a} ${b}`) };
+}
+
+const tie = (ties: readonly ReadonlyMap<number, number>[], field: number, session: number): number =>
+  ties[field]?.get(session) ?? 0;
 
 /** Steps of the search through all groupings. */
 const MOST_STEPS = 30_000;
@@ -142,13 +194,6 @@ function searched(known: Grouping, graph: FieldGraph, mostMinutes: number): Grou
   };
   place(0, 0);
   return found.grouping;
-}
-
-function isWithin(grouping: Grouping, { minutes }: FieldGraph, mostMinutes: number): boolean {
-  const sums = new Map<number, number>();
-  for (const [field, session] of grouping.entries())
-    sums.set(session, (sums.get(session) ?? 0) + at(minutes, field));
-  return [...sums.values()].every((sum) => sum <= mostMinutes);
 }
 
 function renumbered(grouping: Grouping): Grouping {

@@ -1,7 +1,7 @@
 import { at, type FlatPoint } from "../foundation/index.ts";
 import type { FaceRegion } from "./face-regions.ts";
 import type { FaceJoint } from "./joint-lines.ts";
-import { type Area, bandBeside, isWithin, subtract } from "./polygons.ts";
+import { type Area, bandBeside, grown, isWithin, overlapOf, subtract } from "./polygons.ts";
 
 /** How cloths lap beside joints and seams, mm. */
 export interface LapSettings {
@@ -137,10 +137,16 @@ export function clothGround(
     const side = joint.regions[0] === region ? 0 : 1;
     const line = at(joint.lines, side);
     const inward = inwardOf(line, region.area);
-    if (side === from) flaps.push(subtract(bandBeside(line, -inward * (clearMm + overlapMm)), region.inner));
+    if (side === from) flaps.push(flapBeside(region, line, -inward * (clearMm + overlapMm)));
     else kept = subtract(kept, bandBeside(line, inward * clearMm));
   }
   return { kept, flaps: flaps.flat() };
+}
+
+/** What runs over an edge: nowhere farther off the face than it is wide, however the line beside it turns. */
+function flapBeside({ area, inner }: FaceRegion, line: readonly FlatPoint[], widthMm: number): Area {
+  const band = subtract(bandBeside(line, widthMm), inner);
+  return overlapOf(band, grown(area, Math.abs(widthMm)));
 }
 
 /** On which side of a line along its edge an area lies: 1 to the left of its course, else −1. */

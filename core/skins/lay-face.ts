@@ -47,7 +47,7 @@ const OFF_FOAM_SEAM_MM = 10;
 /** Narrower fields count slower, mm (common practice: a roller's stroke and two hands). */
 const NARROW_MM = 130;
 /** Fields of one face at most: a face that needs more has a slip in its numbers. */
-const MOST_FIELDS = 60;
+const MOST_FIELDS = 24;
 
 /**
  * A face divided into as few fields as each can be laid in one go (`isEnough`), with the cloth of every ply: its own part of

@@ -63,4 +63,21 @@ describe("fields in sessions", () => {
     const seams = [0, 1, 2].map((i) => ({ fields: [i, i + 1] as const, lengthMm: 500 }));
     expect(groupFields({ minutes: [30, 30, 30, 30], seams }, 60)).toEqual([0, 0, 1, 1]);
   });
+
+  it("are grouped also where there are very many: within the time, and bettered over one after the other", () => {
+    const columns = 16;
+    const count = columns * 10;
+    const minutes = Array.from({ length: count }, (_, i) => 10 + ((i * 7) % 5));
+    const seams = minutes.flatMap((_, i) => [
+      ...((i + 1) % columns === 0 ? [] : [{ fields: [i, i + 1] as const, lengthMm: 400 }]),
+      ...(i + columns < count ? [{ fields: [i, i + columns] as const, lengthMm: 600 }] : []),
+    ]);
+    const grouping = groupFields({ minutes, seams }, 60);
+    const loadOf = (session: number) =>
+      minutes.reduce((sum, own, i) => (grouping[i] === session ? sum + own : sum), 0);
+    for (const session of new Set(grouping)) expect(loadOf(session)).toBeLessThanOrEqual(60);
+    // Five to a session as they come in a row: four seams of 400 mm kept in each, and none of 600.
+    const inARow = minutes.map((_, i) => Math.floor(i / 5));
+    expect(cutMm(grouping, { minutes, seams })).toBeLessThan(cutMm(inARow, { minutes, seams }));
+  });
 });
