@@ -1,7 +1,10 @@
 import { formatNumber, toDegrees } from "../foundation/index.ts";
 import { laminateOf } from "../project/index.ts";
 import {
+  cornerWords,
+  edgeWords,
   faceWords,
+  filletWords,
   lapWords,
   patchesOfSession,
   patchWords,
@@ -19,7 +22,7 @@ import { CONTENT, CONTENT_WIDTH_MM, type SheetBody } from "./page-frame.ts";
 
 /** The skins: for each face its plies, what is done in which order, and the sessions with their pots. */
 export function skinSheets(design: Design, lettering: Lettering): readonly SheetBody[] {
-  const { faces, solidHours } = design.skins;
+  const { faces, edges, solidHours } = design.skins;
   if (faces.length === 0) return [];
   const { resin, shopCelsius, hands, hardenerPer100 } = laminateOf(design.project);
   const text = (words: string) => paragraphBlock(words, CONTENT_WIDTH_MM, lettering);
@@ -32,6 +35,12 @@ export function skinSheets(design: Design, lettering: Lettering): readonly Sheet
     gapBlock(2),
     text(
       `Resin: ${resin?.name ?? "none"}, in a shop of ${formatNumber(shopCelsius, 0)} °C, ${hands === 1 ? "one pair of hands" : `${formatNumber(hands, 0)} pairs of hands`}. ${ratio} Stir for 90 s, scrape sides and base, and pour it into a shallow tray at once: a full pot heats itself and can smoke. A face is solid after about ${formatNumber(solidHours, 0)} h at that temperature.`,
+    ),
+    headingBlock("Edges, corners and fillets"),
+    ...edges.map((one) => text(`${edgeWords(one)}`)),
+    ...filletWords(design.skins).map(text),
+    ...faces.flatMap(({ face, corners }) =>
+      corners.map((corner) => text(`${face[0]?.toUpperCase()}${face.slice(1)}. ${cornerWords(corner)}`)),
     ),
     ...faces.flatMap((face) => faceBlocks(face, lettering)),
   ];

@@ -99,6 +99,7 @@ export type {
   BendMethod,
   Board,
   Cloth,
+  EdgeFinish,
   EdgeRef,
   Fence,
   Foam,

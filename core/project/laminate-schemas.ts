@@ -16,6 +16,9 @@ export const CouponSchema = v.strictObject({
   curedKg: Typed,
 });
 
+/** How a free edge is finished: rounded and wrapped, chamfered to a flange of solid laminate, let in, or trimmed and sealed. */
+export const EdgeFinishSchema = v.picklist(["wrapped", "flange", "insert", "trimmed"]);
+
 /** The plies of each face from the foam outward, and how they are laid; what is absent is at its default (`laminateOf`). */
 export const LaminateSchema = v.strictObject({
   lower: v.optional(v.array(PlySchema)),
@@ -51,4 +54,9 @@ export const LaminateSchema = v.strictObject({
   longestPatchMm: v.optional(Typed),
   /** How far the hands reach in from the edge of the tray. */
   reachMm: v.optional(Typed),
+  /** Radius of the fillet in inside corners; none where it is 0. */
+  filletMm: v.optional(Typed),
+  /** Of all free edges; those listed have one of their own (an edge by the id of the element that it leaves). */
+  edgeFinish: v.optional(EdgeFinishSchema),
+  edgeFinishes: v.optional(v.array(v.strictObject({ itemId: Id, edgeId: Id, finish: EdgeFinishSchema }))),
 });

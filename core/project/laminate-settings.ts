@@ -1,11 +1,18 @@
 import { weighedFigures } from "./coupons.ts";
 import { type Label, RANGES, type Range } from "./limits.ts";
-import type { Cloth, Project, Resin } from "./schema.ts";
+import type { Cloth, EdgeFinish, Project, Resin } from "./schema.ts";
 
 /** A ply with its cloth. */
 export interface ClothPly {
   readonly cloth: Cloth;
   readonly warpRad: number;
+}
+
+/** The finish of one edge of an item. */
+export interface OwnFinish {
+  readonly itemId: string;
+  readonly edgeId: string;
+  readonly finish: EdgeFinish;
 }
 
 /** How the faces are laminated, with nothing left open but plies and the mixing ratio, which only the supplier knows. */
@@ -29,6 +36,9 @@ export interface LaminateSettings {
   readonly longestPatchMm: number;
   readonly reachMm: number;
   readonly humidityShare: number;
+  readonly filletMm: number;
+  readonly edgeFinish: EdgeFinish;
+  readonly edgeFinishes: readonly OwnFinish[];
   /** What weighed coupons gave in place of typed figures. */
   readonly weighed: { readonly fibreMassShare?: number; readonly preWetKgPerM2?: number };
 }
@@ -36,7 +46,7 @@ export interface LaminateSettings {
 /**
  * Fibre half the mass: published three times; waste of 15 %: published; peel ply 50 g/m²: published (weak); pre-wet of
  * 80 g/m² for closed foam, 200 g in a pot, one pair of hands: common practice; 15 °C: published for marine epoxies.
- * Overlap of 50 mm: published (weak) as 25 to 100; selvedge, reach and the longest piece: common practice.
+ * Fillet of 10 mm: published as 9.5. Overlap of 50 mm: published (weak) as 25 to 100; selvedge, reach and the longest piece: common practice.
  */
 const DEFAULTS = {
   fibreMassShare: 0.5,
@@ -53,6 +63,7 @@ const DEFAULTS = {
   longestPatchMm: 1500,
   reachMm: 800,
   humidityShare: 0.5,
+  filletMm: 10,
 } as const;
 
 /** The laminate of a project: what is chosen, and for the rest its default. A ply of a cloth that is not there is left out. */
@@ -60,7 +71,16 @@ export function laminateOf({
   laminate = {},
   materials,
 }: Pick<Project, "laminate" | "materials">): LaminateSettings {
-  const { lower, upper, resinId, hardenerPer100, coupons = [], ...numbers } = laminate;
+  const {
+    lower,
+    upper,
+    resinId,
+    hardenerPer100,
+    coupons = [],
+    edgeFinish = "wrapped",
+    edgeFinishes = [],
+    ...numbers
+  } = laminate;
   const plies = (chosen: typeof lower): readonly ClothPly[] | undefined =>
     chosen?.flatMap(({ clothId, warpRad }) => {
       const cloth = materials.cloths.find(({ id }) => id === clothId);
@@ -74,6 +94,8 @@ export function laminateOf({
     ...settings,
     ...weighed,
     weighed,
+    edgeFinish,
+    edgeFinishes,
     lower: plies(lower),
     upper: plies(upper),
     resin,
@@ -98,6 +120,7 @@ const NUMBERS = [
   ["overlapMm", "Overlap", "the cloth", RANGES.clothOverlapMm],
   ["longestPatchMm", "Longest piece", "the cloth", RANGES.patchMm],
   ["reachMm", "Reach", "the hands", RANGES.reachMm],
+  ["filletMm", "Radius", "the fillets", RANGES.skinFilletMm],
   ["humidityShare", "Humidity", "the shop", RANGES.humidityShare],
 ] as const;
 

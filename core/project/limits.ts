@@ -53,6 +53,7 @@ export const RANGES = {
   holeMm: range(0, 1000),
   reliefMm: range(0, 60),
   filletMm: range(0, 50),
+  skinFilletMm: range(0, 30),
   paddingMm: range(0, 50),
   boardHeightMm: range(-50, 50),
   formToleranceMm: range(0.05, 20),

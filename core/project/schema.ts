@@ -1,6 +1,6 @@
 import * as v from "valibot";
 import { BendChoiceSchema, BendingSchema, type BendMethodSchema, BendTestSchema } from "./bending-schemas.ts";
-import { type CouponSchema, LaminateSchema } from "./laminate-schemas.ts";
+import { type CouponSchema, type EdgeFinishSchema, LaminateSchema } from "./laminate-schemas.ts";
 import { AcceptedLayoutSchema, LayingSchema, ownedFields } from "./laying-schemas.ts";
 import { AsBuiltSchema, LieSchema } from "./lie-schemas.ts";
 import { MakingSchema } from "./making-schemas.ts";
@@ -491,6 +491,7 @@ export type ItemEdge = DeepReadonly<v.InferOutput<typeof ItemEdgeSchema>>;
 export type Metal = DeepReadonly<v.InferOutput<typeof MetalSchema>>;
 export type Foam = DeepReadonly<v.InferOutput<typeof FoamSchema>>;
 export type Cloth = DeepReadonly<v.InferOutput<typeof ClothSchema>>;
+export type EdgeFinish = v.InferOutput<typeof EdgeFinishSchema>;
 export type Coupon = DeepReadonly<v.InferOutput<typeof CouponSchema>>;
 export type Resin = DeepReadonly<v.InferOutput<typeof ResinSchema>>;
 export type Glue = DeepReadonly<v.InferOutput<typeof GlueSchema>>;

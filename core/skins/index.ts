@@ -3,12 +3,15 @@ export { patchesOfSession } from "./patches-of-session.ts";
 export { planSkins } from "./plan-skins.ts";
 export { pliesOfFace } from "./plies-of-face.ts";
 export {
+  type Fillet,
+  type FinishedEdges,
   type LaidCloth,
   type LaidClothLength,
   type LaidPatch,
   type LaidPly,
   type LapAtJoint,
   NO_SKINS,
+  type OutsideCorner,
   type PotCard,
   type SkinFace,
   type SkinFaceName,
@@ -19,6 +22,7 @@ export {
   type SkinStep,
   type SkinTask,
 } from "./types.ts";
+export { cornerWords, edgeWords, FINISH_NAMES, filletWords } from "./word-edges.ts";
 export {
   faceWords,
   lapWords,

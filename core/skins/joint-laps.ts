@@ -150,7 +150,7 @@ function flapBeside({ area, inner }: FaceRegion, line: readonly FlatPoint[], wid
 }
 
 /** On which side of a line along its edge an area lies: 1 to the left of its course, else −1. */
-function inwardOf(line: readonly FlatPoint[], area: Area): 1 | -1 {
+export function inwardOf(line: readonly FlatPoint[], area: Area): 1 | -1 {
   let left = 0;
   for (let i = 0; i + 1 < line.length; i++) {
     const [a, b] = [at(line, i), at(line, i + 1)];

@@ -40,6 +40,8 @@ export interface CutFace {
 export interface CutSettings extends LapSettings {
   readonly longestMm: number;
   readonly foamSeams: FieldGrid;
+  /** Cloth beyond the edges of the face in a ply. */
+  readonly beyondEdges: (ply: number) => Area;
 }
 
 /** A seam's lap keeps so far off a joint of the foam, mm (common practice). */
@@ -61,9 +63,11 @@ export function layFace(
   settings: CutSettings,
   isEnough: (field: CutField) => boolean,
 ): CutFace {
-  const grounds = plies
-    .map((_, ply) => clothGround(region, laps, ply))
-    .map(({ kept, flaps }) => (flaps.length === 0 ? kept : unite(kept, flaps)));
+  const grounds = plies.map((_, ply) => {
+    const { kept, flaps } = clothGround(region, laps, ply);
+    const beyond = [...flaps, ...settings.beyondEdges(ply)];
+    return beyond.length === 0 ? kept : unite(kept, beyond);
+  });
   const cut = (counts: Counts): CutFace => cutAs(region, plies, grounds, settings, counts);
   let last: CutFace | undefined;
   for (let count = 1; count <= MOST_FIELDS; count++) {

@@ -5,7 +5,9 @@ import { solidHours } from "../laminate/index.ts";
 import type { Part } from "../patterns/index.ts";
 import { couponProblems, type LaminateSettings, laminateOf, type Project } from "../project/index.ts";
 import type { Sheet } from "../surfaces/index.ts";
-import { faceRegions } from "./face-regions.ts";
+import { finishedEdges } from "./edge-finishes.ts";
+import { faceRegions, isOnCore } from "./face-regions.ts";
+import { filletsOf } from "./fillets.ts";
 import { shopProblems } from "./shop-problems.ts";
 import { skinFace } from "./skin-face.ts";
 import { skinTasks } from "./skin-tasks.ts";
@@ -38,13 +40,22 @@ export function planSkins(
   const regions = memory.recall("skin regions", [...sheets, ...parts, ...joints], () =>
     faceRegions(sheets, parts, joints),
   );
+  const fencesOnCore = new Set(parts.flatMap(({ id }) => (isOnCore(id, parts, sheets) ? [id] : [])));
   const faces = FACES.map((face) =>
-    memory.recall(`skin of ${face}`, [regions, ...seams, ...SKIN_GROUND.map((field) => project[field])], () =>
-      skinFace(face, { regions: regions.filter((one) => one.face === face), joints, seams }, project),
+    memory.recall(
+      `skin of ${face}`,
+      [regions, ...seams, ...SKIN_GROUND.map((field) => project[field]), project.jig.attitude],
+      () =>
+        skinFace(
+          face,
+          { regions: regions.filter((one) => one.face === face), joints, seams, fencesOnCore },
+          project,
+        ),
     ),
   ).filter(({ areaMm2, plies }) => areaMm2 > 0 && plies.length > 0);
   const sum = (values: readonly number[]) => values.reduce((total, value) => total + value, 0);
   const { resin, shopCelsius, peelPlyKgPerM2, hands } = laminate;
+  const fillets = faces.length > 0 ? filletsOf(joints, parts, sheets, laminate.filletMm) : [];
   const curedHours = resin ? solidHours(resin, shopCelsius) : 0;
   return {
     plan: {
@@ -52,8 +63,10 @@ export function planSkins(
       tasks: skinTasks(faces, project.jig.attitude, { hands, curedHours }),
       cloths: clothsOf(faces),
       peelPlyMm2: peelPlyKgPerM2 > 0 ? sum(faces.map(({ areaMm2 }) => areaMm2)) : 0,
+      fillets,
+      edges: faces.length > 0 ? finishedEdges(regions, laminate) : [],
       mixedKg: sum(faces.map(({ mixedKg }) => mixedKg)),
-      massKg: sum(faces.map(({ massKg }) => massKg)),
+      massKg: sum([...faces, ...fillets].map(({ massKg }) => massKg)),
       solidHours: curedHours,
     },
     problems: [

@@ -45,6 +45,10 @@ export const borderMm = (area: Area): number =>
     0,
   );
 
+/** The length of a line, mm. */
+export const lengthMm = (line: readonly FlatPoint[]): number =>
+  line.slice(1).reduce((sum, point, i) => sum + distanceFlat(point, at(line, i)), 0);
+
 /** The area with every loop thinned to what deviates no more than this, mm. */
 export const thinned = (area: Area, byMm: number): Area =>
   areaFrom(ramerDouglasPeuckerPathsD(pathsOf(area), byMm));

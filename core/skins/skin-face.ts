@@ -4,12 +4,14 @@ import type { Joint } from "../joints/index.ts";
 import { fibreVolumeShare } from "../laminate/index.ts";
 import { type ClothPly, type LaminateSettings, laminateOf, type Project } from "../project/index.ts";
 import type { FieldGrid } from "./cut-region.ts";
+import { edgeFlaps } from "./edge-finishes.ts";
 import type { FaceRegion } from "./face-regions.ts";
 import { fieldSeams } from "./field-seams.ts";
 import { type JointLap, jointLaps } from "./joint-laps.ts";
 import { faceJoints } from "./joint-lines.ts";
 import { type CutField, type CutSettings, isNarrow, layFace, type PlyCloth } from "./lay-face.ts";
 import { fieldsOfCut } from "./name-fields.ts";
+import { outsideCorners } from "./outside-corners.ts";
 import { pliesOfFace } from "./plies-of-face.ts";
 import { type Area, areaMm2 } from "./polygons.ts";
 import { laidPlies, mixedOnKg, mixOf, onTrayKg } from "./resin-per-area.ts";
@@ -21,6 +23,8 @@ import { fieldMinutes, type WorkedArea } from "./work-minutes.ts";
 
 /** What a face is laid on. */
 export interface FaceGround {
+  /** Fences that are glued on before the skins. */
+  readonly fencesOnCore: ReadonlySet<string>;
   readonly regions: readonly FaceRegion[];
   readonly joints: readonly Joint[];
   readonly seams: readonly Seam[];
@@ -29,11 +33,12 @@ export interface FaceGround {
 /** One face of the tray with its plies, its fields and their cloth, and the sessions that they are laid in. */
 export function skinFace(
   face: SkinFaceName,
-  { regions, joints, seams }: FaceGround,
+  { regions, joints, seams, fencesOnCore }: FaceGround,
   project: Project,
 ): SkinFace {
   const laminate = laminateOf(project);
   const isUpper = face === "upper face";
+  const isLaidSecond = isUpper === (project.jig.attitude === "inverted");
   const cloths = pliesOfFace(project, isUpper ? "upper" : "lower");
   const plies = laidPlies(cloths, laminate);
   const lines = faceJoints(regions, joints);
@@ -50,7 +55,13 @@ export function skinFace(
       region,
       cloths.map((ply) => clothOf(ply, laminate)),
       laps,
-      { ...settings, longestMm: laminate.longestPatchMm, foamSeams: foamSeamsOf(region, seams) },
+      {
+        ...settings,
+        longestMm: laminate.longestPatchMm,
+        foamSeams: foamSeamsOf(region, seams),
+        beyondEdges: (ply) =>
+          edgeFlaps(region, ply, laminate, { isLaidSecond, standsOnCore: fencesOnCore.has(region.part.id) }),
+      },
       (field) => fieldMinutes(load(field), laminate) <= mostMinutes,
     ),
   );
@@ -85,6 +96,7 @@ export function skinFace(
     massKg: onTrayKg(faceMm2, clothMm2, plies, laminate),
     fields,
     laps: laps.map(lapAtJoint),
+    corners: outsideCorners(face, lines, joints, cloths),
     sessions,
     sessionSeamMm: graph.reduce(
       (sum, { fields: [a, b], lengthMm }) => (at(sessionOf, a) === at(sessionOf, b) ? sum : sum + lengthMm),
@@ -93,7 +105,10 @@ export function skinFace(
   };
   return {
     ...skinned,
-    sessions: sessions.map((session) => ({ ...session, steps: skinSteps(skinned, session, project) })),
+    sessions: sessions.map((session) => ({
+      ...session,
+      steps: skinSteps(skinned, session, project, fencesOnCore),
+    })),
   };
 }
 

@@ -9,8 +9,13 @@ import type { SkinFace, SkinPatch, SkinSession, SkinStep } from "./types.ts";
  * What is done in a session, in order, each step with its reason: foam made ready, wetted, cloth ply by ply, peel ply. The
  * patches that a step lays are named by it.
  */
-export function skinSteps(face: SkinFace, session: SkinSession, project: Project): readonly SkinStep[] {
-  const { preWetKgPerM2, peelPlyKgPerM2 } = laminateOf(project);
+export function skinSteps(
+  face: SkinFace,
+  session: SkinSession,
+  project: Project,
+  fencesOnCore: ReadonlySet<string>,
+): readonly SkinStep[] {
+  const { preWetKgPerM2, peelPlyKgPerM2, filletMm } = laminateOf(project);
   const patches = patchesOfSession(face, session);
   const isFirst = face.sessions[0]?.id === session.id;
   const wetted = session.areaMm2 / 1e6;
@@ -21,6 +26,15 @@ export function skinSteps(face: SkinFace, session: SkinSession, project: Project
           {
             title: `Wet the bare foam: about ${formatNumber(1000 * preWetKgPerM2 * wetted, 0)} g over ${formatNumber(wetted, 2)} m², until it is evenly dull`,
             why: "Dry foam drinks from the cloth, and the cloth then stays white and does not hold.",
+            patchIds: [],
+          },
+        ]
+      : []),
+    ...(face.face === "fence sides" && filletMm > 0 && fencesOnCore.size > 0
+      ? [
+          {
+            title: `Draw the fillets along the fences that are glued on, ${formatNumber(filletMm, 0)} mm in radius, with thickened resin`,
+            why: "Cloth does not lie down in a sharp corner. Glassed over while it is wet, a fillet is one with the skin.",
             patchIds: [],
           },
         ]

@@ -1,6 +1,7 @@
 import type { BendFace } from "../bending/index.ts";
 import type { FlatPoint } from "../foundation/index.ts";
 import type { PackingLoop } from "../packing/index.ts";
+import type { EdgeFinish } from "../project/index.ts";
 
 /** A face of the tray: the lower or the upper one of all that lies, or the sides of the fences. */
 export type SkinFaceName = "lower face" | "upper face" | "fence sides";
@@ -114,10 +115,39 @@ export interface SkinFace {
   readonly massKg: number;
   readonly fields: readonly SkinField[];
   readonly laps: readonly LapAtJoint[];
+  readonly corners: readonly OutsideCorner[];
   /** None where it is too cold to lay any. */
   readonly sessions: readonly SkinSession[];
   /** Length of the seams between sessions, where cloth laps onto cured cloth. */
   readonly sessionSeamMm: number;
+}
+
+/** A fillet of thickened resin along an inside corner, laid in the session that glasses over it. */
+export interface Fillet {
+  readonly jointId: string;
+  readonly side: BendFace;
+  /** A fence that was glued on before the skins, one that is bonded on after, or two sheets. */
+  readonly between: "glued fence" | "skinned fence" | "sheets";
+  readonly radiusMm: number;
+  readonly lengthMm: number;
+  readonly volumeMm3: number;
+  readonly massKg: number;
+}
+
+/** An outside corner at a joint: rounded so that cloth lies down on it, the made face then lies `offMm` inside the drawn edge. */
+export interface OutsideCorner {
+  readonly jointId: string;
+  readonly foldRad: number;
+  readonly radiusMm: number;
+  readonly offMm: number;
+}
+
+/** All free edges of one finish. */
+export interface FinishedEdges {
+  readonly finish: EdgeFinish;
+  readonly lengthMm: number;
+  /** Foam that it takes away, for a flange or an insert. */
+  readonly foamAwayMm3: number;
 }
 
 /** A piece of work for a calendar: what must be done before, how long whose hands are at it, and what has to cure. */
@@ -143,7 +173,11 @@ export interface SkinPlan {
   /** Cloth by kind as its patches are cut, without offcuts, mm². */
   readonly cloths: readonly { readonly clothId: string; readonly name: string; readonly areaMm2: number }[];
   readonly peelPlyMm2: number;
+  readonly fillets: readonly Fillet[];
+  readonly edges: readonly FinishedEdges[];
+  /** Resin of cloth and foam; fillets have their own mass. */
   readonly mixedKg: number;
+  /** What stays on the tray, fillets included. */
   readonly massKg: number;
   /** Before a face is solid enough to be turned over, hours. */
   readonly solidHours: number;
@@ -185,6 +219,8 @@ export const NO_SKINS: SkinPlan = {
   tasks: [],
   cloths: [],
   peelPlyMm2: 0,
+  fillets: [],
+  edges: [],
   mixedKg: 0,
   massKg: 0,
   solidHours: 0,

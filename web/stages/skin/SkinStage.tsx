@@ -4,6 +4,8 @@ import { useDesign } from "../../stores/index.ts";
 import { EmptyPlace, SideSettings } from "../settings/index.ts";
 import { ClothPlan } from "./ClothPlan.tsx";
 import { CouponFields } from "./CouponFields.tsx";
+import { EdgeFields } from "./EdgeFields.tsx";
+import { EdgesAndFillets } from "./EdgesAndFillets.tsx";
 import { FaceCard } from "./FaceCard.tsx";
 import { LaminateFields } from "./LaminateFields.tsx";
 import { PlyFields } from "./PlyFields.tsx";
@@ -19,6 +21,7 @@ export function SkinStage() {
         <PlyFields face="lower" title="Lower face and fences, plies from the foam" />
         <PlyFields face="upper" title="Upper face, plies from the foam" />
         <LaminateFields />
+        <EdgeFields />
         <CouponFields />
       </SideSettings>
       <article
@@ -38,6 +41,7 @@ export function SkinStage() {
                 {SKIN_CAUTION}
               </span>
             </p>
+            <EdgesAndFillets skins={design.skins} />
             {faces.map((face) => (
               <FaceCard key={face.face} face={face} />
             ))}
