@@ -1,5 +1,5 @@
 import { formatMm, formatNumber } from "../foundation/index.ts";
-import { traySolids } from "../solids/index.ts";
+import type { Solid } from "../solids/index.ts";
 import { paragraphBlock } from "./blocks.ts";
 import { boxOf, heightOf, widthOf } from "./boxes.ts";
 import type { Design } from "./design.ts";
@@ -29,7 +29,11 @@ const HEADING_MM = 22;
 const BELOW_MM = 16;
 
 /** The general arrangement: plan from above with both halves, side view below on the same stations. */
-export function arrangementSheet(design: Design, lettering: Lettering): readonly SheetBody[] {
+export function arrangementSheet(
+  design: Design,
+  solids: readonly Solid[],
+  lettering: Lettering,
+): readonly SheetBody[] {
   const shapes = [...partShapes(design), ...plateShapes(design)];
   if (shapes.length === 0) return [];
   const plan = planBox(shapes);
@@ -44,7 +48,7 @@ export function arrangementSheet(design: Design, lettering: Lettering): readonly
       heightMm: heightOf(area) - BETWEEN_MM - HEADING_MM - BELOW_MM,
     };
   };
-  const stations = sectionStations(traySolids(design));
+  const stations = sectionStations(solids);
   const small = standardScale(size, roomOn("A4"));
   const format = small > 5 ? "A3" : "A4";
   const scale = standardScale(size, roomOn(format));

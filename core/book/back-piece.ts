@@ -1,6 +1,7 @@
 import type { Strip } from "../cutting/index.ts";
 import { backFace, hasBevels } from "../marking/index.ts";
 import { faceBehind, type Part } from "../patterns/index.ts";
+import { boxOf } from "./boxes.ts";
 import type { Design } from "./design.ts";
 import { flatDirections } from "./flat-directions.ts";
 import { mainLabel } from "./main-label.ts";
@@ -31,6 +32,8 @@ export function backPiece(design: Design, strip: Strip, part: Part): Piece {
   return {
     id: backId(strip),
     name: part.name,
+    partId: part.id,
+    setOut: { origin: originOf(design, strip, loops), along: "along", across: "mark" },
     stuff: "foam",
     face: `${faceBehind(part)} up${handWords(part)}`,
     arrow: { word: "forward", turnRad: -directions.forwardRad },
@@ -41,6 +44,14 @@ export function backPiece(design: Design, strip: Strip, part: Part): Piece {
     ],
     loops,
   };
+}
+
+/** The start of the strip's datum, seen from behind. */
+function originOf(design: Design, strip: Strip, loops: readonly (readonly PaperPoint[])[]): PaperPoint {
+  const table = tableOf(design, strip);
+  if (table !== undefined) return paper(table.origin.u, -table.origin.v);
+  const box = boxOf(loops.flat());
+  return paper(box.left, box.bottom);
 }
 
 /** The words on it: its code, its face, and what it is laid by. */

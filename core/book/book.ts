@@ -1,4 +1,5 @@
 import { edgeMarks } from "../marking/index.ts";
+import { traySolids } from "../solids/index.ts";
 import { arrangementSheet } from "./arrangement-sheet.ts";
 import { calendarSheets } from "./calendar-sheets.ts";
 import { clothSheets } from "./cloth-sheets.ts";
@@ -19,6 +20,8 @@ import { skinSheets } from "./skin-sheets.ts";
 import { slotTrialSheets } from "./slot-trial-sheet.ts";
 import { stockSheets } from "./stock-sheets.ts";
 import { stripSheets } from "./strip-sheets.ts";
+import { templateSheets } from "./template-sheets.ts";
+import { templatePieces } from "./templates.ts";
 import type { DrawingSet } from "./types.ts";
 
 /** The build book: every sheet in the order of the work, framed, numbered and dated from the document. */
@@ -26,20 +29,25 @@ export function drawBook(design: Design, fonts: Fonts): DrawingSet {
   const { project } = design;
   const lettering = readLettering(fonts);
   const marks = edgeMarks(design);
+  const solids = traySolids(design);
+  const pieces = templatePieces(design);
   const sheets: readonly SheetBody[] = [
-    ...arrangementSheet(design, lettering),
-    ...sectionSheets(design, lettering),
-    ...pictureSheets(design, lettering),
+    ...arrangementSheet(design, solids, lettering),
+    ...sectionSheets(design, solids, lettering),
+    ...pictureSheets(design, solids, lettering),
     ...notesSheets(design, lettering),
     ...shoppingSheets(design, lettering),
     ...calendarSheets(design, lettering),
     ...partsSheets(design, lettering),
+    ...templateSheets(design, pieces, lettering),
     ...slotTrialSheets(design, lettering),
     ...stockSheets(design, lettering),
     ...design.strips.flatMap((strip) => {
       const part = design.parts.find((candidate) => candidate.id === strip.partId);
       const own = marks.filter(({ stripId }) => stripId === strip.id);
-      return part === undefined ? [] : stripSheets(design, strip, part, { lettering, marks: own });
+      const piece = pieces.find(({ id }) => id === strip.id);
+      if (part === undefined || piece === undefined) return [];
+      return stripSheets(design, strip, part, { lettering, marks: own, piece });
     }),
     ...design.plates.flatMap((plate) => plateSheets(design, plate, lettering)),
     ...jigSheets(design, lettering),

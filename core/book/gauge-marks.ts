@@ -34,7 +34,6 @@ export function gaugeMarks(window: PageWindow): readonly Mark[] {
     line(corner(0, 0), corner(1, 0), corner(1, 1), corner(0, 1), corner(0, 0)),
     barLabel(barStart, barEnd, level),
     textMark(paper(corner(1, 0).x - 1.5, corner(1, 0).y + 1.5), "100 mm square", {
-      heightMm: 1.8,
       anchor: "end",
       layer: "gauge",
     }),
@@ -61,15 +60,30 @@ export function gaugeBoxes(window: PageWindow): readonly Box[] {
       ];
 }
 
+/** What the lines of bar and square take of a window, with their words: words may stand inside the square. */
+export function gaugeFrames(window: PageWindow): readonly Box[] {
+  const [bar, square] = gaugeBoxes(window);
+  if (bar === undefined || square === undefined) return [];
+  const side = (changes: Partial<Box>): Box => ({ ...square, ...changes });
+  return [
+    bar,
+    side({ left: square.left - 1, right: square.left + 1 }),
+    side({ left: square.right - 1, right: square.right + 1 }),
+    side({ bottom: square.bottom - 1, top: square.bottom + WORDS_MM }),
+    side({ bottom: square.top - 1, top: square.top + 1 }),
+  ];
+}
+
+/** The words of the square stand on its lower side. */
+const WORDS_MM = 5;
+
 const barLabel = (start: PaperPoint, end: PaperPoint, level: boolean): Mark =>
   level
     ? textMark(paper((start.x + end.x) / 2, start.y + 1.2), "bar 200 mm", {
-        heightMm: 1.8,
         anchor: "middle",
         layer: "gauge",
       })
     : textMark(paper(start.x - 1.2, (start.y + end.y) / 2), "bar 200 mm", {
-        heightMm: 1.8,
         anchor: "middle",
         turnRad: Math.PI / 2,
         layer: "gauge",

@@ -17,5 +17,6 @@ export {
 } from "./report.ts";
 export type { ReportBend, ReportPlate, ReportPlateEdge, ReportWing } from "./report-plates.ts";
 export type { PlacedPiece, TemplateLayout, Tile } from "./template-layouts.ts";
+export { pagesInWay, type TemplateCount, templateCounts } from "./template-ways.ts";
 export { drawTemplates, type PlannedTemplates, planTemplates, type TemplatePlan } from "./templates.ts";
 export type { DrawingPage, DrawingSet, LineStyle, Mark, PaperPoint, TextFace } from "./types.ts";

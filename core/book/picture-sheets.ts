@@ -1,6 +1,6 @@
 import { at, formatMm } from "../foundation/index.ts";
 import { foamOf } from "../project/index.ts";
-import { type Solid, traySolids } from "../solids/index.ts";
+import type { Solid } from "../solids/index.ts";
 import { BALLOON_ROW_MM, balloonMarks, type NamedPlace } from "./balloons.ts";
 import { type Block, flowBlocks, headingBlock, paragraphBlock, tableBlocks } from "./blocks.ts";
 import { type Box, boxOf, heightOf, widthOf } from "./boxes.ts";
@@ -22,8 +22,11 @@ const PICTURE_HEIGHT_MM = 92;
 const APART_HEIGHT_MM = 130;
 
 /** The tray as a picture, from above and from below; then drawn apart, each part with its code, and the list of parts. */
-export function pictureSheets(design: Design, lettering: Lettering): readonly SheetBody[] {
-  const solids = traySolids(design);
+export function pictureSheets(
+  design: Design,
+  solids: readonly Solid[],
+  lettering: Lettering,
+): readonly SheetBody[] {
   if (solids.length === 0) return [];
   const text = (words: string) => paragraphBlock(words, CONTENT_WIDTH_MM, lettering);
   const whole = flowBlocks(

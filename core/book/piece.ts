@@ -6,6 +6,8 @@ export interface Piece {
   /** The code that every page carries: of the strip, or of the first of several identical ribs. */
   readonly id: string;
   readonly name: string;
+  /** What it is a piece of, and chosen by: the code of its part, its plate, or the rib itself. */
+  readonly partId: string;
   /** What it is cut from: the lines of foam have the kerf in them, those of board and metal are the finished ones. */
   readonly stuff: "foam" | "board" | "metal";
   /** Which face is up, which hand: the words that stand beside the code on every page. */
@@ -16,6 +18,10 @@ export interface Piece {
   readonly centreTurnRad?: number;
   /** Everything that is drawn and must be cut or marked; a page on which none of it lies is not printed. */
   readonly lines: readonly LineMark[];
+  /** Where only some of it must be had at true size: that; then pages without it are not printed. */
+  readonly needed?: readonly LineMark[];
+  /** From where places on it are told, and the words for along and across: where its marking-out table starts, if it has one. */
+  readonly setOut: { readonly origin: PaperPoint; readonly along: string; readonly across: string };
   /** The outline and the holes: where there is room for words. */
   readonly loops: readonly (readonly PaperPoint[])[];
 }

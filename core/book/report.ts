@@ -25,6 +25,7 @@ import type { LaidGroup, LaidPiece, LaidStockSheet } from "../stock/index.ts";
 import type { Totals } from "../totals/index.ts";
 import type { Design } from "./design.ts";
 import { type ReportPlate, reportPlates } from "./report-plates.ts";
+import { type ReportTemplates, reportTemplates } from "./report-templates.ts";
 
 /** A strip in the report: a piece cut from stock, with its marking-out table. */
 export interface ReportStrip {
@@ -180,6 +181,7 @@ export interface Report {
   /** All the work on a calendar. */
   readonly schedule: Design["schedule"];
   readonly totals: Totals;
+  readonly templates: ReportTemplates;
   /** The words pinned to the drawing. */
   readonly notes: readonly { readonly id: string; readonly view: "plan" | "side"; readonly text: string }[];
   readonly problems: readonly ReportProblem[];
@@ -217,6 +219,7 @@ export function reportOf(design: Design): Report {
     stock: design.stock.map(reportStock),
     schedule: design.schedule,
     totals: design.totals,
+    templates: reportTemplates(design),
     notes: project.notes.map(({ id, view, text }) => ({ id, view, text })),
     problems: problems.map((problem) => ({
       kind: problem.kind,

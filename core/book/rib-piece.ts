@@ -34,6 +34,8 @@ export function ribPiece(group: RibGroup): Piece {
       alike.length === 1
         ? `${rib.name}${rib.overBentMm === undefined ? "" : ", over-bent"}`
         : `cut ${alike.length}: ${alike.map((one) => one.id).join(", ")}`,
+    partId: rib.id,
+    setOut: { origin: paper(0, 0), along: rib.runs === "across" ? "y" : "x", across: "h" },
     stuff: "board",
     face: `seen from the ${ribSeenFrom(rib)}, ${rib.runs === "across" ? "car's right hand to the right" : "front to the left"}`,
     arrow: { word: "up", turnRad: Math.PI / 2 },

@@ -1,5 +1,5 @@
 import { at, formatMm } from "../foundation/index.ts";
-import { type Solid, traySolids } from "../solids/index.ts";
+import type { Solid } from "../solids/index.ts";
 import { type Block, flowBlocks, headingBlock, paragraphBlock } from "./blocks.ts";
 import { type Box, boxOf, widthOf } from "./boxes.ts";
 import { cutSolid } from "./cut-solid.ts";
@@ -33,8 +33,11 @@ interface CutPart {
 }
 
 /** Cross-sections of the bare tray where other parts are cut, seen from the rear, with widths and heights. */
-export function sectionSheets(design: Design, lettering: Lettering): readonly SheetBody[] {
-  const solids = traySolids(design);
+export function sectionSheets(
+  design: Design,
+  solids: readonly Solid[],
+  lettering: Lettering,
+): readonly SheetBody[] {
   const sections = sectionStations(solids).map((station) => ({ station, parts: partsAt(solids, station) }));
   if (sections.length === 0) return [];
   const points = sections.flatMap(({ parts }) => parts.flatMap(({ loops }) => loops.flat()));

@@ -22,7 +22,6 @@ import type { Piece } from "./piece.ts";
 import { printedTable } from "./printed-table.ts";
 import { rulingLines, twistFigure } from "./ruling-lines.ts";
 import { standardScale } from "./scales.ts";
-import { stripPiece } from "./strip-piece.ts";
 import { thin } from "./thin-points.ts";
 import type { Mark, PaperPoint } from "./types.ts";
 
@@ -70,14 +69,20 @@ export function checkDiagonals(
   return [...pairs].sort((p, q) => q[2] - p[2] || p[0] - q[0]).slice(0, count);
 }
 
+/** What the sheets of a strip are set with: its letters, the marks on its edges, and its template. */
+export interface StripSetting {
+  readonly lettering: Lettering;
+  readonly marks: readonly EdgeMark[];
+  readonly piece: Piece;
+}
+
 /** The scaled drawing of a strip with overall dimensions, corner numbers and the arrow; and its scale. */
 export function stripDrawing(
   design: Design,
   strip: Strip,
   part: Part,
-  { lettering, marks }: { readonly lettering: Lettering; readonly marks: readonly EdgeMark[] },
+  { lettering, marks, piece }: StripSetting,
 ): { readonly block: Block; readonly scale: number } {
-  const piece = stripPiece(design, strip, part);
   const box = boxOf(piece.lines.flatMap((line) => line.points));
   const size = { widthMm: widthOf(box), heightMm: heightOf(box) };
   const room = {

@@ -1,6 +1,7 @@
 import type { Strip } from "../cutting/index.ts";
 import { fittedEdges, hasBevels, type MarkingTable, type ShownFace, shownFace } from "../marking/index.ts";
 import type { Part } from "../patterns/index.ts";
+import { boxOf } from "./boxes.ts";
 import { chordsAt, levelChordsAt } from "./chords.ts";
 import type { Design } from "./design.ts";
 import { flatDirections } from "./flat-directions.ts";
@@ -24,6 +25,8 @@ export function stripPiece(design: Design, strip: Strip, part: Part): Piece {
   return {
     id: strip.id,
     name: part.name,
+    partId: part.id,
+    setOut: stripSetOut(table, loops),
     stuff: "foam",
     face: `${part.faceShown} up${handWords(part)}`,
     arrow: { word: "forward", turnRad: directions.forwardRad },
@@ -41,6 +44,16 @@ export function stripPiece(design: Design, strip: Strip, part: Part): Piece {
     ],
     loops,
   };
+}
+
+/** Places on a strip are told as in its marking-out table; without one, from the lower left corner of its outline. */
+function stripSetOut(
+  table: MarkingTable | undefined,
+  loops: readonly (readonly PaperPoint[])[],
+): Piece["setOut"] {
+  const box = boxOf(loops.flat());
+  const origin = table === undefined ? paper(box.left, box.bottom) : toPaper(table.origin);
+  return { origin, along: "along", across: "mark" };
 }
 
 /** The finished outline and the holes of a strip. */

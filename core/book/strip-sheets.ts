@@ -34,7 +34,7 @@ import { markWords } from "./mark-words.ts";
 import { CONTENT, CONTENT_WIDTH_MM, type SheetBody } from "./page-frame.ts";
 import { printedTable } from "./printed-table.ts";
 import { seatBlocks } from "./seat-table.ts";
-import { checkDiagonals, cornerPairs, stripDrawing } from "./strip-drawing.ts";
+import { checkDiagonals, cornerPairs, type StripSetting, stripDrawing } from "./strip-drawing.ts";
 import { stripLoops, zoneWords } from "./strip-piece.ts";
 import { transitionWords, webWords } from "./transition-words.ts";
 
@@ -43,9 +43,10 @@ export function stripSheets(
   design: Design,
   strip: Strip,
   part: Part,
-  { lettering, marks }: { readonly lettering: Lettering; readonly marks: readonly EdgeMark[] },
+  setting: StripSetting,
 ): readonly SheetBody[] {
-  const drawing = stripDrawing(design, strip, part, { lettering, marks });
+  const { lettering, marks } = setting;
+  const drawing = stripDrawing(design, strip, part, setting);
   const table = printedTable(design, strip, part);
   const text = (words: string) => paragraphBlock(words, CONTENT_WIDTH_MM, lettering);
   const head: readonly Block[] = [

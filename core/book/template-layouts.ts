@@ -12,6 +12,10 @@ export interface PlacedPiece {
   readonly placing: Placing;
   readonly box: Box;
   readonly lines: readonly LineMark[];
+  /** Those that decide which pages are printed, and whether pages between them are left out. */
+  readonly needed: readonly LineMark[];
+  /** Pages on which it lies are left out, since nothing that is needed of it lies on them. */
+  readonly hasGaps: boolean;
 }
 
 /** One page of a layout: row letter from above, column number from the left, and the place of its window. */
@@ -195,32 +199,45 @@ function addTo(draft: Draft, spot: Spot, window: PageWindow): Draft {
     scaleY: 1,
     move: paper(spot.left - turn.box.left, spot.bottom - turn.box.bottom),
   };
-  const lines = turn.piece.lines.map((line) => ({
+  const put = (line: LineMark): LineMark => ({
     ...line,
     points: line.points.map((p) => placePoint(p, placing)),
-  }));
-  const placed: PlacedPiece = { piece: turn.piece, placing, box: boxAt(spot), lines };
+  });
+  const { piece } = turn;
+  const lines = piece.lines.map(put);
+  const needed = piece.needed?.map(put) ?? lines;
+  const placed: PlacedPiece = { piece, placing, box: boxAt(spot), lines, needed, hasGaps: false };
   const touched = new Set([...draft.touched, ...touchedPages(placed.box, draft, window)]);
   return { ...draft, pieces: [...draft.pieces, placed], touched };
 }
 
 function finish(draft: Draft, number: number, window: PageWindow): TemplateLayout {
   const lines = draft.pieces.flatMap((placed) =>
-    placed.lines.map((line) => ({ line, box: boxOf(line.points) })),
+    placed.needed.map((line) => ({ line, box: boxOf(line.points) })),
   );
   const tiles: Tile[] = [];
+  const leftOut: Box[] = [];
   for (let row = 0; row < draft.rows; row++) {
     for (let column = 0; column < draft.columns; column++) {
       const box = windowBox(column, draft.rows - 1 - row, window);
-      if (!lines.some((one) => touches(one.box, box) && clipLine(one.line, box).length > 0)) continue;
+      if (!lines.some((one) => touches(one.box, box) && clipLine(one.line, box).length > 0)) {
+        leftOut.push(box);
+        continue;
+      }
       tiles.push({ name: tileName(row, column), row, column, origin: paper(box.left, box.bottom) });
     }
   }
   const top = Math.max(...draft.pieces.map((placed) => placed.box.top)) + ROOM_MM;
   const isShortened = window.cutToLength && draft.rows === 1;
   const windowHeightMm = isShortened ? Math.max(leastWindowHeight(window), top) : window.heightMm;
-  return { number, pieces: draft.pieces, columns: draft.columns, rows: draft.rows, tiles, windowHeightMm };
+  const pieces = draft.pieces.map((placed) => ({ ...placed, hasGaps: isOnAny(placed, leftOut) }));
+  return { number, pieces, columns: draft.columns, rows: draft.rows, tiles, windowHeightMm };
 }
+
+/** Whether a piece of which not all is needed has lines on any of these pages. */
+const isOnAny = (placed: PlacedPiece, pages: readonly Box[]): boolean =>
+  placed.needed !== placed.lines &&
+  placed.lines.some((line) => pages.some((page) => clipLine(line, page).length > 0));
 
 /** Boxes of straight lines have no width, so touching counts. */
 const touches = (a: Box, b: Box): boolean =>

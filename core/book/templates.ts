@@ -1,8 +1,10 @@
 import { at, type Problem } from "../foundation/index.ts";
 import { edgeMarks } from "../marking/index.ts";
+import { templateWayOf } from "../project/index.ts";
 import { backId, backLabels, backPiece, needsBack } from "./back-piece.ts";
 import { bevelGaugePages, gaugePageCount } from "./bevel-gauge-pages.ts";
 import { type Box, boxOf } from "./boxes.ts";
+import { curvesAndCorners } from "./curves-and-corners.ts";
 import type { Design } from "./design.ts";
 import { gaugeBoxes } from "./gauge-marks.ts";
 import { type Fonts, type Lettering, readLettering } from "./lettering.ts";
@@ -34,12 +36,12 @@ export interface PlannedTemplates {
 
 /**
  * Counts and lays out the true-size pages of every strip, every plate and every rib that needs a template. Problems:
- * `page-too-small`, `number-out-of-range` for paper settings.
+ * `page-too-small`, `number-out-of-range` for paper settings. The pieces may be given where they are known.
  */
-export function planTemplates(design: Design): PlannedTemplates {
+export function planTemplates(design: Design, all = templatePieces(design)): PlannedTemplates {
   const window = pageWindow(design.project.paper);
   if (!window.ok) return { problems: window.problems };
-  const pieces = templatePieces(design);
+  const pieces = all.flatMap((piece) => inItsWay(design, piece));
   if (pieces.length === 0) return { problems: [] };
   const layouts = layOutTemplates(pieces, window.value);
   const tileCount = layouts.reduce((sum, layout) => sum + layout.tiles.length, 0);
@@ -80,6 +82,24 @@ export function drawTemplates(
   const maps = tileMapPages(plan.layouts, firstPages, setting);
   return { set: { ...set, pages: [...maps, ...gauges, ...tiles] }, problems };
 }
+
+/** A piece as its way asks: whole, with what of it is needed, or not at all. */
+export function inItsWay({ project }: Design, piece: Piece): readonly Piece[] {
+  switch (templateWayOf(project, piece.partId)) {
+    case "full":
+      return [piece];
+    case "curves":
+      return [neededAlone(piece)];
+    case "table":
+      return [];
+  }
+}
+
+/** A piece of which the curves and corners alone are needed at true size. */
+export const neededAlone = (piece: Piece): Piece => ({
+  ...piece,
+  needed: piece.lines.filter(({ style }) => style === "cut").flatMap(curvesAndCorners),
+});
 
 function firstPagesOf(layouts: readonly TemplateLayout[], first: number): readonly number[] {
   let page = first;

@@ -1,8 +1,10 @@
 import { at } from "../foundation/index.ts";
+import { breakLines } from "./blocks.ts";
 import { type Box, boxOf, type Grid, gridIn, heightOf, placesOf, widthOf } from "./boxes.ts";
 import { cuttingWords } from "./cutting-words.ts";
 import { gaugeMarks } from "./gauge-marks.ts";
-import { boxMark, lineMark, paper, textMark } from "./marks.ts";
+import type { Lettering } from "./lettering.ts";
+import { boxMark, filledMark, lineMark, paper, textMark } from "./marks.ts";
 import { GAUGE_INSET_MM, leastWindowHeight, type PageWindow } from "./page-window.ts";
 import type { TemplateLayout, Tile } from "./template-layouts.ts";
 import { thin } from "./thin-points.ts";
@@ -47,7 +49,7 @@ export function tileMapPages(
           }),
         ),
         ...gaugeMarks(window),
-        ...legend(window),
+        ...legend(window, setting.lettering),
       ],
     };
   });
@@ -125,25 +127,34 @@ function layoutPicture(
       },
     ),
     textMark(paper(cell.left, cell.top - 8), shorten(ids, "mono", 2.5, fit), { face: "mono" }),
-    ...bands.flatMap((corners, i): readonly Mark[] => {
+    ...bands.map((corners) => {
       const box = boxOf(corners);
-      return [
-        boxMark(paper(box.left, box.bottom), widthOf(box), heightOf(box), "register"),
-        textMark(
-          paper((box.left + box.right) / 2, (box.bottom + box.top) / 2 - 1),
-          at(layout.tiles, i).name,
-          {
-            face: "mono",
-            anchor: "middle",
-          },
-        ),
-      ];
+      return boxMark(paper(box.left, box.bottom), widthOf(box), heightOf(box), "register");
     }),
     ...layout.pieces.flatMap((placed) =>
       placed.lines
         .filter((line) => line.style === "cut")
         .map((line) => ({ ...line, points: thin(line.points.map(put)), style: "thin" as const })),
     ),
+    ...bands.flatMap((corners, i): readonly Mark[] =>
+      nameOnWhite(boxOf(corners), at(layout.tiles, i).name, lettering),
+    ),
+  ];
+}
+
+/** The name in the middle of a page, on white, so that no line runs through it. */
+function nameOnWhite(page: Box, name: string, lettering: Lettering): readonly Mark[] {
+  const [x, y] = [(page.left + page.right) / 2, (page.bottom + page.top) / 2];
+  const half = lettering.widthMm(name, "mono", 2.5) / 2 + 0.5;
+  const corners = [
+    paper(x - half, y - 1.6),
+    paper(x + half, y - 1.6),
+    paper(x + half, y + 2),
+    paper(x - half, y + 2),
+  ];
+  return [
+    filledMark(corners, "paper", "register"),
+    textMark(paper(x, y - 1), name, { face: "mono", anchor: "middle" }),
   ];
 }
 
@@ -153,36 +164,46 @@ const tileCorners = (tile: Tile, layout: TemplateLayout, window: PageWindow): re
 ];
 
 const LEGEND: readonly (readonly [LineStyle, string])[] = [
-  ["cut", `cut line, on this face, as said above; ${BOARD_WORDS}`],
-  ["thin", "finished outline at mid-thickness where it differs; mark at a joint; in pairs: relief slot"],
-  ["hidden", "a rib or a fence lies here, as written; in pairs: relief slot in the face behind"],
-  ["fold", "bend starts or ends here, or runs along it; on metal its middle"],
+  ["cut", `cut line, as said above; ${BOARD_WORDS}`],
+  [
+    "thin",
+    "finished outline at mid-thickness; mark at a joint; in pairs: slot; cross with figures: where a page is laid",
+  ],
+  ["hidden", "a rib or fence lies here; in pairs: slot in the face behind"],
+  ["fold", "a bend starts, ends or runs here; on metal its middle"],
   ["station", "station, its number at the end; short: extra mark"],
   ["centre", "datum of the marking-out table; centre line of the car"],
-  ["register", "this square, the bar, crosses: for printing and taping"],
+  ["register", "this square, the bar, crosses without figures: for taping"],
 ];
 
-/** The line types, inside the 100 mm square. */
-function legend(window: PageWindow): readonly Mark[] {
+const STEPS = [
+  "1 Measure square and bar. Off by more than 0.5 mm in 200: enter both readings under Print, print again.",
+  "2 Trim, lay cross on cross, tape. A page without neighbours is laid by its crosses with figures, measured from the start of the datum; on a rib y or x, and h from its base.",
+  "3 Check: words up, arrow forward, hand.",
+  "4 Damp air stretches paper, mostly across its grain, 2 to 3 mm a metre for 10 % of humidity: a day in the shop, check the bar again, cut the same day.",
+];
+
+const LEGEND_STEP_MM = 3.7;
+
+/** The line types and the steps of the work, inside the 100 mm square. */
+function legend(window: PageWindow, lettering: Lettering): readonly Mark[] {
   const square = gaugeSquare(window);
-  const left = square.left + 4;
-  const top = square.top - 7;
-  const steps = [
-    "1  Measure this square both ways and the bar.",
-    "    Off by more than 0.5 mm in 200: enter both",
-    "    readings under Print and print again.",
-    "2  Trim, lay cross on cross, tape.",
-    "3  Check: words up, arrow forward, hand.",
-  ];
-  return [
-    ...LEGEND.flatMap(([style, words], i) => [
-      lineMark([paper(left, top - i * 7 + 0.9), paper(left + 14, top - i * 7 + 0.9)], style, "legend"),
-      textMark(paper(left + 17, top - i * 7), words, { heightMm: 1.8, layer: "legend" }),
-    ]),
-    ...steps.map((words, i) =>
-      textMark(paper(left, top - 56 - i * 6), words, { heightMm: 2.5, layer: "legend" }),
-    ),
-  ];
+  const left = square.left + 3;
+  let top = square.top - 5;
+  const marks: Mark[] = [];
+  const write = (words: string, indentMm: number) => {
+    const roomMm = square.right - left - indentMm - 2;
+    for (const line of breakLines(words, roomMm, lettering, { face: "sans", heightMm: 2.5 })) {
+      marks.push(textMark(paper(left + indentMm, top), line, { layer: "legend" }));
+      top -= LEGEND_STEP_MM;
+    }
+  };
+  for (const [style, words] of LEGEND) {
+    marks.push(lineMark([paper(left, top + 0.9), paper(left + 12, top + 0.9)], style, "legend"));
+    write(words, 14);
+  }
+  for (const words of STEPS) write(words, 0);
+  return marks;
 }
 
 function gaugeSquare(window: PageWindow): Box {

@@ -4,10 +4,11 @@ import type { Box } from "./boxes.ts";
 import { boxesOverlap, boxHolds, boxOf, growBox, markBox, textCorners, widthOf } from "./boxes.ts";
 import { clipLine } from "./clip.ts";
 import { bladeWords } from "./cutting-words.ts";
-import { gaugeMarks } from "./gauge-marks.ts";
+import { gaugeFrames, gaugeMarks } from "./gauge-marks.ts";
 import type { Lettering } from "./lettering.ts";
 import { arrowMarks, lineMark, type Placing, paper, placeMark, type TextMark, textMark } from "./marks.ts";
 import { HEADING_MM, type PageWindow } from "./page-window.ts";
+import { setOutCrosses } from "./set-out-crosses.ts";
 import type { PlacedPiece, TemplateLayout, Tile } from "./template-layouts.ts";
 import type { DrawingPage, Mark, PaperPoint } from "./types.ts";
 import { uprightText } from "./upright-text.ts";
@@ -47,6 +48,17 @@ export function tilePage(
   const inside = layout.pieces.filter((placed) => boxesOverlap(growBox(placed.box, 0.01), shown));
   const drawn = inside.flatMap((placed) => placed.lines.flatMap((line) => clipLine(line, shown)));
   const words = layout.pieces.flatMap((placed) => wordsIn(placed, shown, setting));
+  const room = {
+    inner: growBox(shown, -window.overlapMm - 1),
+    taken: [...gaugesOn(window, tile), ...words.map((mark) => markBox(mark, setting.lettering))],
+    lines: drawn,
+    lettering: setting.lettering,
+  };
+  const setOut: Mark[] = [];
+  for (const placed of inside.filter(({ hasGaps }) => hasGaps)) {
+    const taken = [...room.taken, ...setOut.map((mark) => markBox(mark, setting.lettering))];
+    setOut.push(...setOutCrosses(placed, { ...room, taken }));
+  }
   return {
     name: `${tile.name} of layout ${layout.number}`,
     widthMm: window.paperWidthMm,
@@ -54,6 +66,7 @@ export function tilePage(
     marks: [
       ...drawn.map((mark) => placeMark(mark, placing)),
       ...words.map((mark) => placeMark(mark, placing)),
+      ...setOut.map((mark) => placeMark(mark, placing)),
       ...crosses(shown, window).map((mark) => placeMark(mark, placing)),
       ...neighbours(layout, tile, setting),
       ...gaugeMarks(window),
@@ -61,6 +74,15 @@ export function tilePage(
     ],
   };
 }
+
+/** The bar and the lettered side of the square, in the frame of the layout. */
+const gaugesOn = (window: PageWindow, { origin }: Tile): readonly Box[] =>
+  gaugeFrames(window).map((box) => ({
+    left: box.left + origin.x,
+    right: box.right + origin.x,
+    bottom: box.bottom + origin.y,
+    top: box.top + origin.y,
+  }));
 
 /** Length of a page from the roll, mm. */
 export const cutLength = (layout: { readonly windowHeightMm: number }, window: PageWindow): number =>

@@ -77,6 +77,7 @@ export { type CommandWords, nameOfGesture, wordsOfCommand } from "./name-of-gest
 export { nameOfItem, nameOfNote, nameOfOpening, nameOfProfile, nameOfUnderlay } from "./names.ts";
 export { type OffsetResult, offsetLine } from "./offset-line.ts";
 export { ownerKey } from "./owner-key.ts";
+export { type PaperName, PaperNames, type TemplateWay, TemplateWays } from "./paper-schemas.ts";
 export { nodePlace, pinPlace, textPlace, viewOfLine } from "./pin-place.ts";
 export {
   cornersOfPicture,
@@ -112,7 +113,6 @@ export type {
   Note,
   Opening,
   Origin,
-  PaperName,
   PlanElement,
   PlanLine,
   PlanNode,
@@ -132,7 +132,7 @@ export type {
   ViewPoint,
   Wing,
 } from "./schema.ts";
-export { CURRENT_VERSION, PaperNames, ProjectSchema } from "./schema.ts";
+export { CURRENT_VERSION, ProjectSchema } from "./schema.ts";
 export { coversWhole } from "./split-item.ts";
 export {
   allThings,
@@ -142,6 +142,7 @@ export {
   standingOf,
   thingOfLine,
 } from "./standing.ts";
+export { defaultTemplateWay, templateWayOf } from "./template-ways.ts";
 export { leftOfCentreMm } from "./transform-things.ts";
 export { type ComparisonRow, type ComparisonTables, wordComparison } from "./word-comparison.ts";
 export { type WorkingHours, type WorkingTime, weekdayName, workingTimeOf } from "./working-time.ts";

@@ -4,6 +4,7 @@ import { type CouponSchema, type EdgeFinishSchema, LaminateSchema } from "./lami
 import { AcceptedLayoutSchema, LayingSchema, ownedFields } from "./laying-schemas.ts";
 import { AsBuiltSchema, LieSchema } from "./lie-schemas.ts";
 import { MakingSchema } from "./making-schemas.ts";
+import { PaperSchema } from "./paper-schemas.ts";
 import { type LineRefSchema, NoteSchema, UnderlaySchema } from "./remark-schemas.ts";
 import { Id, Name, standingFields, Typed } from "./typed-fields.ts";
 import { WorkingTimeSchema } from "./working-time-schema.ts";
@@ -319,8 +320,6 @@ const RibPlacesSchema = v.variant("kind", [
   v.strictObject({ kind: v.literal("automatic") }),
 ]);
 
-export const PaperNames = ["A4", "A3", "Letter", "Tabloid", "A1", "A0", "roll"] as const;
-
 export const ProjectSchema = v.strictObject({
   format: v.literal("traywright"),
   version: v.literal(CURRENT_VERSION),
@@ -439,15 +438,7 @@ export const ProjectSchema = v.strictObject({
       }),
     ),
   }),
-  paper: v.strictObject({
-    size: v.picklist(PaperNames),
-    rollWidthMm: Typed,
-    marginMm: Typed,
-    overlapMm: Typed,
-    /** What a test print needs: printed length × correction = true length, 0.98 to 1.02. */
-    correctionX: Typed,
-    correctionY: Typed,
-  }),
+  paper: PaperSchema,
 });
 
 /** The document is never changed in place: every list and record of it is read-only. */
@@ -500,5 +491,4 @@ export type Stock = DeepReadonly<v.InferOutput<typeof StockSchema>>;
 export type Laying = DeepReadonly<v.InferOutput<typeof LayingSchema>>;
 export type AcceptedLayout = DeepReadonly<v.InferOutput<typeof AcceptedLayoutSchema>>;
 export type RibPlaces = DeepReadonly<v.InferOutput<typeof RibPlacesSchema>>;
-export type PaperName = (typeof PaperNames)[number];
 export type Project = DeepReadonly<v.InferOutput<typeof ProjectSchema>>;

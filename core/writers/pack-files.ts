@@ -1,4 +1,4 @@
-import { type Design, drawBook, drawTemplates, type Fonts, planTemplates, reportOf } from "../book/index.ts";
+import { type Design, drawBook, drawTemplates, type Fonts, reportOf } from "../book/index.ts";
 import type { Problem } from "../foundation/index.ts";
 import { writeProject } from "../project/index.ts";
 import { writeCsvFiles } from "./csv.ts";
@@ -23,11 +23,11 @@ export function packFiles(
   watch: Pick<PdfWatch, "onPage"> = {},
 ): { readonly files: readonly PackFile[]; readonly problems: readonly Problem[] } {
   const book = drawBook(design, fonts);
+  const templates = drawTemplates(design, fonts);
   const bookCount = book.pages.length;
-  const all = bookCount + (planTemplates(design).plan?.pageCount ?? 0);
+  const all = bookCount + templates.set.pages.length;
   watch.onPage?.(0, all);
   const bookPdf = writePdf(book, fonts, { onPage: (done) => watch.onPage?.(done, all) });
-  const templates = drawTemplates(design, fonts);
   const templatesPdf = writePdf(templates.set, fonts, {
     onPage: (done) => watch.onPage?.(bookCount + done, all),
   });

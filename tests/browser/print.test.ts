@@ -103,4 +103,21 @@ describe("printing", () => {
       });
       expect(head).toBe("%PDF-");
     }, visitEmptySheet));
+
+  it("prints fewer pages where parts are marked out by their tables, and says what each way takes", () =>
+    asVisitor(async ({ page }) => {
+      await drawSection(page, RECTANGLE);
+      await page.getByTestId("stage-print").click();
+      const byCurves = await promisedPages(page);
+      await page.getByTestId("template-way").selectOption("full");
+      await expect.poll(() => promisedPages(page)).toBeGreaterThan(byCurves);
+      await page.locator(".template-ways summary").click();
+      const row = page.getByTestId("template-ways").locator("tr", { hasText: "S1R" });
+      expect(Number(await row.locator("td").nth(3).textContent())).toBeGreaterThan(
+        Number(await row.locator("td").nth(5).textContent()),
+      );
+      const whole = await promisedPages(page);
+      await row.locator("select").selectOption("table");
+      await expect.poll(() => promisedPages(page)).toBeLessThan(whole);
+    }, visitEmptySheet));
 });

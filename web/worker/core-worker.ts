@@ -1,5 +1,5 @@
 import { expose, transfer } from "comlink";
-import type { DrawingSet, SpaceShape } from "../../core/book/index.ts";
+import type { DrawingSet, SpaceShape, TemplateCount } from "../../core/book/index.ts";
 import {
   designTray,
   layOutCloth,
@@ -31,6 +31,8 @@ export interface PagesAhead {
   readonly set: DrawingSet;
   readonly pens: Readonly<Record<string, Pen>>;
   readonly problems: readonly Problem[];
+  /** Of the templates: what each part takes in each way. */
+  readonly counts: readonly TemplateCount[];
 }
 
 /**
@@ -160,11 +162,11 @@ const solids = () => import("../../core/solids/index.ts");
 const writers = () => import("../../core/writers/index.ts");
 
 async function draw(project: Project, kind: PaperKind): Promise<Omit<PagesAhead, "pens">> {
-  const { drawBook, drawTemplates } = await book();
-  const design = kind === "book" ? layOutCloth(designTray(project)) : designTray(project);
-  const drawn =
-    kind === "templates" ? drawTemplates(design, await pageFonts()) : drawBook(design, await pageFonts());
-  return "set" in drawn ? drawn : { set: drawn, problems: [] };
+  const { drawBook, drawTemplates, templateCounts } = await book();
+  const design = designTray(project);
+  if (kind === "book")
+    return { set: drawBook(layOutCloth(design), await pageFonts()), problems: [], counts: [] };
+  return { ...drawTemplates(design, await pageFonts()), counts: templateCounts(design) };
 }
 
 const buffersOf = ({ positions, triangles, outline, rulings, bend }: Solid): readonly ArrayBuffer[] =>

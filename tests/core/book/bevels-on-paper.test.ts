@@ -30,14 +30,19 @@ const textsOf = (page: DrawingPage) =>
   page.marks.flatMap((mark) => (mark.kind === "text" ? [mark.text] : []));
 
 describe("bevels on paper", { timeout: SLOW_MS }, () => {
-  const pages = drawTemplates(lipped, fonts).set.pages;
+  const { paper } = lipped.project;
+  const whole = {
+    ...lipped,
+    project: { ...lipped.project, paper: { ...paper, templateWay: "full" as const } },
+  };
+  const pages = drawTemplates(whole, fonts).set.pages;
 
   it("have a gauge at true size after the map, and none where every edge is square", () => {
     const gauges = pages.filter(({ name }) => name.startsWith("Bevel gauges"));
     expect(gauges).toHaveLength(1);
     expect(pages.map(({ name }) => name).indexOf("Bevel gauges")).toBe(1);
     expect(drawTemplates(plain, fonts).set.pages.some(({ name }) => name.startsWith("Bevel"))).toBe(false);
-    expect(pages).toHaveLength(planTemplates(lipped).plan?.pageCount ?? 0);
+    expect(pages).toHaveLength(planTemplates(whole).plan?.pageCount ?? 0);
   });
 
   it("show on the gauge the angle that the joint needs, to half a degree, as a card's leaning side", () => {

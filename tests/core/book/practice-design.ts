@@ -20,7 +20,7 @@ export function practiceDesign(paper: Partial<Project["paper"]> = {}): Design {
       issuedOn: "2026-11-25",
       revision: "A",
     },
-    paper: { ...empty.paper, ...paper },
+    paper: { ...empty.paper, templateWay: "full", ...paper },
   };
   const edges = outlineEdges();
   const outline = edges.flatMap((edge) => edge.points.slice(0, -1));

@@ -219,7 +219,7 @@ describe("true-size templates", { timeout: SLOW_MS }, () => {
         // The legend lies inside the 100 mm square.
         const width = lettering.widthMm(boards?.text ?? "", "sans", boards?.heightMm ?? 0);
         expect(width).toBeGreaterThan(0);
-        expect(width).toBeLessThan(73);
+        expect(width).toBeLessThan(82);
       });
     },
   );

@@ -6,6 +6,7 @@ import type { PaperKind } from "../../worker/index.ts";
 import { MakeButtons } from "./MakeButtons.tsx";
 import { PageList } from "./PageList.tsx";
 import { usePaper } from "./paper-store.ts";
+import { TemplateWaysTable } from "./TemplateWaysTable.tsx";
 
 /** Typing in the fields gathers for so long before the pages are drawn again. */
 const GATHER_MS = 200;
@@ -45,6 +46,7 @@ export function PagesAheadView() {
       <p className="page-count" data-testid="page-count" data-settled={isSettled} aria-live="polite">
         {count === undefined ? "Drawing the pages…" : pageWords(count, project.paper.size, kind)}
       </p>
+      {ahead ? <TemplateWaysTable counts={ahead.counts} /> : null}
       {ahead ? <PageList ahead={ahead} /> : null}
     </>
   );

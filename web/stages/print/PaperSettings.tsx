@@ -1,6 +1,13 @@
-import { type PaperName, PaperNames } from "../../../core/project/index.ts";
+import {
+  defaultTemplateWay,
+  type PaperName,
+  PaperNames,
+  type TemplateWay,
+  TemplateWays,
+} from "../../../core/project/index.ts";
 import { NumberField, Select } from "../../controls/index.ts";
 import { SettingsGroup, useSettings } from "../settings/index.ts";
+import { WAY_WORDS } from "./way-words.ts";
 
 const WORDS: Readonly<Record<PaperName, string>> = {
   A4: "A4, 210 × 297 mm",
@@ -10,6 +17,12 @@ const WORDS: Readonly<Record<PaperName, string>> = {
   A1: "A1, 594 × 841 mm",
   A0: "A0, 841 × 1189 mm",
   roll: "Roll of your own width",
+};
+
+const WAY_NOTES: Readonly<Record<TemplateWay, string>> = {
+  full: "Every line from paper.",
+  curves: "The fewest pages with every curve at true size; straight runs by straightedge or table.",
+  table: "No page: everything from the marking-out tables of the build book.",
 };
 
 /** The paper that the templates go on, and what a test print says of the printer. */
@@ -53,6 +66,18 @@ export function PaperSettings() {
           value={paper.overlapMm}
           setting="paper.overlapMm"
           onChange={(overlapMm) => set({ overlapMm })}
+        />
+        <Select
+          label="Parts are marked out by"
+          value={defaultTemplateWay(project)}
+          setting="paper.templateWay"
+          testId="template-way"
+          note={WAY_NOTES[defaultTemplateWay(project)]}
+          options={TemplateWays.map((value) => ({ value, word: WAY_WORDS[value] }))}
+          onChange={(value) => {
+            const templateWay = TemplateWays.find((way) => way === value);
+            if (templateWay) set({ templateWay });
+          }}
         />
       </SettingsGroup>
       <SettingsGroup title="After a test print">
