@@ -2,8 +2,8 @@ import { at } from "../../foundation/index.ts";
 import type { LieLimit, LieLine, LiePush, StretchShare } from "./types.ts";
 
 /** Under a hand's push foam may give so much, mm, and be strained to this share of its limit (common practice). */
-const MOST_GIVE_MM = 5;
-const MOST_STRAIN_SHARE = 0.6;
+export const MOST_GIVE_MM = 5;
+export const MOST_STRAIN_SHARE = 0.6;
 
 /**
  * What every stretch of a line is judged by, worst first in each: how far the foam lies off its shape against the form

@@ -4,6 +4,7 @@ import { outboardPlaces } from "../outboard-places.ts";
 import { fewestPlaces, type Shares } from "./fewest-places.ts";
 import { fixedPlaces } from "./fixed-places.ts";
 import { type LyingFoam, lanesOf } from "./lanes-of.ts";
+import { type QuickLane, quickLane } from "./quick-lane.ts";
 import { sharesBetween, unlikeLanes } from "./shares-between.ts";
 import type { Lane } from "./types.ts";
 
@@ -21,7 +22,7 @@ export function placeRibs(foam: LyingFoam, project: JigGround): Pick<JigGround["
 
 function automatic(foam: LyingFoam, project: JigGround, over: Lane["over"]): RibPlaces {
   const all = lanesOf(foam, project, over);
-  const lanes = unlikeLanes(all);
+  const lanes = unlikeLanes(all).map(quickLane);
   if (lanes.length === 0) return { kind: "none" };
   const settings = lieSettingsOf(project);
   const isMirrored = over === "along" && project.symmetry === "mirrored";
@@ -36,7 +37,7 @@ function automatic(foam: LyingFoam, project: JigGround, over: Lane["over"]): Rib
 
 /** Ribs along stand on both hands alike: what is asked for on the right one is told. */
 function sharesOfRight(
-  lanes: readonly Lane[],
+  lanes: readonly QuickLane[],
   rightMm: readonly number[],
   settings: LieSettings,
 ): ReadonlyMap<number, number> {

@@ -4,14 +4,14 @@ import { spotOnLane } from "./lane-places.ts";
 import type { Lane, LiePush } from "./types.ts";
 
 /** A hand presses on a patch so long, mm (common practice). */
-const PATCH_MM = 100;
+export const PATCH_MM = 100;
 /**
  * A push spreads over the patch and this share of the span, as floors are reckoned (a code for slabs, from memory). On a
  * strip narrower than the patch only a part of it falls.
  */
-const SPREAD = 0.6;
+export const SPREAD = 0.6;
 /** An end that reaches no farther beyond its rib is pushed onto the rib itself, mm. */
-const SHORT_END_MM = 50;
+export const SHORT_END_MM = 50;
 /** Places looked at for the strain under a push. */
 const LOOKS = 8;
 

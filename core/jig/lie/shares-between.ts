@@ -1,8 +1,8 @@
 import { at } from "../../foundation/index.ts";
 import type { LieSettings } from "../../project/index.ts";
-import { judgeLine } from "./judge-line.ts";
-import { layLane } from "./lay-lane.ts";
-import type { Lane, LaneSupport } from "./types.ts";
+import { num, type QuickLane, readAt, stepFrom } from "./quick-lane.ts";
+import { quickShares } from "./quick-shares.ts";
+import type { Lane } from "./types.ts";
 
 /** A coarse look misses the very worst place by less than this share. */
 const MISSED = 0.03;
@@ -22,7 +22,7 @@ export interface Window {
 
 /** What lanes ask for between places of ribs: by the number of the place that a stretch begins at, the most of any lane. */
 export function sharesBetween(
-  lanes: readonly Lane[],
+  lanes: readonly QuickLane[],
   placesMm: readonly number[],
   settings: LieSettings,
   window: Window = { from: 0, to: placesMm.length - 1 },
@@ -33,25 +33,31 @@ export function sharesBetween(
     if (clamped >= window.from && clamped < window.to)
       most.set(clamped, Math.max(most.get(clamped) ?? 0, share));
   };
-  for (const lane of lanes) {
-    const [fromMm, toMm] = [at(lane.places, 0).placeMm, at(lane.places, -1).placeMm];
+  for (const quick of lanes) {
+    const { lane, placeMm } = quick;
+    const [fromMm, toMm] = [num(placeMm, 0), num(placeMm, placeMm.length - 1)];
     if (toMm < at(placesMm, window.from) || fromMm > at(placesMm, window.to)) continue;
-    const under = placesMm.flatMap((placeMm, i) => (placeMm >= fromMm && placeMm <= toMm ? [i] : []));
-    const felt = under.filter((i) => i >= window.from - FELT_PLACES && i <= window.to + FELT_PLACES);
-    const supports = felt.map((i): LaneSupport => ({ ribId: `${i}`, placeMm: at(placesMm, i), liftMm: 0 }));
-    const hangsFree = [
-      lane.hangsFree[0] && felt[0] === under[0],
-      lane.hangsFree[1] && felt[felt.length - 1] === under[under.length - 1],
-    ] as const;
-    const line = layLane({ ...lane, hangsFree }, supports, settings, "coarse");
-    if (!line) {
+    let [least, past] = [0, placesMm.length];
+    while (least < past && at(placesMm, least) < fromMm) least++;
+    while (past > least && at(placesMm, past - 1) > toMm) past--;
+    const [first, last] = [
+      Math.max(least, window.from - FELT_PLACES),
+      Math.min(past - 1, window.to + FELT_PLACES),
+    ];
+    const alongMm = alongsOf(quick, placesMm, first, last);
+    if (alongMm.length < 2) {
       const index = placesMm.findIndex((mm) => mm >= fromMm);
       offer((index < 0 ? placesMm.length : index) - 1, NOT_HELD);
       continue;
     }
-    const first = Number(at(line.ribIds, 0));
-    for (const [i, { share }] of judgeLine(line, settings.toleranceMm).entries())
-      offer(first + i - 1, share * (1 + MISSED));
+    const hangsFree = [lane.hangsFree[0] && first === least, lane.hangsFree[1] && last === past - 1] as const;
+    // Stretch 0 lies before the first place; what lies beyond the last places counts for the stretches beside them.
+    const asked = [
+      window.from === 0 ? 0 : Math.max(0, window.from - first + 1),
+      window.to >= placesMm.length - 1 ? alongMm.length + 1 : window.to - first + 1,
+    ] as const;
+    const shares = quickShares(quick, { alongMm, hangsFree }, asked, settings);
+    for (let i = 0; i < shares.length; i++) offer(first + i - 1, num(shares, i) * (1 + MISSED));
   }
   return most;
 }
@@ -77,4 +83,21 @@ function isAlike(a: Lane, b: Lane): boolean {
       Math.abs(spot(a).alongMm - spot(b).alongMm) < ALIKE_MM
     );
   });
+}
+
+/** Where places lie along a lane, without those that stand in the one before. */
+function alongsOf(
+  { placeMm, alongMm }: QuickLane,
+  placesMm: readonly number[],
+  first: number,
+  last: number,
+): readonly number[] {
+  const found: number[] = [];
+  let step = 0;
+  for (let i = first; i <= last; i++) {
+    const mm = at(placesMm, i);
+    step = stepFrom(placeMm, mm, step);
+    found.push(readAt(placeMm, alongMm, mm, step));
+  }
+  return found;
 }
