@@ -11,6 +11,7 @@ import {
   laidFoam,
   layFoam,
   lyingFoam,
+  obstaclesOf,
   overBendProblem,
   placeRibs,
 } from "./jig/index.ts";
@@ -139,7 +140,9 @@ export function planWork(shapes: Shapes, memory: Memory = NO_MEMORY): Work {
   const foam = lyingFoam({ sheets, parts, seams, laid });
   const { jig: typed, materials, skins } = project;
   const lies = [...foam.sheets, ...foam.parts, ...foam.seams, laid, typed, materials, skins];
-  const places = memory.recall("rib places", lies, () => placeRibs(foam, project));
+  const places = memory.recall("rib places", [...lies, ...sheets], () =>
+    placeRibs(foam, project, obstaclesOf({ sheets, parts }, project)),
+  );
   const stand = memory.recall("stand", [places, typed], () => ({ ...typed, ...places }));
   const jigging = buildJig(sheets, { ...project, jig: stand }, memory, {
     parts,

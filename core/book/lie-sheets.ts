@@ -1,5 +1,5 @@
 import { formatMm, formatNumber, THIN_SPACE, toDegrees } from "../foundation/index.ts";
-import { type AsBuilt, type LieLimit, type LieLine, wordPast } from "../jig/index.ts";
+import { type AsBuilt, type LieLimit, type LieLine, wordOpenings, wordPast } from "../jig/index.ts";
 import { type Block, flowBlocks, gapBlock, headingBlock, paragraphBlock, tableBlocks } from "./blocks.ts";
 import type { Design } from "./design.ts";
 import type { Lettering } from "./lettering.ts";
@@ -34,6 +34,7 @@ export function lieSheets(design: Design, lettering: Lettering): readonly SheetB
       },
       block,
     ]),
+    ...wordOpenings(lie).map((words) => paragraphBlock(words, CONTENT_WIDTH_MM, lettering)),
     ...lie.pasts.map((past) =>
       paragraphBlock(`${past.partIds.join(", ")}: ${wordPast(past)}`, CONTENT_WIDTH_MM, lettering),
     ),

@@ -19,6 +19,7 @@ export { wordOverBend } from "./laid/word-over-bend.ts";
 export { wordPlanked } from "./laid/word-planked.ts";
 export { lyingFoam } from "./lie/lanes-of.ts";
 export { layFoam } from "./lie/lay-foam.ts";
+export { obstaclesOf } from "./lie/obstacles.ts";
 export { placeRibs } from "./lie/place-ribs.ts";
 export type {
   AsBuilt,
@@ -33,6 +34,7 @@ export type {
   RibForce,
   RibLimit,
 } from "./lie/types.ts";
+export { wordOpenings } from "./lie/word-openings.ts";
 export { wordPast } from "./lie/word-past.ts";
 export type {
   AssemblyStep,

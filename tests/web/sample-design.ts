@@ -171,6 +171,7 @@ export const sampleDesign: Design = {
     forces: [],
     limits: [],
     pasts: [],
+    inOpenings: [],
     checks: [],
     unheld: [],
   },

@@ -8,6 +8,7 @@ import { judgeLine, ribsBeside, stretchAt } from "./judge-line.ts";
 import { asideAt, runsPast, trimmedLane } from "./lane-places.ts";
 import { type LyingFoam, lanesOf } from "./lanes-of.ts";
 import { layLane } from "./lay-lane.ts";
+import { isClear, obstaclesOf } from "./obstacles.ts";
 import { pastsOf } from "./pasts-of.ts";
 import { ribForces } from "./rib-forces.ts";
 import type { Lane, LaneSupport, Lie, LieLine, LieWorst, LieWorstPush, RibLimit } from "./types.ts";
@@ -45,11 +46,17 @@ export function layFoam(
       limits: limitsOf(ribs, lines, settings.toleranceMm),
       checks: checkPlaces(lines, ribs, drawnOver),
       ...(asBuilt && { asBuilt }),
+      inOpenings: ribsInOpenings(ribs, foam, project),
       pasts: pastsOf(foam.laid, lines, ribs),
       unheld: laid.filter(({ isHeld }) => !isHeld).map(({ partId }) => partId),
     },
     problems: worst.flatMap((one) => offShape(one, foam, settings.toleranceMm)),
   };
+}
+
+function ribsInOpenings(ribs: readonly Rib[], foam: LyingFoam, project: JigGround): readonly string[] {
+  const obstacles = obstaclesOf(foam, project);
+  return ribs.filter(({ runs, atMm }) => !isClear(atMm, obstacles[runs])).map(({ id }) => id);
 }
 
 /** A line with its heights counted from the baseboard. */

@@ -196,6 +196,8 @@ export interface Lie {
   readonly forces: readonly RibForce[];
   readonly limits: readonly RibLimit[];
   readonly pasts: readonly LiePast[];
+  /** Ribs that stand where an opening is: they carry the foam on its sides only. */
+  readonly inOpenings: readonly string[];
   /** Parts of which some line lies on fewer than two ribs: what they do there is not known. */
   readonly unheld: readonly string[];
   /** Where laid foam is measured, and what was measured. */

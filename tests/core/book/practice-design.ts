@@ -121,6 +121,7 @@ export function practiceDesign(paper: Partial<Project["paper"]> = {}): Design {
       forces: [],
       limits: [],
       pasts: [],
+      inOpenings: [],
       checks: [],
       unheld: [],
     },

@@ -3,7 +3,7 @@ import { type Design, designTray } from "../../../core/design.ts";
 import { at } from "../../../core/foundation/index.ts";
 import type { Project } from "../../../core/project/index.ts";
 import { plainProject } from "../cutting/plain-project.ts";
-import { box, section, straightProfile } from "./jig-trays.ts";
+import { box, outlineThrough, section, straightProfile } from "./jig-trays.ts";
 
 /** What a lie may ask for and still be allowed; whole millimetres of places cost a little. */
 const ALLOWED = 1 + 1e-9;
@@ -119,5 +119,43 @@ describe("ribs placed automatically", () => {
   it("need no rib where nothing is drawn", () => {
     const design = trayOn({ kind: "automatic" }, { items: [], profiles: [] });
     expect(design.jig.ribs).toEqual([]);
+  });
+});
+
+describe("ribs beside an opening", () => {
+  const hole = (fromX: number, toX: number): Project["openings"][number] => ({
+    id: "hole",
+    number: 1,
+    name: "Hole",
+    cut: "upright",
+    outline: outlineThrough([
+      [fromX, 100],
+      [toX, 100],
+      [toX, 180],
+      [fromX, 180],
+    ]),
+  });
+  const lie = { pushN: 5 };
+  const whole = placesOf(trayOn({ kind: "automatic" }, {}, lie));
+  /** The board of a rib reaches so far to either side of its station plane, mm. */
+  const BOARD_MM = 12;
+
+  it("are shifted clear of it where that costs no rib", () => {
+    const inner = at(whole, 1);
+    const openings = [hole(inner - 15, inner + 15)];
+    const design = trayOn({ kind: "automatic" }, { openings }, lie);
+    const places = placesOf(design);
+    expect(places.length).toBeLessThanOrEqual(whole.length);
+    for (const mm of places) expect(Math.abs(mm - inner)).toBeGreaterThanOrEqual(15 + BOARD_MM);
+    expect(design.lie.inOpenings).toEqual([]);
+    expect(mostAsked(design)).toBeLessThanOrEqual(ALLOWED);
+  });
+
+  it("stand in it where it is too long to stand clear of, and are told", () => {
+    const openings = [hole(120, 580)];
+    const design = trayOn({ kind: "automatic" }, { openings }, lie);
+    const told = design.jig.ribs.filter(({ atMm }) => atMm > 120 && atMm < 580).map(({ id }) => id);
+    expect(told.length).toBeGreaterThan(0);
+    for (const id of told) expect(design.lie.inOpenings).toContain(id);
   });
 });

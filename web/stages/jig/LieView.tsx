@@ -1,7 +1,7 @@
 import { useState } from "react";
 import type { Design } from "../../../core/design.ts";
 import { at, formatMm, formatNumber } from "../../../core/foundation/index.ts";
-import { type LieLine, wordPast, wordPlanked } from "../../../core/jig/index.ts";
+import { type LieLine, wordOpenings, wordPast, wordPlanked } from "../../../core/jig/index.ts";
 import { Select, useSize } from "../../controls/index.ts";
 import { HelpMark } from "../../help/index.ts";
 import { LiePicture } from "./LiePicture.tsx";
@@ -27,7 +27,7 @@ export function LieView({ design }: { readonly design: Design }) {
         <p className="pencil" data-testid="lie-worst">
           {wordWorst(design)}
         </p>
-        {wordPlanked(design.parts).map((words) => (
+        {[...wordPlanked(design.parts), ...wordOpenings(lie)].map((words) => (
           <p key={words} className="pencil">
             {words}
           </p>
