@@ -24,7 +24,7 @@ import { planSchedule } from "./schedule/index.ts";
 import { layCloth, planSkins } from "./skins/index.ts";
 import { acceptedPlan, isAboutLayout, laidPlan } from "./stock/index.ts";
 import { buildSheets } from "./surfaces/index.ts";
-import { totalTray } from "./totals/index.ts";
+import { totalTray, weighTray } from "./totals/index.ts";
 
 export type { Design } from "./book/index.ts";
 
@@ -180,6 +180,14 @@ export function planWork(shapes: Shapes, memory: Memory = NO_MEMORY): Work {
     stock: laying.groups,
     schedule: scheduling.schedule,
     totals: totalTray({ parts, strips, seams, joints, jig, plates }, project),
+    weight: memory.recall(
+      "weight",
+      [
+        ...[...parts, ...strips, ...joints, ...seams, ...plates, ...skinning.plan.faces],
+        ...[project.laminate, project.materials, project.glue],
+      ],
+      () => weighTray({ sheets, parts, strips, seams, joints, jig, plates, skins: skinning.plan }, project),
+    ),
     problems: [
       ...shapes.problems,
       ...cutting.problems,

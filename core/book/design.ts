@@ -11,7 +11,7 @@ import type { Schedule } from "../schedule/index.ts";
 import type { LaidCloth, SkinPlan } from "../skins/index.ts";
 import type { LaidGroup } from "../stock/index.ts";
 import type { Sheet } from "../surfaces/index.ts";
-import type { Totals } from "../totals/index.ts";
+import type { Totals, Weight } from "../totals/index.ts";
 
 /** Everything that follows from a project: plain data, recomputed at every change, never edited. */
 export interface Design {
@@ -40,5 +40,7 @@ export interface Design {
   /** All the work on a calendar. */
   readonly schedule: Schedule;
   readonly totals: Totals;
+  /** By part and all in, with the centre of mass. */
+  readonly weight: Weight;
   readonly problems: readonly Problem[];
 }

@@ -19,10 +19,11 @@ import {
   shownFace,
 } from "../marking/index.ts";
 import { type FlatLoop, loopAreaMm2, type Part, type PartEdge, polygonOfLoop } from "../patterns/index.ts";
+import { laminateOf } from "../project/index.ts";
 import type { TwistVerdict } from "../rulings/index.ts";
 import type { LaidCloth, LaidPatch } from "../skins/index.ts";
 import type { LaidGroup, LaidPiece, LaidStockSheet } from "../stock/index.ts";
-import type { Totals } from "../totals/index.ts";
+import { type Consumable, consumablesOf, type Totals } from "../totals/index.ts";
 import type { Design } from "./design.ts";
 import { type ReportPlate, reportPlates } from "./report-plates.ts";
 import { type ReportTemplates, reportTemplates } from "./report-templates.ts";
@@ -182,6 +183,9 @@ export interface Report {
   readonly schedule: Design["schedule"];
   readonly totals: Totals;
   readonly templates: ReportTemplates;
+  /** What it weighs, and what is used up. */
+  readonly weight: Design["weight"];
+  readonly consumables: readonly Consumable[];
   /** The words pinned to the drawing. */
   readonly notes: readonly { readonly id: string; readonly view: "plan" | "side"; readonly text: string }[];
   readonly problems: readonly ReportProblem[];
@@ -220,6 +224,8 @@ export function reportOf(design: Design): Report {
     schedule: design.schedule,
     totals: design.totals,
     templates: reportTemplates(design),
+    weight: design.weight,
+    consumables: consumablesOf(design.skins, design.glueUp, laminateOf(design.project).hands),
     notes: project.notes.map(({ id, view, text }) => ({ id, view, text })),
     problems: problems.map((problem) => ({
       kind: problem.kind,

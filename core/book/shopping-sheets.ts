@@ -1,6 +1,7 @@
-import { formatMass, formatNumber } from "../foundation/index.ts";
+import { formatMass, formatMm, formatNumber } from "../foundation/index.ts";
 import { laminateOf } from "../project/index.ts";
 import { peelPlyMm } from "../skins/index.ts";
+import { consumablesOf, type Spread } from "../totals/index.ts";
 import { type Block, flowBlocks, gapBlock, headingBlock, paragraphBlock, tableBlocks } from "./blocks.ts";
 import { counted } from "./counted.ts";
 import type { Design } from "./design.ts";
@@ -25,6 +26,7 @@ export function shoppingSheets(design: Design, lettering: Lettering): readonly S
       CONTENT_WIDTH_MM,
       lettering,
     ),
+    ...consumableBlocks(design, lettering),
     headingBlock("What it adds up to"),
     ...tableBlocks(
       [
@@ -34,6 +36,7 @@ export function shoppingSheets(design: Design, lettering: Lettering): readonly S
       totalRows(design),
       lettering,
     ),
+    ...weightBlocks(design, lettering),
   ];
   return flowBlocks(blocks, CONTENT).map((marks) => ({
     title: "Shopping list and totals",
@@ -115,9 +118,6 @@ function skinRows({ skins, cloth, project }: Design): readonly (readonly string[
   ];
 }
 
-const skinnedKg = ({ totals, skins }: Design): number =>
-  totals.foamMassKg + totals.metalMassKg + totals.glueMassKg + skins.massKg;
-
 function totalRows(design: Design): readonly (readonly string[])[] {
   const { totals } = design;
   return [
@@ -130,11 +130,72 @@ function totalRows(design: Design): readonly (readonly string[])[] {
     ...(design.skins.faces.length > 0
       ? [
           ["Skins", formatMass(design.skins.massKg)],
-          ["Skinned tray, without mounts", formatMass(skinnedKg(design))],
+          ["Skinned tray, without mounts", spreadWords(design.weight.massKg)],
         ]
       : []),
     ["Joints", `${formatNumber(totals.jointLengthMm / 1000, 2)} m`],
     ["Rib board", formatMass(totals.ribBoardMassKg)],
     ["Hands-on time to the bare shell", `${formatNumber(totals.handsOnHours, 1)} h`],
+  ];
+}
+
+/** A mass as it is likely, and between which it may come out. */
+const spreadWords = ({ low, likely, high }: Spread): string =>
+  `${formatMass(likely)} (${formatMass(low)} to ${formatMass(high)})`;
+
+function consumableBlocks({ skins, glueUp, project }: Design, lettering: Lettering): readonly Block[] {
+  const consumables = consumablesOf(skins, glueUp, laminateOf(project).hands);
+  if (consumables.length === 0) return [];
+  const figure = { widthMm: 28, face: "mono" as const, anchor: "end" as const };
+  return [
+    headingBlock("Used up"),
+    ...tableBlocks(
+      [
+        { title: "What", widthMm: 62 },
+        { title: "Needed", ...figure },
+        { title: "In a pack", ...figure },
+        { title: "Packs", ...figure },
+        { title: "Left", ...figure },
+      ],
+      consumables.map(({ name, needed, packOf, packs, left }) => [
+        name,
+        ...[needed, packOf, packs, left].map((count) => formatNumber(count, 0)),
+      ]),
+      lettering,
+    ),
+  ];
+}
+
+/** What every part weighs, skinned, and where the whole would balance. */
+function weightBlocks({ weight }: Design, lettering: Lettering): readonly Block[] {
+  if (weight.parts.length === 0) return [];
+  const { x, y, z } = weight.centre;
+  const figure = { widthMm: 22, face: "mono" as const, anchor: "end" as const };
+  return [
+    headingBlock("What each part weighs, skinned"),
+    ...tableBlocks(
+      [
+        { title: "Part", widthMm: 20, face: "mono" },
+        { title: "Foam", ...figure },
+        { title: "Low", ...figure },
+        { title: "Likely", ...figure },
+        { title: "High", ...figure },
+        { title: "x", ...figure },
+        { title: "y", ...figure },
+        { title: "z", ...figure },
+      ],
+      weight.parts.map(({ partId, foamKg, massKg, centre }) => [
+        partId,
+        ...[foamKg, massKg.low, massKg.likely, massKg.high].map(formatMass),
+        ...[centre.x, centre.y, centre.z].map((mm) => formatNumber(mm, 0)),
+      ]),
+      lettering,
+    ),
+    gapBlock(1.5),
+    paragraphBlock(
+      `All in, with glue, fillets and metal (${formatMass(weight.otherKg)}): ${spreadWords(weight.massKg)}. It balances at x ${formatMm(x)}, y ${formatMm(y)}, z ${formatMm(z)} mm. Low and high are for little and much resin; a weighed coupon brings them together.`,
+      CONTENT_WIDTH_MM,
+      lettering,
+    ),
   ];
 }

@@ -1,4 +1,5 @@
 import type { Seam, Strip } from "../cutting/index.ts";
+import type { SpacePoint } from "../foundation/index.ts";
 import type { Jig } from "../jig/index.ts";
 import type { Joint } from "../joints/index.ts";
 import type { Part } from "../patterns/index.ts";
@@ -38,3 +39,36 @@ export interface Totals {
   /** Hands-on time for marking, cutting, jig and glue-up at the rates of common practice, hours. */
   readonly handsOnHours: number;
 }
+
+/** A mass at little, likely and much resin, kg. */
+export interface Spread {
+  readonly low: number;
+  readonly likely: number;
+  readonly high: number;
+}
+
+/** What a part weighs, and where its centre of mass lies in the car. */
+export interface PartWeight {
+  readonly partId: string;
+  readonly foamKg: number;
+  readonly skinKg: Spread;
+  readonly massKg: Spread;
+  readonly centre: SpacePoint;
+}
+
+/** What the tray weighs by part and all in, without mounts. */
+export interface Weight {
+  readonly parts: readonly PartWeight[];
+  /** Glue, fillets and metal. */
+  readonly otherKg: number;
+  readonly massKg: Spread;
+  readonly centre: SpacePoint;
+}
+
+/** Of no tray. */
+export const NO_WEIGHT: Weight = {
+  parts: [],
+  otherKg: 0,
+  massKg: { low: 0, likely: 0, high: 0 },
+  centre: { x: 0, y: 0, z: 0 },
+};

@@ -5,6 +5,7 @@ import { emptyProject } from "../../core/project/defaults.ts";
 import type { Project, Section } from "../../core/project/index.ts";
 import { emptySchedule } from "../../core/schedule/index.ts";
 import { NO_SKINS } from "../../core/skins/index.ts";
+import { NO_WEIGHT } from "../../core/totals/index.ts";
 import { bareStep } from "../core/glue-up/bare-step.ts";
 import { bareJig, bareRib } from "../core/jig/bare-rib.ts";
 
@@ -255,6 +256,7 @@ export const sampleDesign: Design = {
   skins: NO_SKINS,
   schedule: emptySchedule({ startOn: "2026-01-05" }),
   cloth: [],
+  weight: NO_WEIGHT,
   stock: [],
   totals: {
     partCount: 3,

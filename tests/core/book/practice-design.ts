@@ -5,6 +5,7 @@ import type { FlatEdge, Part, PartEdge } from "../../../core/patterns/index.ts";
 import { emptyProject, type Project } from "../../../core/project/index.ts";
 import { emptySchedule } from "../../../core/schedule/index.ts";
 import { NO_SKINS } from "../../../core/skins/index.ts";
+import { NO_WEIGHT } from "../../../core/totals/index.ts";
 import { bareStep } from "../glue-up/bare-step.ts";
 import { bareJig, bareRib } from "../jig/bare-rib.ts";
 
@@ -138,6 +139,7 @@ export function practiceDesign(paper: Partial<Project["paper"]> = {}): Design {
     skins: NO_SKINS,
     schedule: emptySchedule({ startOn: "2026-01-05" }),
     cloth: [],
+    weight: NO_WEIGHT,
     stock: [],
     totals: {
       partCount: 1,

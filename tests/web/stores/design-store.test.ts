@@ -5,8 +5,22 @@ import type { Project } from "../../../core/project/index.ts";
 import { type DesignCore, followDocument, useDesign, useDocument } from "../../../web/stores/index.ts";
 import { sampleDesign, sampleProject } from "../sample-design.ts";
 
-const { seams, strips, marking, jig, lie, holds, glueUp, skins, cloth, stock, schedule, totals, problems } =
-  sampleDesign;
+const {
+  seams,
+  strips,
+  marking,
+  jig,
+  lie,
+  holds,
+  glueUp,
+  skins,
+  cloth,
+  weight,
+  stock,
+  schedule,
+  totals,
+  problems,
+} = sampleDesign;
 const sampleWork: Work = {
   seams,
   strips,
@@ -17,6 +31,7 @@ const sampleWork: Work = {
   glueUp,
   skins,
   cloth,
+  weight,
   stock,
   schedule,
   totals,

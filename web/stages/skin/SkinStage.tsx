@@ -9,6 +9,7 @@ import { EdgesAndFillets } from "./EdgesAndFillets.tsx";
 import { FaceCard } from "./FaceCard.tsx";
 import { LaminateFields } from "./LaminateFields.tsx";
 import { PlyFields } from "./PlyFields.tsx";
+import { WeightTable } from "./WeightTable.tsx";
 
 /** What is laid on the foam: the plies of each face, and in which sessions with which pots. */
 export function SkinStage() {
@@ -46,6 +47,7 @@ export function SkinStage() {
               <FaceCard key={face.face} face={face} />
             ))}
             <ClothPlan skins={design.skins} />
+            <WeightTable weight={design.weight} />
           </>
         )}
       </article>
