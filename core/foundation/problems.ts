@@ -262,6 +262,16 @@ export type Problem =
   | (Placed & { readonly kind: "strip-not-held"; readonly stripId: string })
   /** Colder than the glue bears; the name is the glue's. */
   | (Placed & { readonly kind: "glue-too-cold"; readonly celsius: number; readonly leastCelsius: number })
+  /** A wish for the order of gluing is for something that is not there; the name is its id. */
+  | (Placed & { readonly kind: "order-names-nothing" })
+  /** A wish for the order of gluing asks for the opposite of those before it; the name is the sheet's. */
+  | (Placed & { readonly kind: "order-contradicts" })
+  /** What the builder's order costs: sheets that have to be let in between others, and the later end. */
+  | (Placed & {
+      readonly kind: "order-wish-costs";
+      readonly closerIds: readonly string[];
+      readonly hours: number;
+    })
   /** A date that no calendar has. */
   | (Placed & { readonly kind: "no-such-date"; readonly field: string; readonly date: string })
   /** Work that is not to be interrupted and longer than any day; the name is the work's. */

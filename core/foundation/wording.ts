@@ -159,6 +159,12 @@ function sentenceFor(problem: Problem): string {
       return `${problem.stripId} rests on no rib and on no neighbour when its turn comes. Add a rib under it.`;
     case "glue-too-cold":
       return `${name} is not to be used at ${formatNumber(problem.celsius, 0)} °C: under ${formatNumber(problem.leastCelsius, 0)} °C it may never set. Warm the shop, or take a glue for the cold, by its data sheet. Until then there is no plan of the gluing.`;
+    case "order-names-nothing":
+      return `Your order of gluing names ${name}, and no sheet of that name is laid on the jig. Take that wish back under Glue.`;
+    case "order-contradicts":
+      return `What you ask of ${name} in the order of gluing is the opposite of what you ask before. It is left out; take one of the two back under Glue.`;
+    case "order-wish-costs":
+      return `${wordOrderCost(problem)} Take a wish back under Glue, or leave it so.`;
     case "no-such-date":
       return `${problem.date} is typed as a ${problem.field} of ${name}, and there is no such date. Type another, as 2026-11-25.`;
     case "work-outlasts-day":
@@ -243,6 +249,17 @@ function formatTyped(value: number): string {
   return formatNumber(value, decimals);
 }
 
+/** What the builder's own order of gluing makes harder, and how much longer the jig is at work. */
+function wordOrderCost({
+  closerIds,
+  hours,
+}: Extract<Problem, { readonly kind: "order-wish-costs" }>): string {
+  const closers = closerIds.join(", ");
+  const later = hours >= 1 ? `the gluing takes ${formatNumber(hours, 0)} h longer` : "";
+  if (closers === "") return `In your order ${later}.`;
+  return `In your order ${closers} must be let in between others and fitted to the measured gap${later === "" ? "" : `, and ${later}`}.`;
+}
+
 /** A profile that runs back, or goes straight up or down without running back. */
 const wordFallback = (fallbackMm: number): string =>
   fallbackMm < LEAST_RUN_BACK_MM
@@ -322,6 +339,9 @@ export function levelOf(problem: Problem): ProblemLevel {
     case "strip-not-held":
     case "glue-outlasted":
     case "no-such-date":
+    case "order-names-nothing":
+    case "order-contradicts":
+    case "order-wish-costs":
     case "work-outlasts-day":
     case "no-working-day":
     case "wing-radius-too-small":

@@ -1,7 +1,7 @@
 import { at } from "../foundation/index.ts";
 import type { Bond } from "./glue-bonds.ts";
 import type { GlueUnit } from "./glue-units.ts";
-import { type Placement, standingBonds } from "./order-sheets.ts";
+import { type Placement, standingBonds } from "./neighbours.ts";
 
 /** Where a closer is fitted to the measured gap: the last of its joints to be made. */
 export interface Closing {

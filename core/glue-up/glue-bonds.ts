@@ -2,7 +2,7 @@ import { lengthOfEdgeMm, type Seam } from "../cutting/index.ts";
 import { at, type PlanPoint } from "../foundation/index.ts";
 import type { Joint, JointKind } from "../joints/index.ts";
 import type { FlatEdge, Part } from "../patterns/index.ts";
-import type { GlueUnit } from "./glue-units.ts";
+import { type GlueUnit, liesFlat } from "./glue-units.ts";
 
 /** A joint or a seam that is glued on the jig, and the units that it holds together. */
 export interface Bond {
@@ -18,6 +18,8 @@ export interface Bond {
   readonly isCurved: boolean;
   /** Bevel of both edges off square at its start, rad. */
   readonly bevelRad: readonly [number, number];
+  /** Whether both sides lie in one plane before they are bent; only where they do is it glued on the bench. */
+  readonly liesFlat: boolean;
   /** Of a seam that is a scarf: how long its taper is. */
   readonly scarfMm?: number | undefined;
 }
@@ -39,6 +41,7 @@ export function glueBonds(
       middle: { x: (joint.from.x + joint.to.x) / 2, y: (joint.from.y + joint.to.y) / 2 },
       isCurved: side(0).some(({ part }) => isEdgeCurved(part, joint.edgeIds[0])),
       bevelRad: joint.bevelRad,
+      liesFlat: false,
     };
   });
   const onBench = new Set(units.flatMap(({ benchSeams }) => benchSeams.map(({ id }) => id)));
@@ -56,6 +59,7 @@ export function glueBonds(
         sides: [side(0), side(1)],
         isCurved,
         bevelRad: bevelsOf(seam),
+        liesFlat: side(0).some(({ part }) => liesFlat(seam, part)),
         scarfMm,
       };
     });

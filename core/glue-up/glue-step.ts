@@ -1,9 +1,9 @@
 import type { Strip } from "../cutting/index.ts";
-import { foamOf, type Gluing, type Project } from "../project/index.ts";
+import type { Gluing, Project } from "../project/index.ts";
 import { glueMassKg, slotFillingKg } from "./glue-mass.ts";
 import { glueRounds } from "./glue-rounds.ts";
 import { type GlueTimes, glueTimes } from "./glue-times.ts";
-import type { GlueUnit } from "./glue-units.ts";
+import { type GlueUnit, unitMassKg } from "./glue-units.ts";
 import { roundWords } from "./glue-words.ts";
 import { holdLine } from "./hold-line.ts";
 import type { GlueLine, StepDraft } from "./step-draft.ts";
@@ -104,10 +104,7 @@ function ownMinutes(
   if (kind === "turn") return turnMinutes;
   if (kind === "dry fit") return dryFitMinutes(standing, hands);
   const laying = layMinutes(
-    come.map(({ part, strips }) => {
-      const densityKgPerM3 = foamOf(project, part.foamId)?.densityKgPerM3 ?? 0;
-      return sum(strips.map(({ areaMm2 }) => areaMm2 * part.thicknessMm * 1e-9 * densityKgPerM3));
-    }),
+    come.map((unit) => unitMassKg(unit, project)),
     hands,
   );
   return laying + slotMinutes(slotLengthMm(bentStrips({ place, come })), hands);

@@ -2,6 +2,7 @@ import { boundsOfLoops, type Seam, type Strip } from "../cutting/index.ts";
 import type { PlanPoint, SpacePoint } from "../foundation/index.ts";
 import type { Jig, Rib } from "../jig/index.ts";
 import type { Part } from "../patterns/index.ts";
+import { foamOf, type Project } from "../project/index.ts";
 import { bendLine, fibreOf, partIdOf, placeOfXi, type Sheet, uAtPlace, xiOfPlan } from "../surfaces/index.ts";
 
 /** What is carried to the jig in one go: a whole part, or strips of one that is too large to carry. */
@@ -49,7 +50,7 @@ export function glueUnits(sources: UnitSources): GlueUnit[] {
 }
 
 /** Whether both sides of a seam lie in one plane on the bench: not where twist divides a sheet, nor between planks. */
-const liesFlat = ({ runs, bevelRad }: Seam, { kind }: Part): boolean =>
+export const liesFlat = ({ runs, bevelRad }: Seam, { kind }: Part): boolean =>
   bevelRad === undefined && (kind !== "transition" || runs === "along ruling");
 
 /** Strips grouped by the seams between them. */
@@ -159,6 +160,13 @@ function middleOfPoints(points: readonly PlanPoint[]): PlanPoint {
       : (values.reduce((a, b) => Math.min(a, b)) + values.reduce((a, b) => Math.max(a, b))) / 2;
   return { x: between(points.map(({ x }) => x)), y: between(points.map(({ y }) => y)) };
 }
+
+/** The bare foam of a unit, kg. */
+export const unitMassKg = ({ part, strips }: GlueUnit, project: Pick<Project, "materials">): number =>
+  strips.reduce((sum, { areaMm2 }) => sum + areaMm2, 0) *
+  part.thicknessMm *
+  1e-9 *
+  (foamOf(project, part.foamId)?.densityKgPerM3 ?? 0);
 
 /** Whether a unit is the mirror image of another: the same sheet's other hand, whole. */
 export const isImageOf = (a: GlueUnit, b: GlueUnit): boolean =>

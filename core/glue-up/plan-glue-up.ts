@@ -5,12 +5,14 @@ import type { Joint } from "../joints/index.ts";
 import type { Part } from "../patterns/index.ts";
 import { type Gluing, gluingOf, type Project } from "../project/index.ts";
 import type { FenceSheet, Sheet } from "../surfaces/index.ts";
+import { bundleNames, bundleWords } from "./bundles.ts";
 import { type Closing, closingsOf } from "./closings.ts";
 import { dryFit } from "./dry-fit.ts";
 import { type Bond, bevelsOf, glueBonds } from "./glue-bonds.ts";
 import { glueSteps } from "./glue-step.ts";
 import { type GlueUnit, glueUnits, isImageOf } from "./glue-units.ts";
-import { orderSheets, standingBonds } from "./order-sheets.ts";
+import { standingBonds } from "./neighbours.ts";
+import { planOrder } from "./plan-order.ts";
 import { type FenceMoment, list, whyFence, whyOnBench, whySheet } from "./say-why.ts";
 import type { GlueLine, StepDraft } from "./step-draft.ts";
 import { turnedLoad, turning } from "./turning.ts";
@@ -52,10 +54,10 @@ export function planGlueUp(sources: GlueUpSources, project: Project): GlueUp {
   const problems: Problem[] = [];
   const add = (
     come: readonly GlueUnit[],
-    draft: Pick<StepDraft, "kind" | "title" | "why" | "cautions">,
+    draft: Pick<StepDraft, "kind" | "title" | "why" | "how" | "cautions">,
     free = false,
   ) => {
-    problems.push(...come.flatMap((unit) => (free ? [] : notHeld(unit, standing, bonds))));
+    problems.push(...(free ? [] : come.flatMap((unit) => notHeld(unit, come, standing, bonds))));
     const lines = linesOf(come, standing, bonds);
     drafts.push({ place: "jig", ...draft, come, standing: [...standing], lines });
     standing.push(...come);
@@ -80,8 +82,10 @@ export function planGlueUp(sources: GlueUpSources, project: Project): GlueUp {
 
   addFences("stands first");
   const sheetUnits = units.filter(({ part }) => part.kind !== "fence");
-  for (const placement of orderSheets(sheetUnits, bonds)) {
-    const names = list(placement.units.map(({ id }) => id));
+  const order = planOrder(sheetUnits, bonds, project, gluing);
+  problems.push(...order.problems);
+  for (const placement of order.placements) {
+    const names = list(bundleNames(placement.units, sources.strips));
     const title = placement.role === "closer" ? `Close the gap with ${names}` : `Lay ${names} on the jig`;
     const sheetsStanding = standing.filter(({ part }) => part.kind !== "fence");
     const fitted = closingsOf(placement, sheetsStanding, bonds);
@@ -90,6 +94,7 @@ export function planGlueUp(sources: GlueUpSources, project: Project): GlueUp {
       kind: placement.role === "closer" ? "close" : "lay",
       title,
       why: whySheet(placement, sheetsStanding, bonds),
+      how: bundleWords(placement, bonds),
       cautions: fitWords(fitted, project),
     });
   }
@@ -180,8 +185,16 @@ function linesOf(
     });
 }
 
-function notHeld(unit: GlueUnit, standing: readonly GlueUnit[], bonds: readonly Bond[]): Problem[] {
-  if (unit.ribIds.length > 0 || standingBonds(unit, standing, bonds).length > 0) return [];
+/** A piece that neither ribs nor what stands holds, nor a piece that comes with it, is glued to it and is held. */
+function notHeld(
+  unit: GlueUnit,
+  come: readonly GlueUnit[],
+  standing: readonly GlueUnit[],
+  bonds: readonly Bond[],
+): Problem[] {
+  const isHeld = (one: GlueUnit) => one.ribIds.length > 0 || standingBonds(one, standing, bonds).length > 0;
+  const isHinged = standingBonds(unit, come, bonds).length > 0 && come.some(isHeld);
+  if (isHeld(unit) || isHinged) return [];
   const { part } = unit;
   const place = { itemId: part.itemId, partId: part.id };
   return [{ kind: "strip-not-held", place, name: part.name, stripId: at(unit.adds, 0) }];

@@ -1,8 +1,8 @@
 import { formatNumber } from "../foundation/index.ts";
 import type { Bond } from "./glue-bonds.ts";
 import type { GlueUnit } from "./glue-units.ts";
-import type { Placement } from "./order-sheets.ts";
-import { standingBonds } from "./order-sheets.ts";
+import type { Placement } from "./neighbours.ts";
+import { standingBonds } from "./neighbours.ts";
 
 /** `A`, `A and B`, `A, B and C`. */
 export function list(names: readonly string[]): string {
@@ -35,7 +35,8 @@ export function whySheet(
       ),
     ),
   ].map(({ id }) => id);
-  const each = units.length > 1 ? "Each" : "It";
+  const isOneSheet = units.every(({ part }) => part === units[0]?.part);
+  const each = isOneSheet ? "It" : "Each";
   if (role === "closer")
     return `${each} closes the gap between ${list(neighbours)}, which stand already, so it comes last and is marked from the measured gap.`;
   if (role === "next")
@@ -44,9 +45,12 @@ export function whySheet(
   return `${each} lies nearest the centre line and ${rest}; the others build outward from there.`;
 }
 
+/** Strips of one sheet rest on all of their ribs together; of several sheets the fewest are told. */
 function restOn(units: readonly GlueUnit[]): string {
-  const counts = units.map(({ ribIds }) => ribIds.length);
-  const least = Math.min(...counts);
+  const isOneSheet = units.every(({ part }) => part === units[0]?.part);
+  const least = isOneSheet
+    ? new Set(units.flatMap(({ ribIds }) => ribIds)).size
+    : Math.min(...units.map(({ ribIds }) => ribIds.length));
   return least === 0 ? "has no rib under it" : `rests on ${ribs(least)}`;
 }
 

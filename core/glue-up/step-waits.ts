@@ -1,10 +1,7 @@
 import type { GlueTimes } from "./glue-times.ts";
-import type { GlueUnit } from "./glue-units.ts";
+import { isLoading } from "./loads.ts";
 import type { StepDraft } from "./step-draft.ts";
 import type { StepWait } from "./types.ts";
-
-/** A piece on so many ribs lies by itself; on fewer it hangs on its glued neighbours. */
-const RIBS_TO_LIE = 2;
 
 /**
  * What a step waits for. Work on the jig goes in the order of the steps. A sheet glued on the bench is carried once it bears
@@ -36,10 +33,5 @@ function waitHours(own: StepDraft, earlier: StepDraft, times: GlueTimes): number
   const touched = own.lines.flatMap(({ units }) => units).filter((unit) => !own.come.includes(unit));
   const shared = touched.filter((unit) => earlier.lines.some(({ units }) => units.includes(unit)));
   if (shared.length === 0) return undefined;
-  return isLoading(own, shared) ? times.loadHours : times.clampHours;
-}
-
-function isLoading({ kind, come }: StepDraft, neighbours: readonly GlueUnit[]): boolean {
-  if (kind !== "lay") return true;
-  return [...come, ...neighbours].some(({ ribIds }) => ribIds.length < RIBS_TO_LIE);
+  return isLoading(own.kind, own.come, shared) ? times.loadHours : times.clampHours;
 }

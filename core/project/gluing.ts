@@ -42,10 +42,11 @@ export function gluingOf(project: Pick<Project, "glue" | "materials" | "laminate
 type CheckNumber = (value: number, label: Label, range: Range, fallback: number) => number;
 
 /** What of the gluing may be absent, with a typed length that is out of its range replaced by its default. */
-export function soundGluing({ heldBy, mostCarriedMm }: Project["glue"], number: CheckNumber) {
+export function soundGluing({ heldBy, mostCarriedMm, order }: Project["glue"], number: CheckNumber) {
   const label: Label = ["glue.mostCarriedMm", "Length", "what can be carried"];
   return {
     ...(heldBy !== undefined && { heldBy }),
+    ...(order !== undefined && { order }),
     ...(mostCarriedMm !== undefined && {
       mostCarriedMm: number(mostCarriedMm, label, RANGES.carriedMm, MOST_CARRIED_MM),
     }),

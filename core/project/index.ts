@@ -112,6 +112,7 @@ export type {
   Metal,
   Note,
   Opening,
+  OrderWish,
   Origin,
   PlanElement,
   PlanLine,

@@ -279,6 +279,15 @@ export const GlueSchema = v.strictObject({
   origins: Origins,
 });
 
+/** A sheet of the glue-up: `S2R`, or the strip `S3-a` of one that is laid strip by strip. */
+const UnitId = v.pipe(v.string(), v.maxLength(40));
+
+/** One wish for the order of gluing: a sheet first or last of all, not before another, or not in one step with it. */
+export const OrderWishSchema = v.variant("kind", [
+  v.strictObject({ kind: v.picklist(["first", "last"]), unitId: UnitId }),
+  v.strictObject({ kind: v.picklist(["after", "apart"]), unitId: UnitId, otherId: UnitId }),
+]);
+
 export const BoardSchema = v.strictObject({
   id: Id,
   name: Name,
@@ -420,6 +429,8 @@ export const ProjectSchema = v.strictObject({
     heldBy: v.optional(v.picklist(["pins", "weights"])),
     /** No longer sheet is glued on the bench and carried to the jig as one; see `gluingOf` where it is absent. */
     mostCarriedMm: v.optional(Typed),
+    /** What the builder asks of the order in which sheets come to the jig. */
+    order: v.optional(v.array(OrderWishSchema)),
   }),
   /** When the work may be done; see `workingTimeOf` where anything is absent. */
   schedule: v.optional(WorkingTimeSchema),
@@ -479,6 +490,7 @@ export type ThingRef =
   | { readonly of: "profile"; readonly profileId: string }
   | { readonly of: "underlay"; readonly underlayId: string };
 export type ItemEdge = DeepReadonly<v.InferOutput<typeof ItemEdgeSchema>>;
+export type OrderWish = DeepReadonly<v.InferOutput<typeof OrderWishSchema>>;
 export type Metal = DeepReadonly<v.InferOutput<typeof MetalSchema>>;
 export type Foam = DeepReadonly<v.InferOutput<typeof FoamSchema>>;
 export type Cloth = DeepReadonly<v.InferOutput<typeof ClothSchema>>;

@@ -3,6 +3,7 @@ import { drawBook, drawTemplates, type Fonts } from "../../core/book/index.ts";
 import { cubicSpline, type SplineInterval } from "../../core/curves/index.ts";
 import { type Design, designTray } from "../../core/design.ts";
 import { newMemory } from "../../core/foundation/index.ts";
+import { orderSheets } from "../../core/glue-up/order-sheets.ts";
 import { AS_DRAWN, lyingFoam, placeRibs } from "../../core/jig/index.ts";
 import { newOpening, type PlanNode, type Project, resolveLines } from "../../core/project/index.ts";
 import {
@@ -15,6 +16,7 @@ import {
 import { writePdf } from "../../core/writers/index.ts";
 import { lengthsIn } from "../../web/lengths/index.ts";
 import { ALL_SNAPS, sceneOf, snapPlace, type ToolContext } from "../../web/tools/index.ts";
+import { groundOfGrid } from "../core/glue-up/grids.ts";
 import { readExample } from "../read-example.ts";
 import { readFonts } from "../read-fonts.ts";
 
@@ -44,6 +46,7 @@ function main(): void {
     snapping(demo),
     placing(design),
     replanning(design),
+    ordering(),
     measure(
       "ruled sheet, edges of 60 nodes",
       41,
@@ -80,6 +83,17 @@ function placing(design: Design): Row {
     21,
     () => placeRibs(foam, design.project),
     `${places.size} places; aim 50 ms`,
+  );
+}
+
+/** The order in which sixty sheets come to the jig, in ten columns and six rows. */
+function ordering(): Row {
+  const ground = groundOfGrid(10, 60).ground;
+  return measure(
+    "order of 60 sheets",
+    5,
+    () => orderSheets(ground),
+    `${ground.bonds.length} joints; aim 1 s`,
   );
 }
 

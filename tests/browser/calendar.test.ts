@@ -31,3 +31,18 @@ it("a lost day is taken out of the calendar and given back, and the calendar is 
     await expect.poll(() => page.getByRole("article").textContent()).toContain("never set");
     expect(await calendar.count()).toBe(0);
   }));
+
+it("a sheet is put later in the order of gluing, what that costs is told, and it is taken back", () =>
+  asVisitor(async ({ page }) => {
+    await page.getByTestId("stage-glue").click();
+    const cards = page.getByTestId("glue-step");
+    await cards.first().waitFor();
+    const titles = async () =>
+      (await cards.locator("h3").allTextContents()).filter((title) => /Lay/.test(title));
+    const before = await titles();
+    await page.getByTestId("later").first().click();
+    await expect.poll(titles, { timeout: 20_000 }).not.toEqual(before);
+    await expect.poll(() => page.getByTestId("truth-line").textContent()).toContain("1 thing");
+    await page.getByTestId("wishes").getByRole("button").first().click();
+    await expect.poll(titles, { timeout: 20_000 }).toEqual(before);
+  }));

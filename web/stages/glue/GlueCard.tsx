@@ -4,6 +4,7 @@ import type { Design } from "../../../core/design.ts";
 import { formatMass, formatMm, formatNumber } from "../../../core/foundation/index.ts";
 import { type GlueStep, lineWords, openTimeWords, waitWords } from "../../../core/glue-up/index.ts";
 import { momentWords } from "../../../core/schedule/index.ts";
+import { OrderButtons } from "./OrderButtons.tsx";
 import { StepPicture } from "./StepPicture.tsx";
 
 interface GlueCardProps {
@@ -54,6 +55,7 @@ export function GlueCard({ step, design, shapes }: GlueCardProps) {
           <Fact word="begins" value={waitWords(step)} />
           <Fact word="where" value={step.place === "jig" ? "in the jig" : "on the bench"} />
         </dl>
+        <OrderButtons step={step} design={design} />
         {step.cautions.map((caution) => (
           <p key={caution} className="caution">
             <TriangleAlert className="sign look" aria-hidden />

@@ -9,6 +9,7 @@ import { CalendarPane } from "./CalendarPane.tsx";
 import { CalendarSettings } from "./CalendarSettings.tsx";
 import { GlueCard } from "./GlueCard.tsx";
 import { GlueSettings } from "./GlueSettings.tsx";
+import { OrderSettings } from "./OrderSettings.tsx";
 
 /** What is glued to what, in which order, a card with a picture for each step. */
 export function GlueStage() {
@@ -18,6 +19,7 @@ export function GlueStage() {
     <div className="two-panes">
       <SideSettings summary="Glue, hands and days">
         <GlueSettings />
+        <OrderSettings />
         <CalendarSettings />
       </SideSettings>
       <article
