@@ -89,6 +89,8 @@ function cutWords(rib: Rib): string {
   const axis = rib.runs === "across" ? "y" : "x";
   const places = (values: readonly number[]) => values.map((mm) => formatMm(mm)).join(", ");
   const { reliefs, notches, splices, pieces } = rib;
+  const crossing = reliefs.filter(({ runs }) => runs === "across");
+  const running = reliefs.filter(({ runs }) => runs === "along");
   const [splice] = splices;
   const way = splice?.way === "dovetail" ? "a dovetail" : "a plate over the joint";
   return [
@@ -105,9 +107,14 @@ function cutWords(rib: Rib): string {
     ...(notches.length > 0
       ? [`Notches open upward for ${notches.map(({ fencePartId }) => fencePartId).join(", ")}. `]
       : []),
-    ...(reliefs.length > 0
+    ...(crossing.length > 0
       ? [
-          `Hollows ${formatMm(reliefs[0]?.widthMm ?? 0)} wide and half as deep under the joints at ${axis} ${places(reliefs.map(({ atMm }) => atMm))}; tape the top there. `,
+          `Hollows ${formatMm(crossing[0]?.widthMm ?? 0)} wide and half as deep under the joints at ${axis} ${places(crossing.map(({ atMm }) => atMm))}; tape the top there. `,
+        ]
+      : []),
+    ...(running.length > 0
+      ? [
+          `A joint runs along in this rib: hollows ${formatMm(running[0]?.widthMm ?? 0)} long at ${axis} ${places(running.map(({ atMm }) => atMm))}; tape the whole top there, the land between them first, so that glue does not bond the tray to it. `,
         ]
       : []),
   ].join("");

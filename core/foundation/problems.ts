@@ -245,6 +245,8 @@ export type Problem =
   /** A part reaches under the wood of a rib, and the shell does not lift off straight up. */
   | (Placed & {
       readonly kind: "shell-locked";
+      /** What reaches under the wood; a wing does once its plate is on. */
+      readonly by: "fence" | "wing" | "sheet";
       readonly ribName: string;
       readonly stand: "jig" | "cradle";
       readonly overMm: number;

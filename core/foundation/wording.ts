@@ -152,7 +152,7 @@ function sentenceFor(problem: Problem): string {
     case "rib-locked-out":
       return `${name} cannot come down over ${problem.otherName}. Move one of them.`;
     case "shell-locked":
-      return `${problem.name} reaches ${formatMm(problem.overMm)} mm under ${problem.ribName} near x ${formatMm(problem.at.x)}, y ${formatMm(problem.at.y)}: the shell does not lift off the ${problem.stand} straight up. Move the rib, or open it there toward its top.`;
+      return wordLocked(problem);
     case "foam-off-shape":
       return wordOffShape(problem);
     case "strip-not-held":
@@ -274,6 +274,20 @@ const wordBevel = (foldProudMm: number | undefined): string =>
   foldProudMm === undefined
     ? "Bevel its top as listed."
     : `It stands in a fold, and a bevel would still stand ${formatMm(foldProudMm)} mm proud. Move it, or cut its top square at the lowest height of the foam over it.`;
+
+function wordLocked({
+  name,
+  by,
+  overMm,
+  ribName,
+  stand,
+  at,
+}: Extract<Problem, { kind: "shell-locked" }>): string {
+  const where = `${formatMm(overMm)} mm under ${ribName} near x ${formatMm(at.x)}, y ${formatMm(at.y)}`;
+  return by === "wing"
+    ? `The wing of ${name} reaches ${where}: with the plate on, the shell does not lift off the ${stand} straight up. Fit the plate after the shell is off, fold the wing the other way, or move the rib.`
+    : `${name} reaches ${where}: the shell does not lift off the ${stand} straight up. Move the rib, or open it there toward its top.`;
+}
 
 const NO_RUN_PAST_WORDS = {
   stock: "but then it fits no stock sheet. Divide it under Sheets, or let it run past by less under Jig.",

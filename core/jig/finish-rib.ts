@@ -5,6 +5,7 @@ import { farFace } from "./far-face.ts";
 import { notchesInRib } from "./fence-notches.ts";
 import { halfLaps } from "./half-laps.ts";
 import { heightOn, type JigPiece, type JigSettings, planPoint } from "./jig-piece.ts";
+import { jointsAlong } from "./joints-along.ts";
 import type { BodySide } from "./rib-body.ts";
 import { ribFoot } from "./rib-foot.ts";
 import { ribHeights } from "./rib-heights.ts";
@@ -31,7 +32,12 @@ export function finishRib(piece: JigPiece, pieces: readonly JigPiece[], settings
   const notches = notchesOf(piece, settings);
   // In a cradle lies a cured skin, and no glue is pressed out.
   const reliefMm = stand === "jig" ? making.reliefMm : 0;
-  const reliefs = ribReliefs(piece, reliefMm, seamsOver(piece, settings)).filter(({ atMm: mm, widthMm }) =>
+  const reliefs = ribReliefs(
+    piece,
+    reliefMm,
+    seamsOver(piece, settings),
+    jointsAlong(piece, settings.seams),
+  ).filter(({ atMm: mm, widthMm }) =>
     [...notches, ...laps.filter(({ from }) => from === "top")].every(
       (cut) => mm + widthMm / 2 < cut.fromMm || mm - widthMm / 2 > cut.toMm,
     ),

@@ -78,14 +78,15 @@ export const lockedProblem = ({ ribId, lockedBy }: AssemblyStep): Problem[] =>
     otherName: `rib ${other}`,
   }));
 
-/** What keeps the shell from lifting off its ribs. A plate is fitted after, and its wing locks nothing then. */
+/** What keeps the shell from lifting off its ribs; a wing does once its plate is on. */
 export function releaseProblem(
   { ribId, by, partId, overMm, at: spot }: ReleaseLock,
   stand: Rib["stand"],
 ): Problem[] {
-  if (by === "wing") return [];
   const place = { ribId };
-  return [{ kind: "shell-locked", place, name: partId, ribName: `rib ${ribId}`, stand, overMm, at: spot }];
+  return [
+    { kind: "shell-locked", by, place, name: partId, ribName: `rib ${ribId}`, stand, overMm, at: spot },
+  ];
 }
 
 /** The ribs of one set in which no hole of the wanted size finds room, told at once. */

@@ -51,6 +51,8 @@ export interface RibRelief {
   readonly levelMm: number;
   /** The parts, or the strips' one part, that are glued over it. */
   readonly between: readonly [string, string];
+  /** Whether the joint crosses the rib or runs along in it. */
+  readonly runs: "across" | "along";
 }
 
 /** What is cut from board in one piece. */

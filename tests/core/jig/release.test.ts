@@ -1,6 +1,6 @@
 import { describe, expect, it } from "vitest";
 import { designTray } from "../../../core/design.ts";
-import { at } from "../../../core/foundation/index.ts";
+import { at, wordProblem } from "../../../core/foundation/index.ts";
 import type { Jig, Rib } from "../../../core/jig/index.ts";
 import type { Fence, Project, TypedMaking } from "../../../core/project/index.ts";
 import { plainProject } from "../cutting/plain-project.ts";
@@ -186,8 +186,14 @@ describe("release", () => {
     // The wing runs forward from x 700 under 30°: over the rib's rear face at x 672 or its front at 660 it is 16 to 25 mm down.
     expect(lock?.overMm).toBeGreaterThan(15);
     expect(lock?.overMm).toBeLessThan(30);
-    // A plate that is fitted after the shell is off is no trouble.
-    expect(problems.filter(({ kind }) => kind === "shell-locked")).toEqual([]);
+    const told = problems.filter((problem) => problem.kind === "shell-locked");
+    expect(told.map(({ name, ribName, by }) => [name, ribName, by])).toEqual([
+      ["P1R", "rib A1", "wing"],
+      ["P1L", "rib A1", "wing"],
+    ]);
+    const [words] = told.map(wordProblem);
+    expect(words).toContain("The wing of P1R reaches");
+    expect(words).toContain("Fit the plate after the shell is off");
   });
 
   it("the same wing folded out of the rib's way leaves it free, and so does a rib beside it", () => {

@@ -46,6 +46,9 @@ function makingFacts({ laps, notches, reliefs, holesMm, tabs, pieces, splices }:
     ...(lap ? [`${counted(laps.length, "slot")} from ${lap.from === "top" ? "above" : "below"}`] : []),
     ...(notches.length > 0 ? [`open for ${notches.map(({ fencePartId }) => fencePartId).join(", ")}`] : []),
     ...(reliefs.length > 0 ? [`${counted(reliefs.length, "hollow")} under joints: tape its top`] : []),
+    ...(reliefs.some(({ runs }) => runs === "along")
+      ? ["a joint runs along in it: tape its whole top there, the land between the hollows first"]
+      : []),
     ...(holesMm.length > 0 ? [counted(holesMm.length, "hole")] : []),
     ...(tabs.length > 0 ? [counted(tabs.length, "tab")] : []),
     ...(splice
