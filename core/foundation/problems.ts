@@ -184,6 +184,8 @@ export type Problem =
       readonly dewPointCelsius: number;
       readonly leastAboveCelsius: number;
     })
+  /** A place of the tray that no hand reaches from its edge while it is wet. */
+  | (Placed & { readonly kind: "skin-out-of-reach"; readonly farthestMm: number; readonly reachMm: number })
   /** The resin dissolves the foam; the name is the foam's. */
   | (Placed & {
       readonly kind: "resin-dissolves-foam";

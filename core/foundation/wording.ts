@@ -109,6 +109,8 @@ function sentenceFor(problem: Problem): string {
       return `${name} is not to be laid at ${formatNumber(problem.celsius, 0)} °C: under ${formatNumber(problem.leastCelsius, 0)} °C it may never cure. Warm the shop, or take a resin for the cold, by its data sheet.`;
     case "shop-too-damp":
       return `At ${formatNumber(problem.celsius, 0)} °C the air of the shop gives off water at ${formatNumber(problem.dewPointCelsius, 1)} °C: the surface has to be ${formatNumber(problem.leastAboveCelsius, 0)} °C above that. Dry the air or warm shop and foam before ${name} is opened, or it cures cloudy and nothing bonds to it.`;
+    case "skin-out-of-reach":
+      return `${name} lies ${formatMm(problem.farthestMm)} mm from its edge, and hands reach in by ${formatMm(problem.reachMm)} mm. Lay a padded plank across from rib to rib and work from that, with a second pair of hands; then type how far you reach under Skin.`;
     case "resin-dissolves-foam":
       return `${problem.resinName} is a ${problem.resinKind} resin: its styrene dissolves ${name}. No session is planned. Take an epoxy, or a foam that its maker allows for it.`;
     case "coupon-not-believable":
@@ -329,6 +331,7 @@ export function levelOf(problem: Problem): ProblemLevel {
     case "laminate-off-allowance":
     case "coupon-not-believable":
     case "shop-too-damp":
+    case "skin-out-of-reach":
     case "rib-needs-bevel":
     case "ribs-overlap":
     case "rib-in-fence":

@@ -8,6 +8,7 @@ import type { Sheet } from "../surfaces/index.ts";
 import { finishedEdges } from "./edge-finishes.ts";
 import { faceRegions, isOnCore } from "./face-regions.ts";
 import { filletsOf } from "./fillets.ts";
+import { farthestInMm, reachProblem } from "./reach.ts";
 import { shopProblems } from "./shop-problems.ts";
 import { skinFace } from "./skin-face.ts";
 import { skinTasks } from "./skin-tasks.ts";
@@ -55,6 +56,7 @@ export function planSkins(
   ).filter(({ areaMm2, plies }) => areaMm2 > 0 && plies.length > 0);
   const sum = (values: readonly number[]) => values.reduce((total, value) => total + value, 0);
   const { resin, shopCelsius, peelPlyKgPerM2, hands } = laminate;
+  const farthestMm = memory.recall("reach", [...sheets, ...parts], () => farthestInMm(sheets, parts));
   const fillets = faces.length > 0 ? filletsOf(joints, parts, sheets, laminate.filletMm) : [];
   const curedHours = resin ? solidHours(resin, shopCelsius) : 0;
   return {
@@ -73,6 +75,8 @@ export function planSkins(
       ...couponProblems(project),
       ...faces.flatMap((one) => offAllowance(one, laminate)),
       ...shopProblems(faces, parts, project),
+      ...(faces.length > 0 ? reachProblem(farthestMm, laminate.reachMm) : []),
+      ...edgeProblems(project, parts),
     ],
   };
 }
@@ -91,6 +95,26 @@ function clothsOf(faces: readonly SkinFace[]): SkinPlan["cloths"] {
     }
   return [...byCloth.values()];
 }
+
+/** Finishes of edges that are no longer there. Problem: unknown-reference. */
+const edgeProblems = (project: Project, parts: readonly Part[]): readonly Problem[] =>
+  laminateOf(project).edgeFinishes.flatMap(({ itemId, edgeId }, i): readonly Problem[] => {
+    const isThere = parts.some(
+      (part) => part.itemId === itemId && part.edges.some((edge) => edge.edgeId === edgeId),
+    );
+    const place = { setting: `laminate.edgeFinishes.${i}` };
+    return isThere
+      ? []
+      : [
+          {
+            kind: "unknown-reference",
+            place,
+            name: `Edge finish ${i + 1}`,
+            field: "edge",
+            missingId: `${itemId} ${edgeId}`,
+          },
+        ];
+  });
 
 /** Of plies that the builder chose, or whose coupon was weighed. The fences' sides have no allowance: their foam is drawn as it stands. */
 function offAllowance(

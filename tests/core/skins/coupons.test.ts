@@ -80,6 +80,25 @@ describe("resin, foam and shop", () => {
   });
 });
 
+describe("hands", () => {
+  it("that do not reach the middle of the tray from its edge are told; the demo is 1.3 m wide", () => {
+    const far = (reachMm: number) =>
+      designTray({ ...demo, laminate: { reachMm } }).problems.flatMap((problem) =>
+        problem.kind === "skin-out-of-reach" ? [problem.farthestMm] : [],
+      );
+    expect(far(800)).toEqual([]);
+    const [farthestMm = 0] = far(400);
+    expect(farthestMm).toBeGreaterThan(500);
+    expect(farthestMm).toBeLessThan(700);
+  });
+
+  it("a finish of an edge that is gone is told", () => {
+    const edgeFinishes = [{ itemId: "s1", edgeId: "gone", finish: "flange" as const }];
+    const { problems } = designTray({ ...demo, laminate: { edgeFinishes } });
+    expect(problems.map(({ kind }) => kind)).toEqual(["unknown-reference"]);
+  });
+});
+
 describe("the steps of a session", () => {
   const { faces } = designTray(demo).skins;
 
