@@ -57,8 +57,8 @@ export function baseboardPlan(
         size.widthMm,
       ),
       ...dimensionMarks(view.corner, paper(x, y + height), 8, size.heightMm),
-      textMark(paper(x, y + height + 1.5), above, { heightMm: 1.8, face: "bold" }),
-      textMark(paper(x + width + 1.5, y + 0.5), below, { heightMm: 1.8, face: "bold" }),
+      textMark(paper(x, y + height + 1.5), above, { heightMm: 2.5, face: "bold" }),
+      textMark(paper(x + width + 1.5, y + 0.5), below, { heightMm: 2.5, face: "bold" }),
     ];
   };
   return { block: { heightMm: height + 30, draw }, scale };
@@ -106,19 +106,19 @@ function ribLines(
     const rib = ribs.find((candidate) => candidate.id === line.ribId);
     const [from, to] = [onView(view, line.from), onView(view, line.to)];
     if (rib === undefined) return [];
-    const width = lettering.widthMm(rib.id, "mono", 1.8);
+    const width = lettering.widthMm(rib.id, "mono", 2.5);
     const spot = labelSpot(rib, view, { from, to });
-    let box = { left: spot.x, right: spot.x + width, bottom: spot.y, top: spot.y + 2 };
+    let box = { left: spot.x, right: spot.x + width, bottom: spot.y, top: spot.y + 2.6 };
     while (ends.some((one) => boxesOverlap(growBox(one, 0.3), box))) {
       box =
         rib.runs === "across"
-          ? { ...box, bottom: box.bottom - 2.6, top: box.top - 2.6 }
+          ? { ...box, bottom: box.bottom - 3.4, top: box.top - 3.4 }
           : { ...box, left: box.left + width + 1, right: box.right + width + 1 };
     }
     ends.push(box);
     return [
       lineMark([from, to], "outline", "ribs"),
-      textMark(paper(box.left, box.bottom), rib.id, { heightMm: 1.8, face: "mono", layer: "ribs" }),
+      textMark(paper(box.left, box.bottom), rib.id, { heightMm: 2.5, face: "mono", layer: "ribs" }),
     ];
   });
 }

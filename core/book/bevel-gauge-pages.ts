@@ -5,8 +5,9 @@ import { gaugeMarks } from "./gauge-marks.ts";
 import { arrowMarks, lineMark, loopMark, paper, placeMark, textMark } from "./marks.ts";
 import { type NeededAngle, neededAngles } from "./needed-angles.ts";
 import { GAUGE_INSET_MM, type PageWindow } from "./page-window.ts";
+import { shorten } from "./shorten.ts";
 import { mapArea, mapHeight } from "./tile-map.ts";
-import { PRINT_WORDS, shorten, type TemplateSetting } from "./tile-page.ts";
+import { PRINT_WORDS, type TemplateSetting } from "./tile-page.ts";
 import type { DrawingPage, Mark, PaperPoint } from "./types.ts";
 
 /** A card to cut out: its long side stands on the foam, both others lean to it by one angle each. */
@@ -103,7 +104,7 @@ function cardMarks({ left, right }: Card, corner: PaperPoint): readonly Mark[] {
     paper(topLeft, y + heightMm),
   ];
   const text = (at: PaperPoint, words: string, anchor: "start" | "end", large: boolean) =>
-    textMark(at, words, { heightMm: large ? 5 : 1.8, face: large ? "mono" : "sans", anchor, layer: "words" });
+    textMark(at, words, { heightMm: large ? 5 : 2.5, face: large ? "mono" : "sans", anchor, layer: "words" });
   const ofAngle = ({ angleDeg, lengthMm }: NeededAngle, at: PaperPoint, anchor: "start" | "end") => [
     text(at, angleDeg === 0 ? "square" : `${formatNumber(angleDeg, 1)}°`, anchor, angleDeg > 0),
     ...(lengthMm > 0 ? [text(paper(at.x, at.y - 3), lengthWords(lengthMm), anchor, false)] : []),
@@ -120,8 +121,8 @@ function cardMarks({ left, right }: Card, corner: PaperPoint): readonly Mark[] {
 /** Metres where there are some, else whole centimetres in mm. */
 const lengthWords = (lengthMm: number): string =>
   lengthMm >= 1000
-    ? `${formatNumber(lengthMm / 1000, 1)} m of edge`
-    : `${formatNumber(Math.max(10, 10 * Math.round(lengthMm / 10)), 0)} mm of edge`;
+    ? `${formatNumber(lengthMm / 1000, 1)} m`
+    : `${formatNumber(Math.max(10, 10 * Math.round(lengthMm / 10)), 0)} mm`;
 
 function heading(page: number, heightMm: number, setting: TemplateSetting): readonly Mark[] {
   const { window, lettering } = setting;
@@ -141,7 +142,7 @@ function heading(page: number, heightMm: number, setting: TemplateSetting): read
     textMark(paper(left, top - 17), `${PRINT_WORDS}.`),
     textMark(
       paper(left, top - 22),
-      "Glue the page to card, cut the cards out with knife and straightedge, most used first.",
+      "Glue the page to card, cut the cards out, most used first. Below an angle: so much edge has it.",
     ),
   ];
 }
@@ -184,10 +185,10 @@ function caseMarks(corner: PaperPoint, sign: 1 | -1): readonly Mark[] {
     lineMark([paper(low, corner.y), paper(corner.x + width, corner.y)], "hidden"),
     loopMark(card, "thin"),
     ...arrowMarks(paper(high + sign * 0.6, top + 22), paper(high, top + 18), 2, "thin"),
-    textMark(paper(corner.x + 3, corner.y + 3.6), "part", { heightMm: 1.8 }),
-    textMark(paper(corner.x + width - 1, corner.y + 3.6), "waste", { heightMm: 1.8, anchor: "end" }),
+    textMark(paper(corner.x + 3, corner.y + 3.6), "part", { heightMm: 2.5 }),
+    textMark(paper(corner.x + width - 1, corner.y + 3.6), "waste", { heightMm: 2.5, anchor: "end" }),
     textMark(paper(corner.x, corner.y - 4), sign === 1 ? "air face longer" : "upper face longer", {
-      heightMm: 1.8,
+      heightMm: 2.5,
     }),
   ];
 }

@@ -42,9 +42,16 @@ interface Span {
   readonly dayMm: number;
 }
 
-/** The letter of the weekday and the day of the month over every column; a lost day is crossed. */
+/** Two letters and two figures need so much. */
+const WIDE_DAY_MM = 5;
+
+/**
+ * The weekday and the day of the month over every column; where columns are narrow its first letter, and the day over
+ * every second. A lost day is crossed.
+ */
 function headBlock(days: readonly PlannedDay[], dayMm: number): Block {
   const heightMm = 8;
+  const isWide = dayMm >= WIDE_DAY_MM;
   return {
     heightMm,
     keepsWithNext: true,
@@ -52,14 +59,16 @@ function headBlock(days: readonly PlannedDay[], dayMm: number): Block {
       days.flatMap(({ date, standing }, i): readonly Mark[] => {
         const left = corner.x + WORDS_MM + i * dayMm;
         const middle = left + dayMm / 2;
-        const look = { heightMm: 1.8, anchor: "middle", face: "mono" } as const;
+        const look = { heightMm: 2.5, anchor: "middle", face: "mono" } as const;
         const cross = [
           lineMark([paper(left + 0.5, corner.y - 7.2), paper(left + dayMm - 0.5, corner.y - 1)], "outline"),
           lineMark([paper(left + 0.5, corner.y - 1), paper(left + dayMm - 0.5, corner.y - 7.2)], "outline"),
         ];
         return [
-          textMark(paper(middle, corner.y - 3), dayWords(date).slice(0, 2), look),
-          textMark(paper(middle, corner.y - 6.6), `${Number(date.slice(8))}`, look),
+          textMark(paper(middle, corner.y - 3), dayWords(date).slice(0, isWide ? 2 : 1), look),
+          ...(isWide || i % 2 === 0
+            ? [textMark(paper(middle, corner.y - 6.6), `${Number(date.slice(8))}`, look)]
+            : []),
           ...(standing === "lost" ? cross : []),
         ];
       }),

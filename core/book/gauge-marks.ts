@@ -1,5 +1,5 @@
 import type { Box } from "./boxes.ts";
-import { lineMark, paper, textMark } from "./marks.ts";
+import { lineMark, paper, type TextMark, textMark } from "./marks.ts";
 import {
   BAR_MM,
   barIsLevel,
@@ -32,11 +32,40 @@ export function gaugeMarks(window: PageWindow): readonly Mark[] {
     tick(barStart),
     tick(barEnd),
     line(corner(0, 0), corner(1, 0), corner(1, 1), corner(0, 1), corner(0, 0)),
-    barLabel(barStart, barEnd, level),
-    textMark(paper(corner(1, 0).x - 1.5, corner(1, 0).y + 1.5), "100 mm square", {
-      anchor: "end",
-      layer: "gauge",
-    }),
+    ...gaugeWords(window).flatMap((choices) => choices.slice(0, 1)),
+  ];
+}
+
+/** The words of the bar and of the square: for each the places where they may stand, best first. Paper coordinates. */
+export function gaugeWords(window: PageWindow): readonly (readonly TextMark[])[] {
+  const [bar, square] = gaugeBoxes(window).map(({ left, right, bottom, top }) => ({
+    left: window.marginMm + left * window.correctionX,
+    right: window.marginMm + right * window.correctionX,
+    bottom: window.marginMm + bottom * window.correctionY,
+    top: window.marginMm + top * window.correctionY,
+  }));
+  if (bar === undefined || square === undefined) return [];
+  const level = barIsLevel(window);
+  const along = (share: number): TextMark =>
+    level
+      ? textMark(paper(bar.left + (bar.right - bar.left) * share, bar.bottom + 3.2), "bar 200 mm", {
+          anchor: "middle",
+          layer: "gauge",
+        })
+      : textMark(paper(bar.left + 2.8, bar.bottom + (bar.top - bar.bottom) * share), "bar 200 mm", {
+          anchor: "middle",
+          turnRad: Math.PI / 2,
+          layer: "gauge",
+        });
+  const inSquare = (x: number, y: number, anchor: "start" | "end"): TextMark =>
+    textMark(paper(x, y), "100 mm square", { anchor, layer: "gauge" });
+  const [left, right] = [square.left + 1.5, square.right - 1.5];
+  return [
+    [0.5, 0.3, 0.7, 0.15, 0.85, 0.4, 0.6].map(along),
+    [square.bottom + 1.5, square.top - 4, square.bottom + 30, square.bottom + 60].flatMap((y) => [
+      inSquare(right, y, "end"),
+      inSquare(left, y, "start"),
+    ]),
   ];
 }
 
@@ -76,15 +105,3 @@ export function gaugeFrames(window: PageWindow): readonly Box[] {
 
 /** The words of the square stand on its lower side. */
 const WORDS_MM = 5;
-
-const barLabel = (start: PaperPoint, end: PaperPoint, level: boolean): Mark =>
-  level
-    ? textMark(paper((start.x + end.x) / 2, start.y + 1.2), "bar 200 mm", {
-        anchor: "middle",
-        layer: "gauge",
-      })
-    : textMark(paper(start.x - 1.2, (start.y + end.y) / 2), "bar 200 mm", {
-        anchor: "middle",
-        turnRad: Math.PI / 2,
-        layer: "gauge",
-      });

@@ -20,10 +20,10 @@ export function laidPieceMarks(
     const spot = findFreeSpot(size, loops, []);
     return spot === undefined ? [] : [{ heightMm, at: paper(spot.left + 0.5, spot.bottom + 0.5) }];
   })[0];
-  const middle = { heightMm: 1.8, at: paper(box.left + widthOf(box) / 2, box.bottom + heightOf(box) / 2) };
+  const middle = { heightMm: 2.5, at: paper(box.left + widthOf(box) / 2, box.bottom + heightOf(box) / 2) };
   const { heightMm, at } = label ?? middle;
   return [...loops.map((loop) => loopMark(loop, "cut")), textMark(at, code, { heightMm, face: "mono" })];
 }
 
 /** What codes are written in, mm, the largest that fits. */
-const LABEL_SIZES = [3.5, 2.5, 1.8] as const;
+const LABEL_SIZES = [3.5, 2.5] as const;

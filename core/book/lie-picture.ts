@@ -63,7 +63,7 @@ const trimMarks = (
     .filter((end, i) => past.some(({ alongMm }) => (i === 0 ? alongMm < end.alongMm : alongMm > end.alongMm)))
     .flatMap(({ alongMm, heightMm }) => [
       lineMark([spotAt(alongMm, heightMm, -4), spotAt(alongMm, heightMm, 5)], "thin"),
-      textMark(spotAt(alongMm, heightMm, 6), "trim", { heightMm: 1.8, anchor: "middle" }),
+      textMark(spotAt(alongMm, heightMm, 6), "trim", { heightMm: 2.5, anchor: "middle" }),
     ]);
 
 type SpotAt = (alongMm: number, upMm: number) => PaperPoint;
@@ -86,7 +86,7 @@ function ribMarks(
       ...(hasRoom
         ? [
             textMark(paper(foot.x, foot.y - 3.5), at(ribIds, i), {
-              heightMm: 1.8,
+              heightMm: 2.5,
               face: "mono",
               anchor: "middle",
             }),
@@ -131,7 +131,7 @@ function stripMarks(
     const worst = own.reduce((best, one) => (Math.abs(one.errorMm) > Math.abs(best.errorMm) ? one : best));
     marks.push(
       textMark(paper(x, corner.y - 3.2), signedMm(worst.errorMm), {
-        heightMm: 1.8,
+        heightMm: 2.5,
         face: "mono",
         anchor: "middle",
       }),

@@ -1,5 +1,6 @@
+import { at } from "../foundation/index.ts";
 import type { Box } from "./boxes.ts";
-import { boxOf } from "./boxes.ts";
+import { boxesOverlap, boxOf } from "./boxes.ts";
 import { findFreeSpot } from "./free-spot.ts";
 import type { Lettering } from "./lettering.ts";
 import { arrowMarks, paper, placeMark, textMark } from "./marks.ts";
@@ -11,7 +12,8 @@ const SIZES: readonly (readonly [number, number])[] = [
   [10, 5],
   [7, 3.5],
   [5, 2.5],
-  [3.5, 1.8],
+  [3.5, 2.5],
+  [2.5, 2.5],
 ];
 
 /**
@@ -21,7 +23,12 @@ const SIZES: readonly (readonly [number, number])[] = [
 export function mainLabel(
   piece: Piece,
   notes: readonly string[],
-  context: { readonly taken: readonly Box[]; readonly lettering: Lettering },
+  context: {
+    readonly taken: readonly Box[];
+    /** Words that it never covers, where it finds no room clear of all that is taken. */
+    readonly words?: readonly Box[];
+    readonly lettering: Lettering;
+  },
 ): readonly Mark[] {
   const whole = boxOf(piece.loops.flat());
   const isHigh = whole.top - whole.bottom > whole.right - whole.left;
@@ -38,17 +45,30 @@ export function mainLabel(
     const spot = findFreeSpot(block, piece.loops, context.taken);
     if (spot !== undefined) return block.draw(paper(spot.left, spot.bottom));
   }
-  return blocks
-    .slice(-1)
-    .flatMap((block) =>
-      block.draw(
-        paper(
-          (whole.left + whole.right - block.widthMm) / 2,
-          (whole.bottom + whole.top - block.heightMm) / 2,
-        ),
+  return blocks.slice(-1).flatMap((block) => {
+    const spots = SLIDES.map((share) =>
+      paper(
+        whole.left + (whole.right - whole.left - block.widthMm) * (isHigh ? 0.5 : share),
+        whole.bottom + (whole.top - whole.bottom - block.heightMm) * (isHigh ? share : 0.5),
       ),
     );
+    const isOff =
+      (boxes: readonly Box[]) =>
+      ({ x, y }: PaperPoint) => {
+        const box = { left: x, right: x + block.widthMm, bottom: y, top: y + block.heightMm };
+        return !boxes.some((other) => boxesOverlap(box, other));
+      };
+    return block.draw(
+      spots.find(isOff(context.taken)) ?? spots.find(isOff(context.words ?? [])) ?? at(spots, 0),
+    );
+  });
 }
+
+/** Along a piece too narrow for its code, where it may lie over the edges, best first. */
+const SLIDES = [
+  0.5, 0.4, 0.6, 0.3, 0.7, 0.2, 0.8, 0.1, 0.9, 0, 1, 0.05, 0.15, 0.25, 0.35, 0.45, 0.55, 0.65, 0.75, 0.85,
+  0.95,
+];
 
 /** The same block read from the right-hand side; its arrows still point as they do on the piece. */
 function turnedBlock(
@@ -88,7 +108,8 @@ function labelBlock(
   lettering: Lettering,
 ): LabelBlock {
   const { code, note } = size;
-  const arrowMm = 6 * note;
+  // On the narrowest pieces the arrow is short too.
+  const arrowMm = (code > note ? 6 : 3) * note;
   const isLevel = piece.arrow.word === "forward";
   const codeWidth = lettering.widthMm(piece.id, "mono", code);
   const wordWidth = lettering.widthMm(piece.arrow.word, "bold", note);

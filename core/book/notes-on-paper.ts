@@ -56,7 +56,7 @@ export function notesSheets(
   const blocks: readonly Block[] = [
     headingBlock("Notes on the drawing"),
     paragraphBlock("Numbered as in the rings of the general arrangement.", CONTENT_WIDTH_MM, lettering, {
-      heightMm: 1.8,
+      heightMm: 2.5,
     }),
     ...project.notes.flatMap((note, i) => [
       gapBlock(2.5),

@@ -1,8 +1,8 @@
 import type { Project } from "../project/index.ts";
-import { breakLines } from "./blocks.ts";
 import type { Box } from "./boxes.ts";
 import type { Lettering } from "./lettering.ts";
 import { boxMark, lineMark, paper, textMark } from "./marks.ts";
+import { shorten } from "./shorten.ts";
 import type { DrawingPage, Mark } from "./types.ts";
 
 /** A page of the book before it is framed and numbered. */
@@ -132,12 +132,12 @@ function titleBlock(body: SheetBody, project: Project, context: BlockContext): r
 function drawField(field: Field, lettering: Lettering): readonly Mark[] {
   const { box, label, text } = field;
   const roomMm = box.right - box.left - 3;
-  const sizes = field.large === true ? [3.5, 2.5, 1.8] : [2.5, 1.8];
-  const heightMm = sizes.find((size) => lettering.widthMm(text, "sans", size) <= roomMm) ?? 1.8;
-  const shown = breakLines(text, roomMm, lettering, { face: "sans", heightMm })[0] ?? "";
+  const sizes = field.large === true ? [3.5, 2.5] : [2.5];
+  const heightMm = sizes.find((size) => lettering.widthMm(text, "sans", size) <= roomMm) ?? 2.5;
+  const shown = shorten(text, "sans", heightMm, { lettering, roomMm });
   return [
     boxMark(paper(box.left, box.bottom), box.right - box.left, box.top - box.bottom, "thin"),
-    textMark(paper(box.left + 1.5, box.top - 2.8), label, { heightMm: 1.8 }),
-    textMark(paper(box.left + 1.5, box.bottom + 1.6), shown, { heightMm }),
+    textMark(paper(box.left + 1.5, box.top - 3.4), label, { heightMm: 2.5 }),
+    textMark(paper(box.left + 1.5, box.bottom + 1.4), shown, { heightMm }),
   ];
 }

@@ -45,18 +45,6 @@ export function stripLabels(design: Design, strip: Strip, part: Part, room: Labe
     return words === "" ? [] : [besideLine(line.points, words, 0.5)];
   });
   const fixed = [...figures, ...twists, ...numbers];
-  const words = [
-    ...fixed,
-    ...placeWords(
-      [
-        ...edgeLabels(design, strip, part, room),
-        ...alongLines(slotWords(strip), besideLine),
-        ...alongLines(layLines(design, part, piece.loops), besideLine),
-        ...alongLines(bendLimits(strip, part), alongLine),
-      ],
-      { ...room, avoid: [...room.avoid, ...boxesOf(fixed, lettering)] },
-    ),
-  ];
   const foam = design.project.materials.foams.find((candidate) => candidate.id === part.foamId);
   const notes = [
     piece.face,
@@ -64,11 +52,20 @@ export function stripLabels(design: Design, strip: Strip, part: Part, room: Labe
     bladeWords(design.project.cutting),
     ...(hasBevels(strip) ? [BEVEL_WORDS] : []),
   ];
-  return [
-    ...edgeTicks(marks),
-    ...words,
-    ...mainLabel(piece, notes, { taken: [...room.avoid, ...boxesOf(words, lettering)], lettering }),
-  ];
+  const fixedBoxes = boxesOf(fixed, lettering);
+  const taken = [...room.avoid, ...fixedBoxes];
+  const main = mainLabel(piece, notes, { taken, words: fixedBoxes, lettering });
+  const words = placeWords(
+    [
+      ...edgeLabels(design, strip, part, room),
+      ...alongLines(slotWords(strip), besideLine),
+      ...alongLines(layLines(design, part, piece.loops), besideLine),
+      ...alongLines(bendLimits(strip, part), alongLine),
+    ],
+    [...fixed, ...main.filter((mark) => mark.kind === "text")],
+    room,
+  );
+  return [...edgeTicks(marks), ...fixed, ...words, ...main];
 }
 
 /** What stands along a wall of every relief slot. */
@@ -93,15 +90,17 @@ export function ribLabels(group: RibGroup, room: LabelRoom): readonly Mark[] {
   const axis = rib.runs === "across" ? "y" : "x";
   const baseMm = rib.tabs.length > 0 ? 0 : box.bottom;
   const inside = rib.heights.filter((h) => h.atMm > box.left && h.atMm < box.right);
+  const figures = inside.map((height) => ({
+    atMm: height.atMm,
+    text: `${axis} ${formatNumber(height.atMm, 0)}  h ${formatMm(height.stationFaceMm)}`,
+  }));
   const words = [
-    ...inside.map((height) =>
-      uprightText(
-        textMark(
-          paper(height.atMm - 1, baseMm + 3),
-          `${axis} ${formatNumber(height.atMm, 0)}  h ${formatMm(height.stationFaceMm)}`,
-          { face: "mono", turnRad: Math.PI / 2, layer: "words" },
-        ),
-      ),
+    ...placeWords(
+      figures
+        .filter(({ atMm, text }, i) => !figures.slice(0, i).some(isSame(atMm, text)))
+        .map(({ atMm, text }) => heightWords(atMm, baseMm, text)),
+      [],
+      { ...room, avoid: [] },
     ),
     textMark(paper(box.left + 3, baseMm + 1.5), "base line, stands on the baseboard", {
       layer: "words",
@@ -118,6 +117,27 @@ export function ribLabels(group: RibGroup, room: LabelRoom): readonly Mark[] {
     ...mainLabel(piece, notes, { taken: [...avoid, ...boxesOf(words, lettering)], lettering }),
   ];
 }
+
+/** Two heights that would be told in the same words beside each other. */
+const isSame =
+  (atMm: number, text: string) =>
+  (other: { readonly atMm: number; readonly text: string }): boolean =>
+    other.text === text && Math.abs(other.atMm - atMm) < 5;
+
+/** Above the words of the base line: places for a height beside its line, to its left, to its right, and higher up. */
+const OVER_BASE_MM = 6;
+const heightWords = (atMm: number, baseMm: number, text: string): readonly TextMark[] =>
+  [OVER_BASE_MM, OVER_BASE_MM + 40, OVER_BASE_MM + 80].flatMap((upMm) =>
+    [-1, 3.5].map((asideMm) =>
+      uprightText(
+        textMark(paper(atMm + asideMm, baseMm + upMm), text, {
+          face: "mono",
+          turnRad: Math.PI / 2,
+          layer: "words",
+        }),
+      ),
+    ),
+  );
 
 /** Beside a splice: what is sawn apart here, and how it is joined. */
 function spliceWords(rib: Rib, { atMm, way, plate }: RibSplice): readonly TextMark[] {
@@ -145,14 +165,26 @@ export function freest(choices: readonly TextMark[], room: LabelRoom): TextMark 
   return clear ?? at(choices, 0);
 }
 
-/** Texts one after the other, each at the first of its places that is clear of all before it. */
-function placeWords(wanted: readonly (readonly TextMark[])[], room: LabelRoom): readonly TextMark[] {
+/**
+ * Texts one after the other, each at the first of its places that is clear of all words before it and of what is to stay
+ * free; else clear of the words alone; one that finds no such place is left out: the sheet of the piece has it.
+ */
+function placeWords(
+  wanted: readonly (readonly TextMark[])[],
+  words: readonly TextMark[],
+  room: LabelRoom,
+): readonly TextMark[] {
   const placed: TextMark[] = [];
-  const avoid = [...room.avoid];
+  const taken = [...boxesOf(words, room.lettering)];
   for (const choices of wanted) {
-    const mark = freest(choices, { ...room, avoid });
+    const isOff = (boxes: readonly Box[]) => (mark: TextMark) => {
+      const box = boxOf(textCorners(mark, room.lettering));
+      return !boxes.some((other) => boxesOverlap(box, other));
+    };
+    const mark = choices.find(isOff([...taken, ...room.avoid])) ?? choices.find(isOff(taken));
+    if (mark === undefined) continue;
     placed.push(mark);
-    avoid.push(...boxesOf([mark], room.lettering));
+    taken.push(...boxesOf([mark], room.lettering));
   }
   return placed;
 }

@@ -112,7 +112,7 @@ function bendTable(part: PlatePart, lettering: Lettering): readonly Block[] {
       `Up is toward you, away from the ground. Allowance: what the bend takes of the flat. Deduction: both outside lengths less the flat. Set-back: from the corner of the outer faces to where the bend begins. Middle: from the wing's free edge in to the chain line. ${origin}Cuts at the ends of bends are as drawn.`,
       CONTENT_WIDTH_MM,
       lettering,
-      { heightMm: 1.8 },
+      { heightMm: 2.5 },
     ),
   ];
 }

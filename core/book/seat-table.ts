@@ -44,7 +44,7 @@ export function seatBlocks(
       "Faces: how far the foam stands over (+) or under (−) the drawn edge at each face.",
       widthMm,
       lettering,
-      { heightMm: 1.8 },
+      { heightMm: 2.5 },
     ),
   ];
 }

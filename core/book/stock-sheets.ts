@@ -149,11 +149,11 @@ function straightMarks(
 ): readonly Mark[] {
   const [from, to] = [seen(cut.from), seen(cut.to)];
   const isUpright = Math.abs(from.x - to.x) < Math.abs(from.y - to.y);
-  const at = isUpright ? paper(to.x, to.y + 3) : paper(to.x + 3, to.y);
+  const at = isUpright ? paper(to.x, to.y + 3.6) : paper(to.x + 3.6, to.y);
   return [
     lineMark([from, to], "fold"),
-    circleMark(at, 2, "thin"),
-    textMark(paper(at.x, at.y - 0.9), `${number}`, { heightMm: 1.8, anchor: "middle" }),
+    circleMark(at, 2.6, "thin"),
+    textMark(paper(at.x, at.y - 1.25), `${number}`, { heightMm: 2.5, anchor: "middle" }),
   ];
 }
 

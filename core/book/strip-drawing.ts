@@ -166,7 +166,7 @@ function markTicks(marks: readonly EdgeMark[], put: (p: PaperPoint) => PaperPoin
       lineMark([inside(-TICK_MM), inside(TICK_MM)], "thin", "marks"),
       ...(joint === undefined
         ? []
-        : [textMark(paper(number.x, number.y - 0.9), joint.label, { heightMm: 1.8, anchor: "middle" })]),
+        : [textMark(paper(number.x, number.y - 0.9), joint.label, { heightMm: 2.5, anchor: "middle" })]),
     ];
   });
 }
@@ -181,7 +181,7 @@ function twistFigures(part: Part, piece: Piece, put: (p: PaperPoint) => PaperPoi
     if (words === "" || (last !== undefined && Math.hypot(middle.x - last.x, middle.y - last.y) < 9))
       return [];
     last = middle;
-    return [textMark(middle, words, { heightMm: 1.8, face: "mono" })];
+    return [textMark(middle, words, { heightMm: 2.5, face: "mono" })];
   });
 }
 
@@ -200,12 +200,12 @@ function numberRow(table: MarkingTable, row: NumberRow): readonly Mark[] {
     .flatMap(({ alongMm }): Mark[] => {
       const { x, y } = row.put(paper(table.origin.u + alongMm, table.origin.v));
       const text = formatNumber(alongMm, 0);
-      const half = row.lettering.widthMm(text, "mono", 1.8) / 2;
+      const half = row.lettering.widthMm(text, "mono", 2.5) / 2;
       if (x - half < end + 1) return [];
       end = x + half;
       return [
         lineMark([paper(x, y), paper(x, row.top - 0.6)], "station", "station"),
-        textMark(paper(x, row.top), text, { heightMm: 1.8, face: "mono", anchor: "middle" }),
+        textMark(paper(x, row.top), text, { heightMm: 2.5, face: "mono", anchor: "middle" }),
       ];
     });
 }

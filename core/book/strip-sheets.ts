@@ -161,7 +161,7 @@ function edgeTable(design: Design, strip: Strip, part: Part, lettering: Letterin
         ...(hasLine && measured !== undefined ? [lineShift(measured, part, edge.spare?.lengthMm ?? 0)] : []),
       ];
     });
-  const small = (words: string) => paragraphBlock(words, CONTENT_WIDTH_MM, lettering, { heightMm: 1.8 });
+  const small = (words: string) => paragraphBlock(words, CONTENT_WIDTH_MM, lettering, { heightMm: 2.5 });
   return [
     ...tableBlocks(columns, rows, lettering),
     gapBlock(1.5),

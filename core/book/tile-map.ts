@@ -6,9 +6,10 @@ import { gaugeMarks } from "./gauge-marks.ts";
 import type { Lettering } from "./lettering.ts";
 import { boxMark, filledMark, lineMark, paper, textMark } from "./marks.ts";
 import { GAUGE_INSET_MM, leastWindowHeight, type PageWindow } from "./page-window.ts";
+import { shorten } from "./shorten.ts";
 import type { TemplateLayout, Tile } from "./template-layouts.ts";
 import { thin } from "./thin-points.ts";
-import { BOARD_WORDS, PRINT_WORDS, shorten, type TemplateSetting } from "./tile-page.ts";
+import { BOARD_WORDS, PRINT_WORDS, type TemplateSetting } from "./tile-page.ts";
 import type { DrawingPage, LineStyle, Mark, PaperPoint } from "./types.ts";
 
 /** The smallest picture of a layout on the map, mm. */

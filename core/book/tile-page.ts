@@ -4,11 +4,12 @@ import type { Box } from "./boxes.ts";
 import { boxesOverlap, boxHolds, boxOf, growBox, markBox, textCorners, widthOf } from "./boxes.ts";
 import { clipLine } from "./clip.ts";
 import { bladeWords } from "./cutting-words.ts";
-import { gaugeFrames, gaugeMarks } from "./gauge-marks.ts";
+import { gaugeFrames, gaugeMarks, gaugeWords } from "./gauge-marks.ts";
 import type { Lettering } from "./lettering.ts";
 import { arrowMarks, lineMark, type Placing, paper, placeMark, type TextMark, textMark } from "./marks.ts";
 import { HEADING_MM, type PageWindow } from "./page-window.ts";
 import { setOutCrosses } from "./set-out-crosses.ts";
+import { shorten } from "./shorten.ts";
 import type { PlacedPiece, TemplateLayout, Tile } from "./template-layouts.ts";
 import type { DrawingPage, Mark, PaperPoint } from "./types.ts";
 import { uprightText } from "./upright-text.ts";
@@ -59,17 +60,17 @@ export function tilePage(
     const taken = [...room.taken, ...setOut.map((mark) => markBox(mark, setting.lettering))];
     setOut.push(...setOutCrosses(placed, { ...room, taken }));
   }
+  const printed = [...words, ...setOut].map((mark) => placeMark(mark, placing));
   return {
     name: `${tile.name} of layout ${layout.number}`,
     widthMm: window.paperWidthMm,
     heightMm: window.cutToLength ? cutLength(layout, window) : window.paperHeightMm,
     marks: [
       ...drawn.map((mark) => placeMark(mark, placing)),
-      ...words.map((mark) => placeMark(mark, placing)),
-      ...setOut.map((mark) => placeMark(mark, placing)),
+      ...printed,
       ...crosses(shown, window).map((mark) => placeMark(mark, placing)),
-      ...neighbours(layout, tile, setting),
-      ...gaugeMarks(window),
+      ...gaugeMarks(window).filter(({ kind }) => kind !== "text"),
+      ...clearTexts([...neighbours(layout, tile, setting), ...gaugeWords(window)], printed, setting),
       ...heading({ layout, tile, inside, pageNumber }, setting),
     ],
   };
@@ -150,24 +151,51 @@ function crosses(shown: Box, window: PageWindow): readonly Mark[] {
   );
 }
 
-/** The names of the pages that are taped to this one, at its edges. */
-function neighbours(layout: TemplateLayout, tile: Tile, setting: TemplateSetting): readonly Mark[] {
+/** Each text at the first of its places that is clear of what is printed already, else at its first. */
+function clearTexts(
+  wanted: readonly (readonly TextMark[])[],
+  printed: readonly Mark[],
+  { lettering }: TemplateSetting,
+): readonly TextMark[] {
+  const taken = printed.filter(({ kind }) => kind === "text").map((mark) => markBox(mark, lettering));
+  return wanted.flatMap((choices) => {
+    const isClear = (mark: TextMark) => !taken.some((box) => boxesOverlap(box, markBox(mark, lettering)));
+    const chosen = choices.find(isClear) ?? choices[0];
+    if (chosen === undefined) return [];
+    taken.push(markBox(chosen, lettering));
+    return [chosen];
+  });
+}
+
+/** Along an edge, where the name of the neighbour may stand, best first. */
+const TAPE_SHARES = [0.62, 0.75, 0.5, 0.38, 0.25, 0.87, 0.13];
+
+/** The names of the pages that are taped to this one, at its edges: for each the places where it may stand. */
+function neighbours(
+  layout: TemplateLayout,
+  tile: Tile,
+  setting: TemplateSetting,
+): readonly (readonly TextMark[])[] {
   const { window } = setting;
   const nameAt = (column: number, row: number) =>
     layout.tiles.find((other) => other.column === column && other.row === row)?.name;
   const width = window.widthMm * window.correctionX;
   const height = layout.windowHeightMm * window.correctionY;
   const [x, y] = [window.marginMm, window.marginMm];
-  const places: readonly (readonly [string | undefined, PaperPoint, number])[] = [
-    [nameAt(tile.column - 1, tile.row), paper(x + 4, y + height * 0.62), Math.PI / 2],
-    [nameAt(tile.column + 1, tile.row), paper(x + width - 1.5, y + height * 0.62), Math.PI / 2],
-    [nameAt(tile.column, tile.row - 1), paper(x + width * 0.75, y + height - 4), 0],
-    [nameAt(tile.column, tile.row + 1), paper(x + width * 0.75, y + 1.5), 0],
+  const places: readonly (readonly [string | undefined, (share: number) => PaperPoint, number])[] = [
+    [nameAt(tile.column - 1, tile.row), (share) => paper(x + 4, y + height * share), Math.PI / 2],
+    [nameAt(tile.column + 1, tile.row), (share) => paper(x + width - 1.5, y + height * share), Math.PI / 2],
+    [nameAt(tile.column, tile.row - 1), (share) => paper(x + width * share, y + height - 4), 0],
+    [nameAt(tile.column, tile.row + 1), (share) => paper(x + width * share, y + 1.5), 0],
   ];
-  return places.flatMap(([name, at, turnRad]) =>
+  return places.flatMap(([name, spotAt, turnRad]) =>
     name === undefined
       ? []
-      : [textMark(at, `tape ${name} here`, { anchor: "middle", turnRad, layer: "register" })],
+      : [
+          TAPE_SHARES.map((share) =>
+            textMark(spotAt(share), `tape ${name} here`, { anchor: "middle", turnRad, layer: "register" }),
+          ),
+        ],
   );
 }
 
@@ -248,18 +276,4 @@ function faces(
     x += width + 12;
   }
   return marks;
-}
-
-/** The text cut to a width, with an ellipsis where something is left out. */
-export function shorten(
-  text: string,
-  face: TextMark["face"],
-  heightMm: number,
-  fit: { readonly lettering: Lettering; readonly roomMm: number },
-): string {
-  const { lettering, roomMm } = fit;
-  if (lettering.widthMm(text, face, heightMm) <= roomMm) return text;
-  let kept = text;
-  while (kept.length > 0 && lettering.widthMm(`${kept}…`, face, heightMm) > roomMm) kept = kept.slice(0, -1);
-  return kept === "" ? "" : `${kept.trimEnd()}…`;
 }

@@ -40,7 +40,7 @@ export type Mark =
       readonly kind: "text";
       readonly at: PaperPoint;
       readonly text: string;
-      /** Height of the letters after ISO 3098: 1.8, 2.5, 3.5, 5, 7, 10 mm. */
+      /** Height of the letters after ISO 3098: 2.5, 3.5, 5, 7, 10 mm; no smaller on A4 and A3. */
       readonly heightMm: number;
       readonly face: TextFace;
       readonly anchor: "start" | "middle" | "end";

@@ -109,9 +109,9 @@ describe.each(books)("build book of %s", (_, design) => {
     expect(collisions).toEqual([]);
   });
 
-  it("uses letter heights of the standard and no smaller than 1.8 mm", () => {
+  it("uses letter heights of the standard and no smaller than 2.5 mm", () => {
     const heights = new Set(pages.flatMap((page) => textsOf(page).map((mark) => mark.heightMm)));
-    for (const height of heights) expect([1.8, 2.5, 3.5, 5, 7, 10]).toContain(height);
+    for (const height of heights) expect([2.5, 3.5, 5, 7, 10]).toContain(height);
   });
 
   it("carries owner, number, date, sheet, title, creator, approver and document type on every sheet", () => {

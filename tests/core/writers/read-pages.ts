@@ -14,6 +14,8 @@ export interface ReadText {
   readonly x: number;
   readonly y: number;
   readonly widthMm: number;
+  /** Size of the em square. */
+  readonly emMm: number;
   readonly turnRad: number;
 }
 
@@ -52,8 +54,9 @@ function textOf(item: {
   readonly transform: readonly number[];
   readonly width: number;
 }): ReadText {
-  const [a = 0, b = 0, , , x = 0, y = 0] = item.transform;
-  return { text: item.str, x: x * MM, y: y * MM, widthMm: item.width * MM, turnRad: Math.atan2(b, a) };
+  const [a = 0, b = 0, c = 0, d = 0, x = 0, y = 0] = item.transform;
+  const emMm = Math.hypot(c, d) * MM;
+  return { text: item.str, x: x * MM, y: y * MM, widthMm: item.width * MM, emMm, turnRad: Math.atan2(b, a) };
 }
 
 function linesOf(names: readonly number[], given: readonly unknown[]): readonly ReadLine[] {
