@@ -5,9 +5,9 @@ import { boxMark, filledMark, lineMark, paper, textMark } from "./marks.ts";
 import { CONTENT_WIDTH_MM } from "./page-frame.ts";
 import type { Mark, PaperPoint } from "./types.ts";
 
-const WORDS_MM = 62;
+const WORDS_MM = 74;
 const DAYS_MM = CONTENT_WIDTH_MM - WORDS_MM;
-const ROW_MM = 4.6;
+const ROW_MM = 5;
 const BAR_MM = 2.4;
 /** A shorter bar could not be seen. */
 const LEAST_BAR_MM = 0.9;
@@ -89,7 +89,7 @@ function rowBlock(task: PlannedTask, span: Span, dayCount: number, lettering: Le
     const end = task.stints.at(-1)?.toMinute ?? 0;
     const columns = Array.from({ length: dayCount + 1 }, (_, i) => left + i * span.dayMm);
     return [
-      textMark(paper(corner.x, bottom + 0.3), words, { heightMm: TEXT_MM, face }),
+      textMark(paper(corner.x, bottom + 0.5), words, { heightMm: TEXT_MM, face }),
       lineMark([paper(corner.x, foot), paper(left + dayCount * span.dayMm, foot)], "station"),
       ...columns.map((x) => lineMark([paper(x, foot), paper(x, corner.y)], "station")),
       ...(task.cureMinutes > 0 ? hatchedBar(xOf(end), xOf(task.curedAtMinute), bottom) : []),

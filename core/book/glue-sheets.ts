@@ -130,8 +130,14 @@ function stepPicture(step: GlueStep, shapes: readonly SpaceShape[], lettering: L
       ),
       ...standing.flatMap((shape) => planMarks(shape, view, "station")),
       ...coming.flatMap((shape) => planMarks(shape, view, "outline")),
-      ...codeMarks(coming, view, lettering),
+      ...codeMarks(namedShapes(coming), view, lettering),
     ];
   };
   return { heightMm: PICTURE_HEIGHT_MM + 3, draw };
+}
+
+/** Of many strips of one sheet beside each other the first and the last are named. */
+function namedShapes(coming: readonly SpaceShape[]): readonly SpaceShape[] {
+  const isOneSheet = coming.every(({ partId }) => partId === coming[0]?.partId);
+  return isOneSheet && coming.length > 3 ? [...coming.slice(0, 1), ...coming.slice(-1)] : coming;
 }

@@ -45,7 +45,10 @@ function glueStep(draft: StepDraft, step: number, shop: Shop): Omit<GlueStep, "a
   const { project, gluing, times } = shop;
   const { kind, place, title, why, lines, come, cautions = [], how = [] } = draft;
   const fillingKg = slotFillingKg(bentStrips(draft), project);
-  const held = lines.map((line) => ({ ...line, ...holdLine(line, gluing), unitId: comesWith(line, come) }));
+  const inTurn = fromWhatStands(draft);
+  const held = lines
+    .map((line) => ({ ...line, ...holdLine(line, gluing), unitId: comesWith(line, inTurn) }))
+    .toSorted((a, b) => turnOf(a.unitId, inTurn) - turnOf(b.unitId, inTurn));
   const hasGlue = lines.length > 0 || fillingKg > 0;
   const rounds = glueRounds(held, times.openMinutes, gluing.hands);
   const hazard = hasGlue && gluing.glue !== undefined ? [CAUTIONS[gluing.glue.hazard]] : [];
@@ -113,9 +116,20 @@ function ownMinutes(
 const slotLengthMm = (strips: readonly Strip[]): number =>
   sum(strips.flatMap(({ slots = [] }) => slots.map(({ lengthMm }) => lengthMm)));
 
+/** Pieces that come in one step, in the order of their gluing: it begins at what stands already. */
+function fromWhatStands({ come, standing, lines }: StepDraft): readonly GlueUnit[] {
+  const meets = (unit: GlueUnit | undefined) =>
+    unit !== undefined &&
+    lines.some(({ units }) => units.includes(unit) && units.some((other) => standing.includes(other)));
+  return meets(come.at(-1)) && !meets(come[0]) ? come.toReversed() : come;
+}
+
 /** The piece that a line of glue comes with: the last of those that come and touch it. */
-const comesWith = ({ units }: GlueLine, come: readonly GlueUnit[]): string =>
-  come.findLast((unit) => units.includes(unit))?.id ?? "";
+const comesWith = ({ units }: GlueLine, inTurn: readonly GlueUnit[]): string =>
+  inTurn.findLast((unit) => units.includes(unit))?.id ?? "";
+
+const turnOf = (unitId: string, inTurn: readonly GlueUnit[]): number =>
+  inTurn.findIndex(({ id }) => id === unitId);
 
 const addsOf = (units: readonly GlueUnit[]): readonly string[] => units.flatMap(({ adds }) => adds);
 

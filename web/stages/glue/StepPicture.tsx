@@ -43,6 +43,9 @@ export function StepPicture({ step, design, shapes }: StepPictureProps) {
 function Picture({ step, design, shapes, scale }: StepPictureProps & { readonly scale: Scale }) {
   const standing = shapesOf(shapes, step.standing);
   const coming = shapesOf(shapes, step.adds);
+  // Of many strips of one sheet the first and the last are named.
+  const isOneSheet = coming.every(({ partId }) => partId === coming[0]?.partId);
+  const named = isOneSheet && coming.length > 3 ? [...coming.slice(0, 1), ...coming.slice(-1)] : coming;
   const beside = step.standing.length > 0 ? ` beside ${step.standing.join(", ")}` : "";
   return (
     <svg
@@ -68,7 +71,7 @@ function Picture({ step, design, shapes, scale }: StepPictureProps & { readonly 
       {glueLines(step, design, shapes).map((spots, index) => (
         <path key={index} className="glue-line" d={pathOf(spots, scale, "open")} />
       ))}
-      {coming.map((shape) => (
+      {named.map((shape) => (
         <Code key={shape.id} shape={shape} scale={scale} />
       ))}
     </svg>
