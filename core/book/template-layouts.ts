@@ -1,7 +1,8 @@
 import { at } from "../foundation/index.ts";
 import { type Box, boxesOverlap, boxOf, growBox, heightOf, widthOf } from "./boxes.ts";
 import { clipLine } from "./clip.ts";
-import { type LineMark, type Placing, paper, placePoint } from "./marks.ts";
+import { fewestTiles, spareBeside } from "./fewest-tiles.ts";
+import { type LineMark, type Placing, paper, placeMark, placePoint } from "./marks.ts";
 import { leastWindowHeight, type PageWindow } from "./page-window.ts";
 import type { Piece } from "./piece.ts";
 import type { PaperPoint } from "./types.ts";
@@ -59,10 +60,24 @@ export function layOutTemplates(pieces: readonly Piece[], window: PageWindow): r
     if (spot !== undefined && spot.newPages < pagesOf(own.draft)) {
       drafts[spot.index] = addTo(at(drafts, spot.index), spot.spot, window);
     } else {
-      drafts.push(addTo(own.draft, { turn: own.turn, left: ROOM_MM, bottom: ROOM_MM }, window));
+      drafts.push(addTo(own.draft, spotAlone(own.turn, own.draft, window), window));
     }
   }
   return drafts.map((draft, i) => finish(draft, i + 1, window));
+}
+
+/** Where a piece lies on pages of its own; a rib so that it crosses the fewest of them. */
+function spotAlone(turn: Turn, draft: Draft, window: PageWindow): Spot {
+  const spot: Spot = { turn, left: ROOM_MM, bottom: ROOM_MM };
+  if (turn.piece.stuff !== "board") return spot;
+  const { right, up } = fewestTiles(
+    turn.piece.lines.map((line) => placeMark(line, placingAt(spot))).filter((mark) => mark.kind === "line"),
+    Array.from({ length: draft.rows * draft.columns }, (_, i) =>
+      windowBox(i % draft.columns, Math.floor(i / draft.columns), window),
+    ),
+    spareBeside(turn.box, growBox(extent(draft, window), -ROOM_MM)),
+  );
+  return { turn, left: ROOM_MM + right, bottom: ROOM_MM + up };
 }
 
 interface BoxedPiece {
@@ -191,14 +206,16 @@ function spotsIn(draft: Draft, turn: Turn, window: PageWindow): readonly Spot[] 
     });
 }
 
+const placingAt = ({ turn, left, bottom }: Spot): Placing => ({
+  quarterTurned: turn.quarterTurned,
+  scaleX: 1,
+  scaleY: 1,
+  move: paper(left - turn.box.left, bottom - turn.box.bottom),
+});
+
 function addTo(draft: Draft, spot: Spot, window: PageWindow): Draft {
   const { turn } = spot;
-  const placing: Placing = {
-    quarterTurned: turn.quarterTurned,
-    scaleX: 1,
-    scaleY: 1,
-    move: paper(spot.left - turn.box.left, spot.bottom - turn.box.bottom),
-  };
+  const placing = placingAt(spot);
   const put = (line: LineMark): LineMark => ({
     ...line,
     points: line.points.map((p) => placePoint(p, placing)),

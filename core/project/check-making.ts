@@ -53,7 +53,7 @@ function soundHeights(heights: Heights, problems: Problem[]): Heights {
       { field: `Height of point ${i + 1}`, value: heightMm, ...RANGES.boardHeightMm },
     ].find(({ value, least, most }) => !isWithin(value, { least, most }));
     if (wrong === undefined) return true;
-    const place = { setting: "jig.making.boardHeights" };
+    const place = { setting: `jig.making.boardHeights.${i}` };
     problems.push({ kind: "number-out-of-range", place, name: "the measured baseboard", ...wrong });
     return false;
   });

@@ -111,7 +111,7 @@ export function overBendProblem(
   return [
     {
       kind: "no-over-bend",
-      place: { setting: "jig.lie.overBend" },
+      place: { setting: "jig.lie.overBend.keepXMm" },
       name: "the ribs",
       why: overBend.why,
     },
