@@ -77,6 +77,7 @@ function faceBlocks(face: SkinFace, lettering: Lettering): readonly Block[] {
       ]),
       lettering,
     ),
+    gapBlock(1.5),
     ...sessionBlocks(face, lettering),
     gapBlock(3),
   ];
