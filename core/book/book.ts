@@ -9,6 +9,7 @@ import { glueSheets } from "./glue-sheets.ts";
 import { jigSheets } from "./jig-sheets.ts";
 import { type Fonts, readLettering } from "./lettering.ts";
 import { lieSheets } from "./lie-sheets.ts";
+import { logSheets } from "./log-sheets.ts";
 import { notesSheets } from "./notes-on-paper.ts";
 import { framePages, type SheetBody } from "./page-frame.ts";
 import { partsSheets } from "./parts-sheets.ts";
@@ -55,6 +56,7 @@ export function drawBook(design: Design, fonts: Fonts): DrawingSet {
     ...glueSheets(design, lettering),
     ...skinSheets(design, lettering),
     ...clothSheets(design, lettering),
+    ...logSheets(design, lettering),
   ];
   return {
     title: `${project.title}: build book`,

@@ -179,6 +179,24 @@ describe.each(books)("build book of %s", (_, design) => {
   });
 });
 
+describe("the blanks of the book", () => {
+  it("have a row for the test print, the kerf, a coupon, and every rib of jig and cradle once", () => {
+    const { pages } = drawBook(demo, fonts);
+    const texts = pages.filter(({ name }) => name === "What was measured").flatMap(textsOf);
+    const words = texts.map(({ text }) => text);
+    for (const reading of ["bar across the page", "kerf, mean of five cuts", "coupon: dry mass, cured mass"])
+      expect(words).toContain(reading);
+    const ribs = [...demo.jig.ribs, ...(demo.jig.cradle?.ribs ?? [])].map(({ id }) => id).sort();
+    expect(
+      texts
+        .filter(({ face }) => face === "mono")
+        .map(({ text }) => text)
+        .filter((text) => ribs.includes(text))
+        .sort(),
+    ).toEqual(ribs);
+  });
+});
+
 describe("build book", () => {
   it("prints the open problems in words on its cover", () => {
     const design = practiceDesign();
