@@ -32,6 +32,7 @@ export default defineConfig({
           include: ["tests/{core,sources}/**/*.test.ts"],
           // The core keeps nothing between calls: its modules are loaded once for all files.
           isolate: false,
+          maxWorkers: 2,
           testTimeout: SLOW_MACHINE_MS,
         },
       },
@@ -41,6 +42,7 @@ export default defineConfig({
           root: ".",
           environment: "node",
           include: ["tests/web/**/*.test.ts"],
+          maxWorkers: 2,
           testTimeout: SLOW_MACHINE_MS,
         },
       },

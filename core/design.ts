@@ -130,19 +130,21 @@ export function planWork(shapes: Shapes, memory: Memory = NO_MEMORY): Work {
   const { seams } = cutting;
   const running = runPast(cutting.strips, { parts, sheets, project, memory });
   const { pasts } = running;
+  // Of fences it matters here only whether there are any.
+  const flats = [...sheets, ...parts].filter(({ kind }) => kind !== "fence");
+  const hasFences = sheets.some(({ kind }) => kind === "fence");
   const overBend = memory.recall(
     "over-bend",
-    [...sheets, ...parts, ...pasts, ...OVER_BEND_GROUND.map((field) => project[field])],
+    [...flats, ...pasts, hasFences, ...OVER_BEND_GROUND.map((field) => project[field])],
     () => findOverBend({ sheets, parts, pasts, project }),
   );
   const bent = isOverBent(overBend, project) ? overBend : undefined;
-  const laid = memory.recall("laid foam", [...parts, ...pasts, bent], () => laidFoam(parts, pasts, bent));
+  const laid = memory.recall("laid foam", [...flats, ...pasts, bent], () => laidFoam(parts, pasts, bent));
   const foam = lyingFoam({ sheets, parts, seams, laid });
   const { jig: typed, materials, skins } = project;
   const lies = [...foam.sheets, ...foam.parts, ...foam.seams, laid, typed, materials, skins];
-  const places = memory.recall("rib places", [...lies, ...sheets], () =>
-    placeRibs(foam, project, obstaclesOf({ sheets, parts }, project)),
-  );
+  const obstacles = memory.keep("obstacles", obstaclesOf({ sheets, parts }, project));
+  const places = memory.recall("rib places", [...lies, obstacles], () => placeRibs(foam, project, obstacles));
   const stand = memory.recall("stand", [places, typed], () => ({ ...typed, ...places }));
   const jigging = buildJig(sheets, { ...project, jig: stand }, memory, {
     parts,

@@ -3,6 +3,7 @@ import { type Block, flowBlocks, gapBlock, headingBlock, paragraphBlock, tableBl
 import type { Design } from "./design.ts";
 import type { Lettering } from "./lettering.ts";
 import { CONTENT, CONTENT_WIDTH_MM, type SheetBody } from "./page-frame.ts";
+import { firstSlots } from "./slot-trial-sheet.ts";
 
 /** Blanks for what is measured in the work, beside what it should be, and where in the program each reading goes. */
 export function logSheets(design: Design, lettering: Lettering): readonly SheetBody[] {
@@ -28,7 +29,9 @@ export function logSheets(design: Design, lettering: Lettering): readonly SheetB
       "Cutting",
       [
         ["kerf, mean of five cuts", `${design.project.cutting.kerfMm.toFixed(1)} mm`, "Stock, Cutting"],
-        ["slot trial, closed by, degrees", "see its sheet", "Sheets, Trial of three slots"],
+        ...(firstSlots(design)
+          ? [["slot trial, closed by, degrees", "see its sheet", "Sheets, Trial of three slots"] as const]
+          : []),
         ["thickness of the foam, four corners", "", "Stock, Foam"],
       ],
       lettering,

@@ -65,7 +65,7 @@ export function slotTrialSheets(design: Design, lettering: Lettering): readonly 
   }));
 }
 
-function firstSlots({
+export function firstSlots({
   parts,
 }: Design): { readonly slots: ZoneSlots; readonly thicknessMm: number } | undefined {
   for (const { zones, thicknessMm } of parts) {

@@ -103,6 +103,8 @@ export const rearRamp = defineStarter({
     const middleAtMm = (xMm: number) => (centreMm + outerAtMm(xMm)) / 2;
     return {
       ...emptyProject({ ...start, title: "Floor with rear ramp" }),
+      // Joints as long as these are shut and pinned by two.
+      laminate: { hands: 2 },
       profiles: [
         newProfile({
           id: "floor",

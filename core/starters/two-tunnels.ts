@@ -118,6 +118,8 @@ export const twoTunnels = defineStarter<Name>({
     const keel = ["keel", "k3", "k4"] as const;
     return {
       ...emptyProject({ ...start, title: "Floor with two tunnels" }),
+      // Joints as long as these are shut and pinned by two.
+      laminate: { hands: 2 },
       profiles: [
         newProfile({
           id: "flat",

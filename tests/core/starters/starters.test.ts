@@ -33,10 +33,13 @@ describe.each(STARTERS.map((starter) => [starter.word, starter] as const))("%s",
     expect(read).toEqual({ ok: true, project });
   });
 
-  it("has nothing open anywhere in its ranges", { timeout: 30_000 }, () => {
+  it("has nothing open anywhere in its ranges, but that the widest are skinned from a plank", {
+    timeout: 30_000,
+  }, () => {
     fc.assert(
       fc.property(numbersOf(starter), (typed) => {
-        expect(problemsOf(designTray(made(starter, typed)))).toEqual([]);
+        const { problems } = designTray(made(starter, typed));
+        expect(problems.filter(({ kind }) => kind !== "skin-out-of-reach").map(wordProblem)).toEqual([]);
       }),
       { seed: SEED, numRuns: 4 },
     );
