@@ -15,7 +15,8 @@ export interface Bond {
   readonly edgeIds?: readonly [string, string];
   /** Middle in plan; absent for a seam. */
   readonly middle?: PlanPoint;
-  readonly isCurved: boolean;
+  /** So much of it is curved, or bends with its sheet. */
+  readonly curvedMm: number;
   /** Bevel of both edges off square at its start, rad. */
   readonly bevelRad: readonly [number, number];
   /** Whether both sides lie in one plane before they are bent; only where they do is it glued on the bench. */
@@ -39,7 +40,7 @@ export function glueBonds(
       sides: [side(0), side(1)],
       edgeIds: joint.edgeIds,
       middle: { x: (joint.from.x + joint.to.x) / 2, y: (joint.from.y + joint.to.y) / 2 },
-      isCurved: side(0).some(({ part }) => isEdgeCurved(part, joint.edgeIds[0])),
+      curvedMm: Math.max(0, ...side(0).map(({ part }) => curvedMm(part, joint.edgeIds[0]))),
       bevelRad: joint.bevelRad,
       liesFlat: false,
     };
@@ -50,14 +51,14 @@ export function glueBonds(
     .map((seam): Bond => {
       const side = (index: 0 | 1) =>
         units.filter(({ strips }) => strips.some(({ id }) => id === seam.stripIds[index]));
-      const isCurved = seam.runs === "across rulings" && side(0).some(({ part }) => isBent(part));
+      const bends = seam.runs === "across rulings" ? side(0).map(({ part }) => bentMm(part)) : [];
       const { id, lengthMm, scarfMm } = seam;
       return {
         id,
         kind: "seam",
         lengthMm,
         sides: [side(0), side(1)],
-        isCurved,
+        curvedMm: Math.min(lengthMm, Math.max(0, ...bends)),
         bevelRad: bevelsOf(seam),
         liesFlat: side(0).some(({ part }) => liesFlat(seam, part)),
         scarfMm,
@@ -78,13 +79,17 @@ function unitsWithEdge(units: readonly GlueUnit[], partId: string, edgeId: strin
   return touching.length > 0 ? touching : own;
 }
 
-const isBent = (part: Part): boolean => part.zones.some(({ strain }) => strain > 0);
+/** How much of a part is bent, along it. */
+const bentMm = ({ zones }: Part): number =>
+  sum(zones.map(({ strain, fromUMm, toUMm }) => (strain > 0 ? toUMm - fromUMm : 0)));
 
-/** Whether an edge is curved on the flat, or bends with the sheet. */
-function isEdgeCurved(part: Part, edgeId: string): boolean {
-  const edges = part.loops.flatMap((loop) => loop.edges.filter((edge) => edge.edgeId === edgeId));
-  return edges.some((edge) => isCurvedOnFlat(edge) || runsThroughBend(edge, part));
-}
+/** How much of an edge is curved on the flat, or bends with the sheet. */
+const curvedMm = ({ loops, zones }: Part, edgeId: string): number =>
+  sum(
+    loops
+      .flatMap(({ edges }) => edges.filter((edge) => edge.edgeId === edgeId))
+      .map((edge) => (isCurvedOnFlat(edge) ? lengthOfEdgeMm(edge) : bentMmOf(edge, zones))),
+  );
 
 function isCurvedOnFlat(edge: FlatEdge): boolean {
   const from = at(edge.points, 0);
@@ -92,10 +97,17 @@ function isCurvedOnFlat(edge: FlatEdge): boolean {
   return lengthOfEdgeMm(edge) > Math.hypot(to.u - from.u, to.v - from.v) * 1.0001;
 }
 
-function runsThroughBend(edge: FlatEdge, part: Part): boolean {
+/** What of a straight edge runs through bends. */
+function bentMmOf(edge: FlatEdge, zones: Part["zones"]): number {
   const ends = [at(edge.points, 0).u, at(edge.points, -1).u];
   const [leastUMm, mostUMm] = [Math.min(...ends), Math.max(...ends)];
-  return part.zones.some(
-    ({ fromUMm, toUMm, strain }) => strain > 0 && Math.min(toUMm, mostUMm) - Math.max(fromUMm, leastUMm) > 1,
+  if (mostUMm - leastUMm < 1) return 0;
+  const alongUMm = sum(
+    zones.map(({ fromUMm, toUMm, strain }) =>
+      strain > 0 ? Math.max(0, Math.min(toUMm, mostUMm) - Math.max(fromUMm, leastUMm)) : 0,
+    ),
   );
+  return (alongUMm / (mostUMm - leastUMm)) * lengthOfEdgeMm(edge);
 }
+
+const sum = (values: readonly number[]): number => values.reduce((total, value) => total + value, 0);

@@ -8,7 +8,7 @@ import type { GlueRound, GlueStep, StepLine } from "./types.ts";
  * How every joint is glued with the chosen glue, said once before the steps. Scuffing, misting, glue kept back and slivers
  * in wide gaps are published (weakly); coating both faces and not starving a joint of epoxy are published.
  */
-export function glueHow({ glue, shopCelsius, heldBy }: Gluing): readonly string[] {
+export function glueHow({ glue, shopCelsius, heldBy, pinSpacingCurvedMm }: Gluing): readonly string[] {
   if (glue === undefined) return [];
   const { openMinutes, clampHours, loadHours } = glueTimes(glue, shopCelsius);
   const hours = (value: number) => formatNumber(value, value < 9.95 ? 1 : 0);
@@ -19,7 +19,7 @@ export function glueHow({ glue, shopCelsius, heldBy }: Gluing): readonly string[
       ? "Mist one edge with water, spread the glue on the other. Keep it 3 mm back from faces that will be sanded: what foams out there sets harder than the foam and stands proud."
       : "Thicken the epoxy until it does not run. Coat both edges, shut the joint until a bead shows all along, and press no harder: a joint that is squeezed dry is starved. Wipe the bead off.",
     heldBy === "pins"
-      ? "Pins go in on both sides of the joint, crossed, the first at its very ends."
+      ? `Pins go in on both sides of the joint, crossed, the first at its very ends; there and where it bends they stand ${formatNumber(pinSpacingCurvedMm, 0)} mm apart.`
       : "Weights lie over the joint on a strip of film and board, the first at its very ends.",
   ];
 }

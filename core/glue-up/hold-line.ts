@@ -7,20 +7,22 @@ export interface LineHold {
 }
 
 /**
- * Pins stand on both sides of a line, at its ends and next to these as close as on a curve, between them as far apart as
- * is typed; weights lie over the line, as far apart all along. Spacings are common practice: 100 mm, 50 mm on curves and at ends.
+ * Pins stand on both sides of a line, close at its ends and wherever it is curved or bends, else as far apart as is typed;
+ * weights lie over the line likewise. Spacings are common practice: 100 mm, 50 mm on curves and at ends. The spacing that is
+ * told is that of the longer share.
  */
 export function holdLine(
-  { lengthMm, isCurved }: { readonly lengthMm: number; readonly isCurved: boolean },
+  { lengthMm, curvedMm }: { readonly lengthMm: number; readonly curvedMm: number },
   { heldBy, pinSpacingMm, pinSpacingCurvedMm }: Gluing,
 ): LineHold {
-  const spacingMm = isCurved ? pinSpacingCurvedMm : pinSpacingMm;
+  const spacingMm = curvedMm > lengthMm / 2 ? pinSpacingCurvedMm : pinSpacingMm;
   if (!(spacingMm > 0 && pinSpacingCurvedMm > 0)) return { pins: 0, spacingMm };
-  if (heldBy === "weights") return { pins: spaces(lengthMm, spacingMm) + 1, spacingMm };
-  const endMm = Math.min(spacingMm, pinSpacingCurvedMm);
-  const betweenMm = lengthMm - 2 * endMm;
-  const gaps = betweenMm > 0 ? 2 + spaces(betweenMm, spacingMm) : spaces(lengthMm, endMm);
-  return { pins: 2 * (gaps + 1), spacingMm };
+  const closeMm = Math.min(pinSpacingMm, pinSpacingCurvedMm);
+  const endsMm = heldBy === "weights" ? 0 : 2 * closeMm;
+  const closeLengthMm = Math.min(lengthMm, curvedMm + endsMm);
+  const rows = heldBy === "weights" ? 1 : 2;
+  const gaps = spaces(closeLengthMm, closeMm) + spaces(lengthMm - closeLengthMm, pinSpacingMm);
+  return { pins: rows * (gaps + 1), spacingMm };
 }
 
 /** A hair over a whole number is rounding. */

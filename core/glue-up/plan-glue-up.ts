@@ -160,7 +160,7 @@ function benchDraft(unit: GlueUnit): StepDraft {
       lengthMm: seam.lengthMm,
       parts: [unit.part],
       units: [unit],
-      isCurved: false,
+      curvedMm: 0,
       bevelRad: bevelsOf(seam),
       scarfMm: seam.scarfMm,
     })),
@@ -178,10 +178,10 @@ function linesOf(
     bond.sides.every((side) => side.some((unit) => present.includes(unit)));
   return bonds
     .filter((bond) => isMade(bond, there) && !isMade(bond, standing))
-    .map(({ id, lengthMm, sides, isCurved, bevelRad, scarfMm }) => {
+    .map(({ id, lengthMm, sides, curvedMm, bevelRad, scarfMm }) => {
       const units = [...new Set(sides.flat())].filter((unit) => there.includes(unit));
       const parts = [...new Set(sides.flat().map(({ part }) => part))];
-      return { id, lengthMm, parts, units, isCurved, bevelRad, scarfMm };
+      return { id, lengthMm, parts, units, curvedMm, bevelRad, scarfMm };
     });
 }
 

@@ -9,7 +9,7 @@ export interface GlueLine {
   readonly parts: readonly Part[];
   /** The units on both sides of it. */
   readonly units: readonly GlueUnit[];
-  readonly isCurved: boolean;
+  readonly curvedMm: number;
   readonly bevelRad: readonly [number, number];
   /** How long the taper of a scarf is that is glued. */
   readonly scarfMm?: number | undefined;

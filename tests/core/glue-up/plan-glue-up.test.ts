@@ -158,7 +158,7 @@ describe("the figures of a step", () => {
     expect(step.waitHours).toBe(24);
   });
 
-  it("pins stand closer on a joint that is curved", () => {
+  it("pins stand closer where a joint bends", () => {
     const bent = straightProfile("bent", [
       [0, 150],
       [600, 150],
@@ -172,7 +172,8 @@ describe("the figures of a step", () => {
       ],
       { profiles: [{ ...bent, nodes }] },
     );
-    expect(at(steps, 1).pinSpacingMm).toBe(50);
+    // Of 1205 mm, 900 × 7.6° bend: with both ends five spaces of 50 mm, and ten of 100 mm, on both sides and hands.
+    expect(at(steps, 1).pins).toBe(2 * (2 * (5 + 10 + 1)));
   });
 
   it("the caution follows the glue's hazard and defers to its data sheet", () => {
