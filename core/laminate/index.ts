@@ -1,5 +1,7 @@
 export { dewPointCelsius } from "./dew-point.ts";
 export { type FaceDepths, faceDepths } from "./face-depths.ts";
+export { mixOf } from "./mix-of.ts";
+export { pliesOfFace } from "./plies-of-face.ts";
 export {
   fibreMassShare,
   fibreVolumeShare,

@@ -1,7 +1,6 @@
 export { layCloth, peelPlyMm } from "./lay-cloth.ts";
 export { patchesOfSession } from "./patches-of-session.ts";
 export { planSkins } from "./plan-skins.ts";
-export { pliesOfFace } from "./plies-of-face.ts";
 export { skinMassKg } from "./skin-mass.ts";
 export {
   type Fillet,

@@ -1,17 +1,6 @@
-import { plyFigures } from "../laminate/index.ts";
+import { mixOf, plyFigures } from "../laminate/index.ts";
 import type { ClothPly, LaminateSettings } from "../project/index.ts";
 import type { LaidPly } from "./types.ts";
-
-/** Densities of glass fibre and cured epoxy, kg/m³ (from memory; suppliers' sheets differ by a few per cent). */
-const GLASS_KG_PER_M3 = 2550;
-const EPOXY_KG_PER_M3 = 1150;
-
-/** What the laminate of a face is made of. */
-export const mixOf = ({ fibreMassShare }: LaminateSettings) => ({
-  fibreMassShare,
-  fibreKgPerM3: GLASS_KG_PER_M3,
-  resinKgPerM3: EPOXY_KG_PER_M3,
-});
 
 /**
  * The plies of a face from the foam outward, with the resin that each takes: the first also what the bare foam drinks, the

@@ -1,6 +1,6 @@
 import { Plus, Trash2 } from "lucide-react";
 import { toDegrees, toRadians } from "../../../core/foundation/index.ts";
-import { pliesOfFace } from "../../../core/skins/index.ts";
+import { pliesOfFace } from "../../../core/laminate/index.ts";
 import { NumberField, Select } from "../../controls/index.ts";
 import { SettingsGroup, useSettings } from "../settings/index.ts";
 

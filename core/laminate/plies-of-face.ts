@@ -1,6 +1,6 @@
-import { plyFigures } from "../laminate/index.ts";
 import { type ClothPly, laminateOf, type Project } from "../project/index.ts";
-import { mixOf } from "./resin-per-area.ts";
+import { mixOf } from "./mix-of.ts";
+import { plyFigures } from "./ply.ts";
 
 /** More plies than this are a slip of the allowance. */
 const MOST_PLIES = 20;
