@@ -17,7 +17,7 @@ import {
   sideLoops,
   type View,
 } from "./plan-picture.ts";
-import { partShapes, plateShapes, type SpaceShape } from "./plan-shapes.ts";
+import { plateShapes, type SpaceShape } from "./plan-shapes.ts";
 import { standardScale } from "./scales.ts";
 import { type SectionStation, sectionStations } from "./section-stations.ts";
 import type { Mark, PaperPoint } from "./types.ts";
@@ -31,10 +31,10 @@ const BELOW_MM = 16;
 /** The general arrangement: plan from above with both halves, side view below on the same stations. */
 export function arrangementSheet(
   design: Design,
-  solids: readonly Solid[],
+  { solids, parts }: { readonly solids: readonly Solid[]; readonly parts: readonly SpaceShape[] },
   lettering: Lettering,
 ): readonly SheetBody[] {
-  const shapes = [...partShapes(design), ...plateShapes(design)];
+  const shapes = [...parts, ...plateShapes(design)];
   if (shapes.length === 0) return [];
   const plan = planBox(shapes);
   const inSide = shapes.filter((shape) => shape.hand !== "left");

@@ -2,13 +2,12 @@ import { formatMm, type PlanPoint } from "../foundation/index.ts";
 import type { Baseboard, Rib, RibSet } from "../jig/index.ts";
 import { type Block, tableBlocks } from "./blocks.ts";
 import { type Box, boxesOverlap, boxOf, growBox, heightOf, widthOf } from "./boxes.ts";
-import type { Design } from "./design.ts";
 import { dimensionMarks } from "./dimensions.ts";
 import type { Lettering } from "./lettering.ts";
 import { boxMark, lineMark, paper, textMark } from "./marks.ts";
 import { CONTENT_WIDTH_MM } from "./page-frame.ts";
 import { centreLineMarks, onView, planMarks, type View } from "./plan-picture.ts";
-import { partShapes, turnedOver } from "./plan-shapes.ts";
+import { type SpaceShape, turnedOver } from "./plan-shapes.ts";
 import { ribPlaceWords } from "./rib-piece.ts";
 import { standardScale } from "./scales.ts";
 import type { Mark, PaperPoint } from "./types.ts";
@@ -17,7 +16,7 @@ const MONO_END = { face: "mono", anchor: "end" } as const;
 
 /** A baseboard from above with the tray over it and every rib's line, and its scale. */
 export function baseboardPlan(
-  design: Design,
+  parts: readonly SpaceShape[],
   { baseboard, ribs }: RibSet,
   lettering: Lettering,
 ): { readonly block: Block; readonly scale: number } {
@@ -27,7 +26,7 @@ export function baseboardPlan(
   const size = { widthMm: widthOf(box), heightMm: heightOf(box) };
   const scale = standardScale(size, { widthMm: CONTENT_WIDTH_MM - 34, heightMm: 95 });
   const [width, height] = [size.widthMm / scale, size.heightMm / scale];
-  const shapes = isTurned ? partShapes(design).map(turnedOver) : partShapes(design);
+  const shapes = isTurned ? parts.map(turnedOver) : parts;
   const lines = baseboard.lines.map((line) => ({ ...line, from: seen(line.from), to: seen(line.to) }));
   const boards = [
     ...ribs.map((rib) => ({ style: "thin" as const, corners: cornersOfBoard(rib) })),

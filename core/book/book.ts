@@ -1,4 +1,3 @@
-import { edgeMarks } from "../marking/index.ts";
 import { traySolids } from "../solids/index.ts";
 import { arrangementSheet } from "./arrangement-sheet.ts";
 import { calendarSheets } from "./calendar-sheets.ts";
@@ -12,8 +11,10 @@ import { lieSheets } from "./lie-sheets.ts";
 import { logSheets } from "./log-sheets.ts";
 import { notesSheets } from "./notes-on-paper.ts";
 import { framePages, type SheetBody } from "./page-frame.ts";
+import { type PaperWork, paperWork } from "./paper-work.ts";
 import { partsSheets } from "./parts-sheets.ts";
 import { pictureSheets } from "./picture-sheets.ts";
+import { partShapes } from "./plan-shapes.ts";
 import { plateSheets } from "./plate-sheets.ts";
 import { sectionSheets } from "./section-sheets.ts";
 import { shoppingSheets } from "./shopping-sheets.ts";
@@ -22,25 +23,24 @@ import { slotTrialSheets } from "./slot-trial-sheet.ts";
 import { stockSheets } from "./stock-sheets.ts";
 import { stripSheets } from "./strip-sheets.ts";
 import { templateSheets } from "./template-sheets.ts";
-import { templatePieces } from "./templates.ts";
 import type { DrawingSet } from "./types.ts";
 
 /** The build book: every sheet in the order of the work, framed, numbered and dated from the document. */
-export function drawBook(design: Design, fonts: Fonts): DrawingSet {
+export function drawBook(design: Design, fonts: Fonts, work: PaperWork = paperWork(design)): DrawingSet {
   const { project } = design;
   const lettering = readLettering(fonts);
-  const marks = edgeMarks(design);
   const solids = traySolids(design);
-  const pieces = templatePieces(design);
+  const parts = partShapes(design);
+  const { marks, pieces } = work;
   const sheets: readonly SheetBody[] = [
-    ...arrangementSheet(design, solids, lettering),
+    ...arrangementSheet(design, { solids, parts }, lettering),
     ...sectionSheets(design, solids, lettering),
     ...pictureSheets(design, solids, lettering),
     ...notesSheets(design, lettering),
     ...shoppingSheets(design, lettering),
     ...calendarSheets(design, lettering),
     ...partsSheets(design, lettering),
-    ...templateSheets(design, pieces, lettering),
+    ...templateSheets(design, work, lettering),
     ...slotTrialSheets(design, lettering),
     ...stockSheets(design, lettering),
     ...design.strips.flatMap((strip) => {
@@ -51,7 +51,7 @@ export function drawBook(design: Design, fonts: Fonts): DrawingSet {
       return stripSheets(design, strip, part, { lettering, marks: own, piece });
     }),
     ...design.plates.flatMap((plate) => plateSheets(design, plate, lettering)),
-    ...jigSheets(design, lettering),
+    ...jigSheets(design, parts, lettering),
     ...lieSheets(design, lettering),
     ...glueSheets(design, lettering),
     ...skinSheets(design, lettering),

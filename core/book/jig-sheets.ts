@@ -7,6 +7,7 @@ import type { Design } from "./design.ts";
 import { holdBlocks } from "./hold-table.ts";
 import type { Lettering } from "./lettering.ts";
 import { CONTENT, CONTENT_WIDTH_MM, type SheetBody } from "./page-frame.ts";
+import type { SpaceShape } from "./plan-shapes.ts";
 import { ribGroups } from "./rib-piece.ts";
 import { cuttingList, ribBlocks } from "./rib-tables.ts";
 import { fenceStandBlocks, postBlocks, setUpBlocks } from "./set-up-tables.ts";
@@ -16,14 +17,18 @@ import type { Mark } from "./types.ts";
  * The jig and its cradle: baseboard plan, where every rib stands, how they are set up and how the shell comes off, the
  * cutting list, the heights of each rib, of fences that stand first, and of posts in place of ribs.
  */
-export function jigSheets(design: Design, lettering: Lettering): readonly SheetBody[] {
+export function jigSheets(
+  design: Design,
+  shapes: readonly SpaceShape[],
+  lettering: Lettering,
+): readonly SheetBody[] {
   const { jig } = design;
   if (jig.ribs.length === 0) return [];
   return [
-    ...standSheets(design, { set: jig, name: "jig", title: "Jig" }, lettering),
+    ...standSheets(design, { set: jig, name: "jig", title: "Jig", shapes }, lettering),
     ...(jig.cradle === undefined
       ? []
-      : standSheets(design, { set: jig.cradle, name: "cradle", title: "Cradle" }, lettering)),
+      : standSheets(design, { set: jig.cradle, name: "cradle", title: "Cradle", shapes }, lettering)),
   ];
 }
 
@@ -31,15 +36,16 @@ interface StandPages {
   readonly set: RibSet;
   readonly name: "jig" | "cradle";
   readonly title: string;
+  readonly shapes: readonly SpaceShape[];
 }
 
 function standSheets(
   design: Design,
-  { set, name, title }: StandPages,
+  { set, name, title, shapes }: StandPages,
   lettering: Lettering,
 ): readonly SheetBody[] {
   const groups = ribGroups(design).filter(({ rib }) => rib.stand === name);
-  const plan = baseboardPlan(design, set, lettering);
+  const plan = baseboardPlan(shapes, set, lettering);
   const first: readonly Block[] = [
     headingBlock(`Baseboard from above, ${name} ${set.baseboard.attitude}, front to the left`),
     plan.block,

@@ -20,9 +20,14 @@ export interface Lettering {
 }
 
 interface MeasuredFace {
-  readonly has: (character: string) => boolean;
-  readonly advance: (character: string) => number;
+  readonly letterOf: (character: string) => Letter;
   readonly capHeight: number;
+}
+
+/** A sign as a face prints it: itself or what stands in for it, and how far it carries on, in ems. */
+interface Letter {
+  readonly shown: string;
+  readonly ems: number;
 }
 
 /** Stand-ins that mean the same; what has none becomes the box, or a question mark where that is lacking too. */
@@ -46,46 +51,45 @@ export function readLettering(fonts: Fonts): Lettering {
     bold: readFace(fonts.bold),
     mono: readFace(fonts.mono),
   };
-  const legible = (text: string, face: TextFace) =>
-    Array.from(text, (c) => legibleCharacter(c, faces[face])).join("");
+  const legible = (text: string, face: TextFace) => {
+    const { letterOf } = faces[face];
+    let shown = "";
+    for (const character of text) shown += letterOf(character).shown;
+    return shown;
+  };
   const emMm = (face: TextFace, heightMm: number) => heightMm / faces[face].capHeight;
   const widthMm = (text: string, face: TextFace, heightMm: number) => {
+    const { letterOf } = faces[face];
     let ems = 0;
-    for (const character of legible(text, face)) ems += faces[face].advance(character);
+    for (const character of text) ems += letterOf(character).ems;
     return ems * emMm(face, heightMm);
   };
   return { widthMm, emMm, legible };
-}
-
-function legibleCharacter(character: string, face: MeasuredFace): string {
-  if (face.has(character)) return character;
-  const standIn = STAND_INS[character];
-  if (standIn !== undefined && face.has(standIn)) return standIn;
-  return face.has(BOX) ? BOX : "?";
 }
 
 function readFace(bytes: Uint8Array): MeasuredFace {
   const font = parserOf(opentype)(bytes.slice().buffer, { lowMemory: true });
   const os2: unknown = font.tables.os2;
   const capUnits = hasCapHeight(os2) ? os2.sCapHeight : 0.7 * font.unitsPerEm;
-  const advances = new Map<string, number>();
-  const indexOf = (character: string) => font.charToGlyph(character).index;
-  const known = new Map<string, boolean>();
-  const has = (character: string): boolean => {
-    const before = known.get(character);
-    if (before !== undefined) return before;
-    const found = indexOf(character) !== 0;
-    known.set(character, found);
-    return found;
+  const has = (character: string) => font.charToGlyph(character).index !== 0;
+  const letters = new Map<string, Letter>();
+  const letterOf = (character: string): Letter => {
+    const known = letters.get(character);
+    if (known !== undefined) return known;
+    const shown = shownFor(character, has);
+    const letter = { shown, ems: (font.charToGlyph(shown).advanceWidth ?? 0) / font.unitsPerEm };
+    letters.set(character, letter);
+    return letter;
   };
-  const advance = (character: string): number => {
-    const before = advances.get(character);
-    if (before !== undefined) return before;
-    const ems = (font.charToGlyph(character).advanceWidth ?? 0) / font.unitsPerEm;
-    advances.set(character, ems);
-    return ems;
-  };
-  return { has, advance, capHeight: capUnits / font.unitsPerEm };
+  return { letterOf, capHeight: capUnits / font.unitsPerEm };
+}
+
+/** The sign itself where a face has it, else its stand-in, else the box. */
+function shownFor(character: string, has: (character: string) => boolean): string {
+  if (has(character)) return character;
+  const standIn = STAND_INS[character];
+  if (standIn !== undefined && has(standIn)) return standIn;
+  return has(BOX) ? BOX : "?";
 }
 
 const hasCapHeight = (table: unknown): table is { readonly sCapHeight: number } =>

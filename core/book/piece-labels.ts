@@ -9,13 +9,11 @@ import { bladeWords } from "./cutting-words.ts";
 import type { Design } from "./design.ts";
 import { BEYOND_FIGURES_MM, edgeFigures, edgeTicks } from "./edge-figures.ts";
 import { edgeWords } from "./edge-neighbours.ts";
-import { layLines } from "./lay-lines.ts";
 import type { Lettering } from "./lettering.ts";
 import { mainLabel } from "./main-label.ts";
 import { type LineMark, lineMark, paper, type TextMark, textMark, toPaper } from "./marks.ts";
 import type { Piece } from "./piece.ts";
 import { lengthOf, spotOn } from "./polyline-spot.ts";
-import { printedTable } from "./printed-table.ts";
 import { type RibGroup, ribPlaceWords, stationFaceWords } from "./rib-piece.ts";
 import { rulingLines, twistFigure } from "./ruling-lines.ts";
 import { bendLimits } from "./strip-piece.ts";
@@ -33,7 +31,7 @@ export interface LabelRoom {
 /** The words on a strip's template: its code, face, hand and arrow, what it joins, bends and stations. */
 export function stripLabels(design: Design, strip: Strip, part: Part, room: LabelRoom): readonly Mark[] {
   const { piece, lettering, marks } = room;
-  const table = printedTable(design, strip, part);
+  const { table, lays = [] } = piece.ofStrip ?? {};
   const numbers = table === undefined ? [] : stationNumbers(table, piece.loops);
   const figures = edgeFigures(marks, part);
   const alongLines = (
@@ -59,7 +57,7 @@ export function stripLabels(design: Design, strip: Strip, part: Part, room: Labe
     [
       ...edgeLabels(design, strip, part, room),
       ...alongLines(slotWords(strip), besideLine),
-      ...alongLines(layLines(design, part, piece.loops), besideLine),
+      ...alongLines(lays, besideLine),
       ...alongLines(bendLimits(strip, part), alongLine),
     ],
     [...fixed, ...main.filter((mark) => mark.kind === "text")],

@@ -1,20 +1,23 @@
-import { edgeMarks } from "../marking/index.ts";
 import { boxOf, growBox, heightOf, markBox, widthOf } from "./boxes.ts";
 import type { Design } from "./design.ts";
 import { type Fonts, readLettering } from "./lettering.ts";
 import { type Placing, paper, placeMark } from "./marks.ts";
+import { type PaperWork, paperWork } from "./paper-work.ts";
 import type { LabelRoom } from "./piece-labels.ts";
-import { labelsOf, templatePieces } from "./templates.ts";
+import { labelsOf } from "./templates.ts";
 import type { DrawingPage } from "./types.ts";
 
 /** Free paper around a piece, mm. */
 const ROOM_MM = 10;
 
 /** Every strip, every plate and every rib that needs a template, each true to size on a page just large enough. */
-export function drawPiecePages(design: Design, fonts: Fonts): readonly DrawingPage[] {
+export function drawPiecePages(
+  design: Design,
+  fonts: Fonts,
+  { marks, pieces }: PaperWork = paperWork(design),
+): readonly DrawingPage[] {
   const lettering = readLettering(fonts);
-  const marks = edgeMarks(design);
-  return templatePieces(design).map((piece) => {
+  return pieces.map((piece) => {
     const own = marks.filter(({ stripId }) => stripId === piece.id);
     return piecePage(design, { piece, lettering, avoid: [], marks: own });
   });

@@ -1,3 +1,5 @@
+import type { MarkingTable, ShownFace } from "../marking/index.ts";
+import type { LayLine } from "./lay-lines.ts";
 import type { LineMark } from "./marks.ts";
 import type { PaperPoint } from "./types.ts";
 
@@ -24,4 +26,13 @@ export interface Piece {
   readonly setOut: { readonly origin: PaperPoint; readonly along: string; readonly across: string };
   /** The outline and the holes: where there is room for words. */
   readonly loops: readonly (readonly PaperPoint[])[];
+  /** Of a strip seen from the face shown: what its lines were taken from. */
+  readonly ofStrip?: StripFindings;
+}
+
+/** A strip as it is drawn: its lines on the face shown, the marking-out table of them, and what lies on or under it. */
+export interface StripFindings {
+  readonly face: ShownFace;
+  readonly table?: MarkingTable;
+  readonly lays: readonly LayLine[];
 }

@@ -1,6 +1,6 @@
 import type { Design } from "./design.ts";
+import { type PaperWork, paperWork } from "./paper-work.ts";
 import { type TemplateCount, templateCounts } from "./template-ways.ts";
-import { planTemplates, templatePieces } from "./templates.ts";
 
 /** The templates in the report: all pages, map and gauges among them, and what every part takes in each way. */
 export interface ReportTemplates {
@@ -9,10 +9,9 @@ export interface ReportTemplates {
 }
 
 /** Counts the templates of a design. */
-export function reportTemplates(design: Design): ReportTemplates {
-  const pieces = templatePieces(design);
+export function reportTemplates(design: Design, work: PaperWork = paperWork(design)): ReportTemplates {
   return {
-    pageCount: planTemplates(design, pieces).plan?.pageCount ?? 0,
-    parts: templateCounts(design, pieces),
+    pageCount: work.templates.plan?.pageCount ?? 0,
+    parts: templateCounts(design, work.pieces),
   };
 }

@@ -25,6 +25,7 @@ import type { LaidCloth, LaidPatch } from "../skins/index.ts";
 import type { LaidGroup, LaidPiece, LaidStockSheet } from "../stock/index.ts";
 import { type Consumable, consumablesOf, type Totals } from "../totals/index.ts";
 import type { Design } from "./design.ts";
+import type { PaperWork } from "./paper-work.ts";
 import { type ReportPlate, reportPlates } from "./report-plates.ts";
 import { type ReportTemplates, reportTemplates } from "./report-templates.ts";
 
@@ -195,7 +196,7 @@ export interface Report {
 const PLACES = 6;
 
 /** The report of a design, in the design's own order, rounded to a millionth of each unit. */
-export function reportOf(design: Design): Report {
+export function reportOf(design: Design, work?: PaperWork): Report {
   const { project, problems } = design;
   const report: Report = {
     format: "traywright-report",
@@ -223,7 +224,7 @@ export function reportOf(design: Design): Report {
     stock: design.stock.map(reportStock),
     schedule: design.schedule,
     totals: design.totals,
-    templates: reportTemplates(design),
+    templates: reportTemplates(design, work),
     weight: design.weight,
     consumables: consumablesOf(design.skins, design.glueUp, laminateOf(design.project).hands),
     notes: project.notes.map(({ id, view, text }) => ({ id, view, text })),

@@ -1,6 +1,6 @@
 import { formatNumber } from "../foundation/index.ts";
 import { type Box, boxesOverlap, boxHolds, boxOf } from "./boxes.ts";
-import { isInsideLoops } from "./chords.ts";
+import { chordsAt } from "./chords.ts";
 import { clipLine } from "./clip.ts";
 import type { Lettering } from "./lettering.ts";
 import { type LineMark, lineMark, type Placing, paper, placePoint, textMark } from "./marks.ts";
@@ -80,10 +80,13 @@ function spotsOf({ piece, placing }: PlacedPiece, inner: Box): readonly Spot[] {
   const us = steps(Math.max(window.left, whole.left), Math.min(window.right, whole.right), origin.x);
   const vs = steps(Math.max(window.bottom, whole.bottom), Math.min(window.top, whole.top), origin.y);
   return us
-    .flatMap((u) => vs.map((v) => ({ u, v, p: paper(origin.x + u, origin.y + v) })))
-    .filter(({ p }) => isInsideLoops(p, piece.loops))
-    .map(({ u, v, p }) => ({
-      at: placePoint(p, placing),
+    .flatMap((u) => {
+      const chords = chordsAt(piece.loops, origin.x + u);
+      const isInside = (y: number) => chords.some(([low, high]) => low <= y && y < high);
+      return vs.filter((v) => isInside(origin.y + v)).map((v) => ({ u, v }));
+    })
+    .map(({ u, v }) => ({
+      at: placePoint(paper(origin.x + u, origin.y + v), placing),
       words: `${along} ${formatNumber(u, 0)}, ${across} ${formatNumber(v, 0)}`,
     }))
     .sort((a, b) => a.at.x + a.at.y - b.at.x - b.at.y || a.at.x - b.at.x);

@@ -4,7 +4,6 @@ import type { EdgeMark, MarkingTable } from "../marking/index.ts";
 import type { Part } from "../patterns/index.ts";
 import type { Block } from "./blocks.ts";
 import { boxOf, heightOf, widthOf } from "./boxes.ts";
-import type { Design } from "./design.ts";
 import { dimensionMarks } from "./dimensions.ts";
 import type { Lettering } from "./lettering.ts";
 import {
@@ -19,7 +18,6 @@ import {
 } from "./marks.ts";
 import { CONTENT_WIDTH_MM } from "./page-frame.ts";
 import type { Piece } from "./piece.ts";
-import { printedTable } from "./printed-table.ts";
 import { rulingLines, twistFigure } from "./ruling-lines.ts";
 import { standardScale } from "./scales.ts";
 import { thin } from "./thin-points.ts";
@@ -78,7 +76,6 @@ export interface StripSetting {
 
 /** The scaled drawing of a strip with overall dimensions, corner numbers and the arrow; and its scale. */
 export function stripDrawing(
-  design: Design,
   strip: Strip,
   part: Part,
   { lettering, marks, piece }: StripSetting,
@@ -100,7 +97,7 @@ export function stripDrawing(
       move: paper(left - box.left / scale, corner.y - ABOVE_MM - box.top / scale),
     };
     const put = (p: PaperPoint) => placePoint(p, placing);
-    const table = printedTable(design, strip, part);
+    const table = piece.ofStrip?.table;
     const finished = boxOf(piece.loops.flat());
     return [
       ...piece.lines.map((line) => {

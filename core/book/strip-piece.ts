@@ -20,7 +20,9 @@ import type { PaperPoint } from "./types.ts";
  */
 export function stripPiece(design: Design, strip: Strip, part: Part): Piece {
   const loops = stripLoops(strip);
-  const table = printedTable(design, strip, part);
+  const face = shownFace(strip, part.thicknessMm, design.project);
+  const table = printedTable(design, strip, face);
+  const lays = layLines(design, part, loops);
   const directions = flatDirections(part);
   return {
     id: strip.id,
@@ -32,17 +34,18 @@ export function stripPiece(design: Design, strip: Strip, part: Part): Piece {
     arrow: { word: "forward", turnRad: directions.forwardRad },
     ...(directions.centreRad === undefined ? {} : { centreTurnRad: directions.centreRad }),
     lines: [
-      ...cutLines(shownFace(strip, part.thicknessMm, design.project), loops),
+      ...cutLines(face, loops),
       ...netLines(design, strip, part),
       ...bendLimits(strip, part).map((limit) => limit.line),
       ...slotLines(strip, part),
       ...taperLines(strip, part),
       ...rulingLines(part, loops).map((ruling) => ruling.line),
       ...(table === undefined ? [] : stationLines(table, loops)),
-      ...layLines(design, part, loops).map((lay) => lay.line),
+      ...lays.map((lay) => lay.line),
       ...ribTicks(design, part, loops),
     ],
     loops,
+    ofStrip: { face, lays, ...(table === undefined ? {} : { table }) },
   };
 }
 

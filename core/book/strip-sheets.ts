@@ -1,23 +1,21 @@
 import type { Strip } from "../cutting/index.ts";
 import { at, formatMm, formatNumber } from "../foundation/index.ts";
-import { type EdgeMark, hasBevels, type MarkingTable, shownFace } from "../marking/index.ts";
+import { type EdgeMark, hasBevels } from "../marking/index.ts";
 import { faceBehind, type Part } from "../patterns/index.ts";
 import { backId, needsBack } from "./back-piece.ts";
 import { type Block, flowBlocks, headingBlock, paragraphBlock } from "./blocks.ts";
 import { cautionWords } from "./cautions.ts";
 import { cuttingBesideWords, toolHazard } from "./cutting-words.ts";
 import type { Design } from "./design.ts";
-import { layLines } from "./lay-lines.ts";
 import type { Lettering } from "./lettering.ts";
 import { markWords } from "./mark-words.ts";
 import { markingBlocks } from "./marking-blocks.ts";
 import { CONTENT, CONTENT_WIDTH_MM, type SheetBody } from "./page-frame.ts";
-import { printedTable } from "./printed-table.ts";
+import type { Piece } from "./piece.ts";
 import { seatBlocks } from "./seat-table.ts";
 import { bendTable } from "./strip-bend-table.ts";
 import { checkDiagonals, type StripSetting, stripDrawing } from "./strip-drawing.ts";
 import { edgeTable } from "./strip-edge-table.ts";
-import { stripLoops } from "./strip-piece.ts";
 import { transitionWords, webWords } from "./transition-words.ts";
 
 /** The sheets of one strip: drawing, edges with their three lengths, bends, marking-out table. */
@@ -27,9 +25,9 @@ export function stripSheets(
   part: Part,
   setting: StripSetting,
 ): readonly SheetBody[] {
-  const { lettering, marks } = setting;
-  const drawing = stripDrawing(design, strip, part, setting);
-  const table = printedTable(design, strip, part);
+  const { lettering, marks, piece } = setting;
+  const drawing = stripDrawing(strip, part, setting);
+  const table = piece.ofStrip?.table;
   const text = (words: string) => paragraphBlock(words, CONTENT_WIDTH_MM, lettering);
   const head: readonly Block[] = [
     paragraphBlock(`${strip.id}  ${part.name}`, CONTENT_WIDTH_MM, lettering, { heightMm: 5, face: "bold" }),
@@ -39,10 +37,10 @@ export function stripSheets(
     ...(strip.slots ? [text(cautionWords("saw"))] : []),
     ...(needsBack(design, strip, part) ? [text(backWords(strip, part))] : []),
     drawing.block,
-    text(diagonalWords(design, strip, part)),
+    text(diagonalWords(strip, part, piece)),
     ...transitionWords(design, part).map(text),
     ...webWords(strip, part).map(text),
-    ...layWords(design, strip, part, table).map(text),
+    ...layWords(piece).map(text),
     headingBlock("Edges, lengths in mm"),
     ...edgeTable(design, strip, part, lettering),
     ...markBlocks(strip, part, marks, lettering),
@@ -80,8 +78,8 @@ function faceWords(design: Design, strip: Strip, part: Part): string {
 const sentence = (words: string): string => words.charAt(0).toUpperCase() + words.slice(1);
 
 /** On a bevelled strip the tape lies on the face shown, as long as no edge of it has vanished there. */
-function diagonalWords(design: Design, strip: Strip, part: Part): string {
-  const { loops } = shownFace(strip, part.thicknessMm, design.project);
+function diagonalWords(strip: Strip, part: Part, { ofStrip }: Piece): string {
+  const loops = ofStrip?.face.loops ?? strip.loops;
   const isWhole = loops[0]?.edges.length === strip.loops[0]?.edges.length;
   const isOnFace = hasBevels(strip) && isWhole;
   const diagonals = checkDiagonals(isOnFace ? loops : strip.loops, 3);
@@ -95,14 +93,9 @@ const backWords = (strip: Strip, part: Part): string =>
   `The wire runs between two guides: one cut by template ${strip.id} on the ${part.faceShown}, one by ${backId(strip)} on the ${faceBehind(part)}. Lay both by the datum and the stations, and bring the wire to the same station on both at the same time.`;
 
 /** What the dashed lines of the drawing are, ribs across with their place along the datum. */
-function layWords(
-  design: Design,
-  strip: Strip,
-  part: Part,
-  table: MarkingTable | undefined,
-): readonly string[] {
-  const start = table?.origin.u ?? 0;
-  const dashed = layLines(design, part, stripLoops(strip)).filter(({ line }) => line.style === "hidden");
+function layWords({ ofStrip }: Piece): readonly string[] {
+  const start = ofStrip?.table?.origin.u ?? 0;
+  const dashed = (ofStrip?.lays ?? []).filter(({ line }) => line.style === "hidden");
   const words = dashed.map(({ line, words: name }) => {
     const [first, last] = [at(line.points, 0), at(line.points, -1)];
     const runsAcross = Math.abs(first.x - last.x) < 0.05;

@@ -3,21 +3,20 @@ import { flowBlocks, gapBlock, headingBlock, paragraphBlock, tableBlocks } from 
 import type { Design } from "./design.ts";
 import type { Lettering } from "./lettering.ts";
 import { CONTENT, CONTENT_WIDTH_MM, type SheetBody } from "./page-frame.ts";
-import type { Piece } from "./piece.ts";
+import type { PaperWork } from "./paper-work.ts";
 import { type TemplateCount, templateCounts, WAY_WORDS } from "./template-ways.ts";
-import { planTemplates } from "./templates.ts";
 
 const END = { face: "mono", anchor: "end" } as const;
 
 /** How every part is marked out: the way, its pages and their taping time, and what the other ways would take. */
 export function templateSheets(
   design: Design,
-  pieces: readonly Piece[],
+  { pieces, templates }: PaperWork,
   lettering: Lettering,
 ): readonly SheetBody[] {
   const counts = templateCounts(design, pieces);
   if (counts.length === 0) return [];
-  const pageCount = planTemplates(design, pieces).plan?.pageCount ?? 0;
+  const pageCount = templates.plan?.pageCount ?? 0;
   const text = (words: string) => paragraphBlock(words, CONTENT_WIDTH_MM, lettering);
   const blocks = [
     headingBlock("How the parts are marked out"),

@@ -2,8 +2,9 @@ import { type TemplateWay, templateWayOf } from "../project/index.ts";
 import type { Design } from "./design.ts";
 import { pageWindow } from "./page-window.ts";
 import type { Piece } from "./piece.ts";
+import { neededAlone } from "./plan-templates.ts";
 import { layOutTemplates } from "./template-layouts.ts";
-import { neededAlone, templatePieces } from "./templates.ts";
+import { templatePieces } from "./template-pieces.ts";
 
 /** What marking out a part takes in each way. */
 export interface TemplateCount {

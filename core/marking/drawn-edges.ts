@@ -36,8 +36,7 @@ function placesOn(sheet: LyingSheet, edge: RegionEdge, flatOn: ReturnType<typeof
   const shares = edge.shares.length > 1 ? edge.shares : [0, 1];
   const places: EdgePlace[] = [];
   let alongMm = 0;
-  const add = (share: number) => {
-    const space = spaceAt(share);
+  const add = (share: number, space = spaceAt(share)) => {
     const before = places.at(-1);
     if (before !== undefined) alongMm += distanceSpace(before.space, space);
     places.push({ space, flat: flatOn(edge, share), alongMm });
@@ -45,10 +44,11 @@ function placesOn(sheet: LyingSheet, edge: RegionEdge, flatOn: ReturnType<typeof
   add(at(shares, 0));
   for (let i = 1; i < shares.length; i++) {
     const [from, to] = [at(shares, i - 1), at(shares, i)];
-    const middle = spaceAt((from + to) / 2);
-    const lengthMm = distanceSpace(at(places, -1).space, middle) + distanceSpace(middle, spaceAt(to));
+    const [middle, end] = [spaceAt((from + to) / 2), spaceAt(to)];
+    const lengthMm = distanceSpace(at(places, -1).space, middle) + distanceSpace(middle, end);
     const steps = Math.max(1, Math.ceil(lengthMm / STEP_MM));
-    for (let k = 1; k <= steps; k++) add(from + ((to - from) * k) / steps);
+    for (let k = 1; k < steps; k++) add(from + ((to - from) * k) / steps);
+    add(to, end);
   }
   return places;
 }
@@ -66,14 +66,14 @@ export interface PlaceOnEdge extends EdgePlace {
 
 /** The place of an edge nearest to a point in space. */
 export function nearestPlace(edge: DrawnEdge, point: SpacePoint): PlaceOnEdge | undefined {
-  let best: PlaceOnEdge | undefined;
+  let best: { readonly i: number; readonly share: number; readonly missMm: number } | undefined;
   for (let i = 1; i < edge.length; i++) {
-    const [a, b] = [at(edge, i - 1), at(edge, i)];
-    const place = between(a, b, shareAlong(a.space, b.space, point));
-    const missMm = distanceSpace(place.space, point);
-    if (best === undefined || missMm < best.missMm) best = { ...place, missMm };
+    const [a, b] = [at(edge, i - 1).space, at(edge, i).space];
+    const share = shareAlong(a, b, point);
+    const missMm = distanceSpace(spaceBetween(a, b, share), point);
+    if (best === undefined || missMm < best.missMm) best = { i, share, missMm };
   }
-  return best;
+  return best && { ...between(at(edge, best.i - 1), at(edge, best.i), best.share), missMm: best.missMm };
 }
 
 /** The place at a length along an edge. */
@@ -95,12 +95,14 @@ function shareAlong(a: SpacePoint, b: SpacePoint, p: SpacePoint): number {
   return Math.min(1, Math.max(0, share));
 }
 
+const spaceBetween = (a: SpacePoint, b: SpacePoint, share: number): SpacePoint => ({
+  x: a.x + (b.x - a.x) * share,
+  y: a.y + (b.y - a.y) * share,
+  z: a.z + (b.z - a.z) * share,
+});
+
 const between = (a: EdgePlace, b: EdgePlace, share: number): EdgePlace => ({
-  space: {
-    x: a.space.x + (b.space.x - a.space.x) * share,
-    y: a.space.y + (b.space.y - a.space.y) * share,
-    z: a.space.z + (b.space.z - a.space.z) * share,
-  },
+  space: spaceBetween(a.space, b.space, share),
   flat: {
     u: a.flat.u + (b.flat.u - a.flat.u) * share,
     v: a.flat.v + (b.flat.v - a.flat.v) * share,

@@ -1,4 +1,4 @@
-import { type Design, drawBook, drawTemplates, type Fonts, reportOf } from "../book/index.ts";
+import { type Design, drawBook, drawTemplates, type Fonts, paperWork, reportOf } from "../book/index.ts";
 import type { Problem } from "../foundation/index.ts";
 import { writeProject } from "../project/index.ts";
 import { writeCsvFiles } from "./csv.ts";
@@ -22,8 +22,9 @@ export function packFiles(
   fonts: Fonts,
   watch: Pick<PdfWatch, "onPage"> = {},
 ): { readonly files: readonly PackFile[]; readonly problems: readonly Problem[] } {
-  const book = drawBook(design, fonts);
-  const templates = drawTemplates(design, fonts);
+  const work = paperWork(design);
+  const book = drawBook(design, fonts, work);
+  const templates = drawTemplates(design, fonts, work);
   const bookCount = book.pages.length;
   const all = bookCount + templates.set.pages.length;
   watch.onPage?.(0, all);
@@ -38,8 +39,8 @@ export function packFiles(
     ...(design.schedule.tasks.length > 0
       ? [{ path: "calendar.ics", content: writeCalendarFile(design) }]
       : []),
-    { path: "report.json", content: `${JSON.stringify(reportOf(design), null, 2)}\n` },
-    ...writeSvgFiles(design, fonts).map(({ name, text }) => ({ path: `svg/${name}`, content: text })),
+    { path: "report.json", content: `${JSON.stringify(reportOf(design, work), null, 2)}\n` },
+    ...writeSvgFiles(design, fonts, work).map(({ name, text }) => ({ path: `svg/${name}`, content: text })),
     ...writeCsvFiles(design).map(({ name, text }) => ({ path: `csv/${name}`, content: text })),
     { path: "project.json", content: writeProject(design.project) },
   ];

@@ -10,6 +10,7 @@ import {
 } from "../book/index.ts";
 import { assert, at } from "../foundation/index.ts";
 import { PENS } from "./line-styles.ts";
+import { packStreamsInBlocks, toLatin } from "./packed-streams.ts";
 
 /** How a long piece of writing is watched and stopped. */
 export interface PdfWatch {
@@ -56,6 +57,7 @@ function openDocument(set: DrawingSet, fonts: Fonts): jsPDF {
     const isSound = widthMm > 0 && heightMm > 0 && Math.max(widthMm, heightMm) <= LONGEST_SIDE_MM;
     assert(isSound, `page ${name} of ${widthMm} by ${heightMm} mm can be written`);
   }
+  packStreamsInBlocks();
   const first = set.pages[0] ?? { name: "", widthMm: 210, heightMm: 297, marks: [] };
   const doc = new jsPDF({
     unit: "mm",
@@ -70,7 +72,7 @@ function openDocument(set: DrawingSet, fonts: Fonts): jsPDF {
   doc.setFileId(fileId(`${set.projectId}\n${set.title}`));
   doc.viewerPreferences({ PrintScaling: "None" });
   for (const face of ["sans", "bold", "mono"] as const) {
-    doc.addFileToVFS(`${face}.ttf`, binaryString(fonts[face]));
+    doc.addFileToVFS(`${face}.ttf`, toLatin(fonts[face]));
     doc.addFont(`${face}.ttf`, face, "normal");
   }
   doc.setLineCap("round");
@@ -79,14 +81,6 @@ function openDocument(set: DrawingSet, fonts: Fonts): jsPDF {
 }
 
 const orientationOf = (page: DrawingPage): "l" | "p" => (page.widthMm > page.heightMm ? "l" : "p");
-
-/** The font as the PDF library takes it: one character for each byte. */
-function binaryString(bytes: Uint8Array): string {
-  const blocks: string[] = [];
-  for (let i = 0; i < bytes.length; i += 8192)
-    blocks.push(String.fromCharCode(...bytes.subarray(i, i + 8192)));
-  return blocks.join("");
-}
 
 /** 32 hexadecimal digits that depend on nothing but the text (FNV-1a with four seeds). */
 function fileId(text: string): string {

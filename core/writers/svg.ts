@@ -6,6 +6,7 @@ import {
   type Lettering,
   type Mark,
   type PaperPoint,
+  type PaperWork,
   readLettering,
   type TextFace,
 } from "../book/index.ts";
@@ -45,9 +46,9 @@ export function writeSvg(page: DrawingPage, lettering: Lettering): string {
 }
 
 /** Every strip and every rib that needs a template as an SVG file of its own. */
-export function writeSvgFiles(design: Design, fonts: Fonts): readonly NamedText[] {
+export function writeSvgFiles(design: Design, fonts: Fonts, work?: PaperWork): readonly NamedText[] {
   const lettering = readLettering(fonts);
-  return drawPiecePages(design, fonts).map((page) => ({
+  return drawPiecePages(design, fonts, work).map((page) => ({
     name: `${page.name}.svg`,
     text: writeSvg(page, lettering),
   }));

@@ -1,5 +1,5 @@
 import { performance } from "node:perf_hooks";
-import { drawBook, drawTemplates, type Fonts } from "../../core/book/index.ts";
+import { drawBook, drawTemplates, type Fonts, paperWork } from "../../core/book/index.ts";
 import { cubicSpline, type SplineInterval } from "../../core/curves/index.ts";
 import { type Design, designTray } from "../../core/design.ts";
 import { newMemory } from "../../core/foundation/index.ts";
@@ -223,7 +223,10 @@ function splineEdge(f: (x: number) => readonly [number, number, number]): readon
 }
 
 function print(design: Design, fonts: Fonts): readonly Uint8Array[] {
-  return [drawBook(design, fonts), drawTemplates(design, fonts).set].map((set) => writePdf(set, fonts));
+  const work = paperWork(design);
+  return [drawBook(design, fonts, work), drawTemplates(design, fonts, work).set].map((set) =>
+    writePdf(set, fonts),
+  );
 }
 
 const countOf = ({ parts, strips, jig, problems }: Design): string =>

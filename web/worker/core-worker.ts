@@ -162,11 +162,15 @@ const solids = () => import("../../core/solids/index.ts");
 const writers = () => import("../../core/writers/index.ts");
 
 async function draw(project: Project, kind: PaperKind): Promise<Omit<PagesAhead, "pens">> {
-  const { drawBook, drawTemplates, templateCounts } = await book();
+  const { drawBook, drawTemplates, paperWork, templateCounts } = await book();
   const design = designTray(project);
   if (kind === "book")
     return { set: drawBook(layOutCloth(design), await pageFonts()), problems: [], counts: [] };
-  return { ...drawTemplates(design, await pageFonts()), counts: templateCounts(design) };
+  const work = paperWork(design);
+  return {
+    ...drawTemplates(design, await pageFonts(), work),
+    counts: templateCounts(design, work.pieces),
+  };
 }
 
 const buffersOf = ({ positions, triangles, outline, rulings, bend }: Solid): readonly ArrayBuffer[] =>

@@ -1,7 +1,7 @@
 import { describe, expect, it } from "vitest";
 import { drawBook } from "../../../core/book/index.ts";
 import type { Piece } from "../../../core/book/piece.ts";
-import { templatePieces } from "../../../core/book/templates.ts";
+import { templatePieces } from "../../../core/book/template-pieces.ts";
 import { designTray } from "../../../core/design.ts";
 import type { Project } from "../../../core/project/index.ts";
 import { readExample } from "../../read-example.ts";
