@@ -253,6 +253,10 @@ export type Problem =
       readonly stand: "jig" | "cradle";
       readonly overMm: number;
       readonly at: PlanPoint;
+      /** Where along the rib wood is in the way, and how high above the board it may stand there. */
+      readonly runs: "across" | "along";
+      readonly alongMm: readonly [fromMm: number, toMm: number];
+      readonly openToMm: number;
     })
   /** Foam that would lie farther off the drawn shape than the form tolerance when the skin sets on it. */
   | (Placed & {

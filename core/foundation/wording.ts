@@ -284,12 +284,20 @@ function wordLocked({
   ribName,
   stand,
   at,
+  runs,
+  alongMm: [fromMm, toMm],
+  openToMm,
 }: Extract<Problem, { kind: "shell-locked" }>): string {
   const where = `${formatMm(overMm)} mm under ${ribName} near x ${formatMm(at.x)}, y ${formatMm(at.y)}`;
+  const axis = runs === "across" ? "y" : "x";
+  const open = `open ${ribName} from its top between ${axis} ${formatMm(fromMm)} and ${axis} ${formatMm(toMm)}, ${openToMm < SAWN_THROUGH_MM ? "right through" : `down to ${formatMm(openToMm)} mm over the board`}`;
   return by === "wing"
     ? `The wing of ${name} reaches ${where}: with the plate on, the shell does not lift off the ${stand} straight up. Fit the plate after the shell is off, fold the wing the other way, or move the rib.`
-    : `${name} reaches ${where}: the shell does not lift off the ${stand} straight up. Move the rib, or open it there toward its top.`;
+    : `${name} reaches ${where}: the shell does not lift off the ${stand} straight up. Move the rib where that helps; else ${open}, or glue ${name} on after the shell is off.`;
 }
+
+/** Less wood than this under an opening is none, mm. */
+const SAWN_THROUGH_MM = 5;
 
 const NO_RUN_PAST_WORDS = {
   stock: "but then it fits no stock sheet. Divide it under Sheets, or let it run past by less under Jig.",

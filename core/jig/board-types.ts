@@ -58,6 +58,9 @@ export interface ReleaseLock {
   readonly partId: string;
   readonly overMm: number;
   readonly at: PlanPoint;
+  /** Where along the rib wood is in the way, and how high above the board the rib may stand there. */
+  readonly alongMm: readonly [fromMm: number, toMm: number];
+  readonly openToMm: number;
 }
 
 /** How the shell comes off its ribs. */

@@ -5,12 +5,13 @@ import type { FoldedPlate } from "../plates/index.ts";
 import type { Sheet } from "../surfaces/index.ts";
 import { cradleStand } from "./cradle.ts";
 import { fenceBands } from "./fence-notches.ts";
+import { hangingSheets } from "./hanging-sheets.ts";
 import { JIG_GROUND, type JigGround } from "./jig-ground.ts";
 import { isOverBent, type OverBend } from "./laid/find-over-bend.ts";
 import { AS_DRAWN, type Laid } from "./laid/laid-face.ts";
 import { markOverBent, overBending } from "./laid/over-bending.ts";
 import type { Hanging } from "./release.ts";
-import { restingDepth } from "./resting-depth.ts";
+import { bodyOn, restingDepth } from "./resting-depth.ts";
 import { ribSet } from "./rib-set.ts";
 import { seamLines } from "./seam-lines.ts";
 import type { Jig } from "./types.ts";
@@ -73,7 +74,7 @@ function jigUnder(
     bands: attitude === "upright" ? fenceBands(standing, project) : [],
     seams: seamLines(seams, parts, sheets, depthOf),
     laid,
-    wings,
+    hanging: [...wings, ...hangingSheets(sheets, bodyOn(attitude))],
   });
   const stand = cradleStand(sheets, project, wings);
   const cradle = stand && ribSet(sheets, project, stand);
@@ -90,9 +91,10 @@ function jigUnder(
 }
 
 /** The wings of a plate on all its hands, each with both faces. */
-const wingsOf = ({ parts, wings }: FoldedPlate): Hanging["wings"] =>
+const wingsOf = ({ parts, wings }: FoldedPlate): Hanging["faces"] =>
   parts.flatMap(({ id, hand }) =>
     wings.map(({ airFace, upperFace }) => ({
+      by: "wing" as const,
       partId: id,
       faces: [airFace, upperFace].map((face) =>
         hand === "left" ? face.map(({ x, y, z }) => ({ x, y: -y, z })) : face,

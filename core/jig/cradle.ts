@@ -1,8 +1,10 @@
 import { makingOf } from "../project/index.ts";
 import type { Sheet } from "../surfaces/index.ts";
 import { fenceBands } from "./fence-notches.ts";
+import { hangingSheets } from "./hanging-sheets.ts";
 import type { JigGround } from "./jig-ground.ts";
 import { AS_DRAWN } from "./laid/laid-face.ts";
+import { FINISHED_BODY } from "./resting-depth.ts";
 import type { Stand } from "./rib-set.ts";
 
 /**
@@ -13,7 +15,7 @@ import type { Stand } from "./rib-set.ts";
 export function cradleStand(
   sheets: readonly Sheet[],
   project: JigGround,
-  wings: Stand["wings"],
+  wings: Stand["hanging"],
 ): Stand | undefined {
   const { cradle } = makingOf(project);
   if (cradle === undefined) return undefined;
@@ -26,6 +28,6 @@ export function cradleStand(
     bands: turned ? fenceBands(sheets, project) : [],
     seams: [],
     laid: AS_DRAWN,
-    wings,
+    hanging: [...wings, ...hangingSheets(sheets, FINISHED_BODY)],
   };
 }

@@ -8,7 +8,7 @@ import {
   wedgeOver,
 } from "../surfaces/index.ts";
 import { AS_DRAWN, type Laid, laidFace } from "./laid/laid-face.ts";
-import { type DepthOf, restingDepth } from "./resting-depth.ts";
+import { type DepthOf, depthIn, restingDepth } from "./resting-depth.ts";
 
 /** What lies on the jig over one plan point. */
 export interface Rest {
@@ -93,7 +93,7 @@ const reachOf = ({ depthMm }: Pick<Image, "depthMm">): number => Math.abs(depthM
 const BENT_FARTHER_MM = 20;
 
 function imagesOf(sheet: LyingSheet, depthOf: DepthOf, laid: Laid): Image[] {
-  const depthMm = depthOf(sheet.depths);
+  const depthMm = depthIn(sheet, depthOf);
   const over = laidFace(sheet, depthMm, laid);
   const pasts = laid.pasts.filter(({ sheetId }) => sheetId === sheet.id);
   const ends = sheet.kind === "section" ? pasts.flatMap((past) => pastLine(sheet, past)) : [];

@@ -79,14 +79,10 @@ export const lockedProblem = ({ ribId, lockedBy }: AssemblyStep): Problem[] =>
   }));
 
 /** What keeps the shell from lifting off its ribs; a wing does once its plate is on. */
-export function releaseProblem(
-  { ribId, by, partId, overMm, at: spot }: ReleaseLock,
-  stand: Rib["stand"],
-): Problem[] {
-  const place = { ribId };
-  return [
-    { kind: "shell-locked", by, place, name: partId, ribName: `rib ${ribId}`, stand, overMm, at: spot },
-  ];
+export function releaseProblem(lock: ReleaseLock, { stand, runs }: Pick<Rib, "stand" | "runs">): Problem[] {
+  const { ribId, by, partId, overMm, at: spot, alongMm, openToMm } = lock;
+  const words = { name: partId, ribName: `rib ${ribId}`, stand, runs };
+  return [{ kind: "shell-locked", by, place: { ribId }, ...words, overMm, at: spot, alongMm, openToMm }];
 }
 
 /** The ribs of one set in which no hole of the wanted size finds room, told at once. */

@@ -39,8 +39,8 @@ export interface Stand {
   readonly seams: readonly SeamLine[];
   /** How the foam lies where that is not as drawn. */
   readonly laid: Laid;
-  /** Folded metal that is on the shell when it is lifted. */
-  readonly wings: Hanging["wings"];
+  /** What is on the shell when it is lifted, besides what lies on the ribs. */
+  readonly hanging: Hanging["faces"];
 }
 
 /** A set of ribs, and what is wrong with them. */
@@ -85,7 +85,7 @@ export function ribSet(sheets: readonly Sheet[], project: JigGround, stand: Stan
   const release = releaseOf(
     ribs,
     face,
-    { fences: bands, wings: stand.wings },
+    { fences: bands, faces: stand.hanging },
     {
       attitude,
       heightOf: (zMm) => heightOn(settings, zMm),
@@ -110,7 +110,9 @@ export function ribSet(sheets: readonly Sheet[], project: JigGround, stand: Stan
       ...ribs.flatMap((rib) => makingProblems(rib, project)),
       ...holeProblem(ribs, project),
       ...assembly.flatMap(lockedProblem),
-      ...release.locks.flatMap((lock) => releaseProblem(lock, stand.stand)),
+      ...ribs.flatMap((rib) =>
+        release.locks.filter(({ ribId }) => ribId === rib.id).flatMap((lock) => releaseProblem(lock, rib)),
+      ),
     ],
   };
 }

@@ -2,7 +2,7 @@ import type { Seam } from "../cutting/index.ts";
 import { at, type PlanPoint } from "../foundation/index.ts";
 import { type Part, partPlaces, polygonOfLoop } from "../patterns/index.ts";
 import type { Sheet } from "../surfaces/index.ts";
-import type { DepthOf } from "./resting-depth.ts";
+import { type DepthOf, depthIn } from "./resting-depth.ts";
 
 /** A seam between two strips of one part, as it lies in plan on the resting face. */
 export interface SeamLine {
@@ -27,7 +27,7 @@ export const seamLines = (
     if (part === undefined || sheet === undefined || sheet.kind === "fence") return [];
     const place = partPlaces(sheets, part);
     if (place === undefined) return [];
-    const depthMm = depthOf(sheet.depths);
+    const depthMm = depthIn(sheet, depthOf);
     const points = part.loops.flatMap(polygonOfLoop);
     const other = seam.runs === "along ruling" ? ("v" as const) : ("u" as const);
     const values = points.map((p) => p[other]);

@@ -9,7 +9,7 @@ export function wordRelease({ steepestRad, locks }: Release, standName: string):
   return [
     holding.length === 0
       ? `The shell lifts straight up off the ${standName}: nothing of it lies under wood.`
-      : `The shell does not lift straight up off the ${standName}: ${holding.map((lock) => `${lock.partId} reaches ${formatMm(lock.overMm)} mm under rib ${lock.ribId}`).join(", ")}.`,
+      : `The shell does not lift straight up off the ${standName}: ${holding.map((lock) => `${lock.partId} reaches ${formatMm(lock.overMm)} mm under rib ${lock.ribId} (from ${formatMm(lock.alongMm[0])} to ${formatMm(lock.alongMm[1])} along it)`).join(", ")}. Open those tops there, or glue the part on after the shell is off.`,
     `The steepest face on the ribs leans ${formatAngle(steepestRad)} from level${standName === "jig" ? "; tape every top, so that glue does not hold it" : ""}.`,
     ...plates.map((plate) => {
       const own = wings.filter(({ partId }) => partId === plate);
