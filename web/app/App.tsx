@@ -9,7 +9,7 @@ import { useHistoryView } from "../history/index.ts";
 import { stages } from "../stages/index.ts";
 import { RefusalLine } from "../standing/index.ts";
 import { StandingLines } from "../start/index.ts";
-import { useDocument, useView } from "../stores/index.ts";
+import { AMomentLater, useDocument, useView } from "../stores/index.ts";
 import { FaultBoundary } from "./FaultBoundary.tsx";
 import { KeyList } from "./KeyList.tsx";
 import { NoticeDialog } from "./NoticeDialog.tsx";
@@ -60,7 +60,9 @@ export function App() {
       </div>
       <RefusalLine />
       {overlay === "bench" ? null : <ClockRows />}
-      <TruthLine />
+      <AMomentLater>
+        <TruthLine />
+      </AMomentLater>
       {overlay === "keys" ? <KeyList /> : null}
       {overlay === "deeds" ? <DeedList /> : null}
       <HelpCard />

@@ -1,10 +1,10 @@
-import { type KeyboardEvent, useEffect, useMemo, useRef, useState } from "react";
+import { type KeyboardEvent, memo, useEffect, useMemo, useRef, useState } from "react";
 import { roundTo, type Vec2 } from "../../core/foundation/index.ts";
 import { useLengths, useSize } from "../controls/index.ts";
 import { DeedButton, viewDeeds } from "../deeds/index.ts";
 import { hear, sceneFor, useSight } from "../hand/index.ts";
 import { Notes } from "../notes/index.ts";
-import { useDocument, useView, type Viewport } from "../stores/index.ts";
+import { AMomentLater, useDocument, useView, type Viewport } from "../stores/index.ts";
 import { usePictureEntry } from "../underlay/index.ts";
 import { BoardCanvas } from "./BoardCanvas.tsx";
 import { boxForPicture } from "./box-for-picture.ts";
@@ -17,7 +17,7 @@ import { type Sheet, viewAt } from "./place-at.ts";
 import { ShapeLayer } from "./shaping/ShapeLayer.tsx";
 import { usePointer } from "./use-pointer.ts";
 import { useTyping } from "./use-typing.ts";
-import { fitViews, type Layout, layoutOf, planTransform, sideTransform } from "./viewport.ts";
+import { fitViews, type Layout, layoutOf, planTransform, sideTransform, type Transform } from "./viewport.ts";
 import "./board.css";
 
 /** How many times as tall as it is the side view and the cross-section are drawn. */
@@ -41,8 +41,8 @@ export function Board() {
   useFit(layout, heightFactor);
   useTyping(firstField);
 
-  const plan = planTransform(viewport, layout);
-  const side = sideTransform(viewport, layout, heightFactor);
+  const plan = useMemo(() => planTransform(viewport, layout), [viewport, layout]);
+  const side = useMemo(() => sideTransform(viewport, layout, heightFactor), [viewport, layout, heightFactor]);
   return (
     <div className="board">
       <PromptStrip sight={sight} hear={hear} first={firstField} leave={() => ref.current?.focus()} />
@@ -64,10 +64,7 @@ export function Board() {
         {widthPx > 0 && heightPx > 0 ? (
           <BoardCanvas {...{ widthPx, heightPx, layout, heightFactor, sight }} />
         ) : null}
-        <CombWords {...{ layout, plan, side }} />
-        <ShapeLayer {...{ layout, plan, side }} />
-        <CutHandles {...{ layout, heightFactor }} />
-        <DimensionLayer {...{ layout, plan, side }} />
+        <OnTheDrawing {...{ layout, plan, side, heightFactor }} />
         <Notes
           plan={{ box: layout.plan, transform: plan }}
           side={{ box: layout.side, transform: side }}
@@ -97,6 +94,25 @@ export function Board() {
     </div>
   );
 }
+
+interface OnTheDrawingProps {
+  readonly layout: Layout;
+  readonly plan: Transform;
+  readonly side: Transform;
+  readonly heightFactor: number;
+}
+
+/** What can be read, clicked and pulled on the drawing: it follows the dragged line a moment later. */
+const OnTheDrawing = memo(function OnTheDrawing({ layout, plan, side, heightFactor }: OnTheDrawingProps) {
+  return (
+    <AMomentLater>
+      <CombWords {...{ layout, plan, side }} />
+      <ShapeLayer {...{ layout, plan, side }} />
+      <CutHandles {...{ layout, heightFactor }} />
+      <DimensionLayer {...{ layout, plan, side }} />
+    </AMomentLater>
+  );
+});
 
 /** A place of the page as a place of the board, px. */
 function pxIn(board: HTMLElement | null, clientX: number, clientY: number): Vec2 {

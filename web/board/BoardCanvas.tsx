@@ -2,7 +2,7 @@ import { memo, useMemo } from "react";
 import { Layer, Line, Stage } from "react-konva";
 import { ChoosingBox } from "../edit/index.ts";
 import { designWithoutHidden, useDrawnSelection, useScene } from "../hand/index.ts";
-import { useDesign, useDocument, useView } from "../stores/index.ts";
+import { AMomentLater, useDesign, useDocument, useView } from "../stores/index.ts";
 import type { Sight } from "../tools/index.ts";
 import { UnderlayPictures } from "../underlay/index.ts";
 import { OtherView } from "./both-views/OtherView.tsx";
@@ -46,7 +46,9 @@ export function BoardCanvas({ widthPx, heightPx, layout, heightFactor, sight }: 
       <Paper {...shared} />
       <Pictures {...shared} />
       <Drawn {...shared} />
-      <Cut {...{ layout, heightFactor, paint }} />
+      <AMomentLater>
+        <Cut {...{ layout, heightFactor, paint }} />
+      </AMomentLater>
       <Live {...shared} sight={sight} />
     </Stage>
   );

@@ -3,7 +3,8 @@ import type { Design, Shapes, Work } from "../../core/design.ts";
 import type { PartOutline } from "../../core/patterns/index.ts";
 import type { Project } from "../../core/project/index.ts";
 import { latestWins } from "../worker/index.ts";
-import { useDocument } from "./document-store.ts";
+import { readLater } from "./a-moment-later.ts";
+import { isInGesture, useDocument } from "./document-store.ts";
 
 /** What follows from the document, as the worker last computed it. Never edited, never saved. */
 export interface DesignStore {
@@ -15,12 +16,17 @@ export interface DesignStore {
   readonly failure: string | undefined;
 }
 
-export const useDesign = create<DesignStore>()(() => ({
+const live = create<DesignStore>()(() => ({
   design: undefined,
   outlinesAhead: [],
   isComputing: false,
   failure: undefined,
 }));
+
+export const useDesign = readLater(live, {
+  mayWait: isInGesture,
+  isAnswer: (now, before) => now.design !== before.design || now.outlinesAhead !== before.outlinesAhead,
+});
 
 /** The core as it computes a design: the flat outlines of what was edited, then the tray's shapes, then the work on them. */
 export interface DesignCore {
@@ -93,8 +99,6 @@ export function followDocument(core: DesignCore): () => void {
 type Question =
   | { readonly project: Project; readonly shapes?: undefined }
   | { readonly project?: undefined; readonly shapes: Shapes };
-
-const isInGesture = (): boolean => useDocument.getState().history.gesture !== undefined;
 
 /** A wait that does not keep a newer document waiting: it ends in what was to follow, at once when it is cut short, or in nothing. */
 function newRest() {

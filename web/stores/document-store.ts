@@ -18,6 +18,7 @@ import {
   undoHistory,
   wordsOfCommand,
 } from "../../core/project/index.ts";
+import { readLater } from "./a-moment-later.ts";
 
 /** The document with its history, and the only ways to change it. */
 export interface DocumentStore {
@@ -50,7 +51,7 @@ export interface DocumentStore {
   putRefusalsAway(): void;
 }
 
-export const useDocument = create<DocumentStore>()((set, get) => {
+const live = create<DocumentStore>()((set, get) => {
   const change = (next: (history: History) => History) => {
     if (get().isReadOnly) return;
     const history = next(get().history);
@@ -93,3 +94,8 @@ export const useDocument = create<DocumentStore>()((set, get) => {
     putRefusalsAway: () => set({ refusals: [] }),
   };
 });
+
+/** A drag, or several commands at once, is under way. */
+export const isInGesture = (): boolean => live.getState().history.gesture !== undefined;
+
+export const useDocument = readLater(live, { mayWait: isInGesture, isAnswer: () => false });

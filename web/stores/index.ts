@@ -1,3 +1,4 @@
+export { AMomentLater } from "./a-moment-later.ts";
 export { type DesignCore, type DesignStore, followDocument, useDesign } from "./design-store.ts";
 export { type DocumentStore, useDocument } from "./document-store.ts";
 export { type DrawingAids, useDrawingAids } from "./drawing-aids.ts";

@@ -1,4 +1,4 @@
-import { expect, it } from "vitest";
+import { expect, it, vi } from "vitest";
 import type { Shapes, Work } from "../../../core/design.ts";
 import type { PartOutline } from "../../../core/patterns/index.ts";
 import type { Project } from "../../../core/project/index.ts";
@@ -37,6 +37,8 @@ const sampleWork: Work = {
   totals,
   problems,
 };
+
+vi.stubGlobal("requestAnimationFrame", (act: () => void) => setTimeout(act, 16));
 
 /** A core whose outlines come at once, none unless told, and whose shapes are those of the document that came last. */
 function coreThat(

@@ -3,7 +3,7 @@ import { Board, ChosenPanel } from "../../board/index.ts";
 import { Splitter } from "../../controls/index.ts";
 import { ChosenAnnounced } from "../../describe/index.ts";
 import { PlaceMenu } from "../../place-menu/index.ts";
-import { type PhoneView, usePreferences, useView } from "../../stores/index.ts";
+import { AMomentLater, type PhoneView, usePreferences, useView } from "../../stores/index.ts";
 import { Shelf } from "./Shelf.tsx";
 import { ToolRail } from "./ToolRail.tsx";
 
@@ -27,7 +27,9 @@ export function DrawStage() {
       style={sizes}
     >
       <ToolRail />
-      <ChosenAnnounced />
+      <AMomentLater>
+        <ChosenAnnounced />
+      </AMomentLater>
       <PlaceMenu />
       <div className="board-place" data-testid="board">
         <Board />
@@ -52,7 +54,9 @@ export function DrawStage() {
       />
       <Shelf />
       <section className="chosen" aria-label="What is chosen" data-testid="chosen">
-        <ChosenPanel />
+        <AMomentLater>
+          <ChosenPanel />
+        </AMomentLater>
       </section>
       <PhoneViews />
     </div>
