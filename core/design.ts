@@ -21,7 +21,7 @@ import { layOutlines, layParts, type PartOutline } from "./patterns/index.ts";
 import { foldPlates, wingFreeEdge } from "./plates/index.ts";
 import { checkDocument, type Item, type Project, resolveLines, soundProject } from "./project/index.ts";
 import { planSchedule } from "./schedule/index.ts";
-import { layCloth, planSkins } from "./skins/index.ts";
+import { layCloth, patchMaps, planSkins } from "./skins/index.ts";
 import { acceptedPlan, isAboutLayout, laidPlan } from "./stock/index.ts";
 import { buildSheets } from "./surfaces/index.ts";
 import { totalTray, weighTray } from "./totals/index.ts";
@@ -179,6 +179,7 @@ export function planWork(shapes: Shapes, memory: Memory = NO_MEMORY): Work {
     glueUp: gluing.steps,
     skins: skinning.plan,
     cloth: [],
+    patchMaps: [],
     stock: laying.groups,
     schedule: scheduling.schedule,
     totals: totalTray({ parts, strips, seams, joints, jig, plates }, project),
@@ -219,8 +220,14 @@ export function layOutStock(design: Design): Design {
   return { ...design, stock: groups, problems: [...others, ...problems] };
 }
 
-/** The design with every patch of cloth laid on its roll: takes about a second, and is the same each time. */
+/** The design with every patch of cloth laid on its roll, and shown where it lies: takes some seconds, and is the same each time. */
 export const layOutCloth = (design: Design): Design => ({
-  ...design,
+  ...mapPatches(design),
   cloth: layCloth(design.skins, design.project),
+});
+
+/** The design with the pictures of where every patch lies. */
+export const mapPatches = (design: Design): Design => ({
+  ...design,
+  patchMaps: patchMaps(design, design.skins),
 });

@@ -13,6 +13,7 @@ import { notesSheets } from "./notes-on-paper.ts";
 import { framePages, type SheetBody } from "./page-frame.ts";
 import { type PaperWork, paperWork } from "./paper-work.ts";
 import { partsSheets } from "./parts-sheets.ts";
+import { patchMapSheets } from "./patch-map-sheets.ts";
 import { pictureSheets } from "./picture-sheets.ts";
 import { partShapes } from "./plan-shapes.ts";
 import { plateSheets } from "./plate-sheets.ts";
@@ -55,6 +56,7 @@ export function drawBook(design: Design, fonts: Fonts, work: PaperWork = paperWo
     ...lieSheets(design, lettering),
     ...glueSheets(design, lettering),
     ...skinSheets(design, lettering),
+    ...patchMapSheets(design, lettering),
     ...clothSheets(design, lettering),
     ...logSheets(design, lettering),
   ];

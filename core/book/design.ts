@@ -8,7 +8,7 @@ import type { Part } from "../patterns/index.ts";
 import type { FoldedPlate } from "../plates/index.ts";
 import type { Project } from "../project/index.ts";
 import type { Schedule } from "../schedule/index.ts";
-import type { LaidCloth, SkinPlan } from "../skins/index.ts";
+import type { LaidCloth, PatchMap, SkinPlan } from "../skins/index.ts";
 import type { LaidGroup } from "../stock/index.ts";
 import type { Sheet } from "../surfaces/index.ts";
 import type { Totals, Weight } from "../totals/index.ts";
@@ -35,6 +35,8 @@ export interface Design {
   readonly skins: SkinPlan;
   /** Every patch of cloth on its roll; empty until it is asked for (`layOutCloth`). */
   readonly cloth: readonly LaidCloth[];
+  /** Where every patch lies on its face; empty until it is asked for (`layOutCloth`). */
+  readonly patchMaps: readonly PatchMap[];
   /** What lies on which sheet, as far as it is laid out. */
   readonly stock: readonly LaidGroup[];
   /** All the work on a calendar. */

@@ -178,6 +178,8 @@ export interface Report {
   readonly skins: Design["skins"];
   /** Every patch on its roll, without its lines. */
   readonly cloth: readonly ReportCloth[];
+  /** Where every patch lies on its face. */
+  readonly patchMaps: Design["patchMaps"];
   /** Which piece lies on which sheet. */
   readonly stock: readonly ReportStock[];
   /** All the work on a calendar. */
@@ -221,6 +223,7 @@ export function reportOf(design: Design, work?: PaperWork): Report {
     glueUp: reportGlueUp(design),
     skins: design.skins,
     cloth: design.cloth.map(reportCloth),
+    patchMaps: design.patchMaps,
     stock: design.stock.map(reportStock),
     schedule: design.schedule,
     totals: design.totals,

@@ -1,4 +1,5 @@
 export { layCloth, peelPlyMm } from "./lay-cloth.ts";
+export { patchMaps } from "./patch-maps.ts";
 export { patchesOfSession } from "./patches-of-session.ts";
 export { planSkins } from "./plan-skins.ts";
 export { skinMassKg } from "./skin-mass.ts";
@@ -10,8 +11,12 @@ export {
   type LaidPatch,
   type LaidPly,
   type LapAtJoint,
+  type MappedLap,
+  type MappedPatch,
+  type MappedPly,
   NO_SKINS,
   type OutsideCorner,
+  type PatchMap,
   type PotCard,
   type SkinFace,
   type SkinFaceName,
@@ -23,6 +28,7 @@ export {
   type SkinTask,
 } from "./types.ts";
 export { cornerWords, edgeWords, FINISH_NAMES, filletWords } from "./word-edges.ts";
+export { mapWords } from "./word-maps.ts";
 export {
   faceWords,
   lapWords,

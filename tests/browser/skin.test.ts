@@ -23,3 +23,17 @@ it("a pot is told in grams once the supplier's ratio is typed, and no session is
     await expect.poll(() => face.textContent()).toContain("No session is planned");
     await expect.poll(() => page.getByTestId("truth-line").textContent()).toContain("2 things");
   }));
+
+it("every ply of a face shows where its patches lie, and a patch that is chosen tells its figures", () =>
+  asVisitor(async ({ page }) => {
+    await page.getByTestId("stage-skin").click();
+    const map = page.getByTestId("patch-map-lower-face");
+    await map.waitFor({ timeout: 30_000 });
+    await page.getByTestId("patch-S1-L.1").focus();
+    await expect
+      .poll(() => map.getByTestId("patch-figures").textContent())
+      .toMatch(/^S1-L\.1: .* session 1\.$/);
+    await map.getByText("2", { exact: true }).click();
+    await page.getByTestId("patch-T1R-L.2").waitFor();
+    expect(await page.getByTestId("patch-S1-L.1").count()).toBe(0);
+  }));

@@ -256,6 +256,7 @@ export const sampleDesign: Design = {
   skins: NO_SKINS,
   schedule: emptySchedule({ startOn: "2026-01-05" }),
   cloth: [],
+  patchMaps: [],
   weight: NO_WEIGHT,
   stock: [],
   totals: {

@@ -1,8 +1,10 @@
 import { expose, transfer } from "comlink";
 import type { DrawingSet, SpaceShape, TemplateCount } from "../../core/book/index.ts";
 import {
+  type Design,
   designTray,
   layOutCloth,
+  mapPatches,
   outlinesAhead,
   planWork,
   type Shapes,
@@ -12,7 +14,7 @@ import {
 import { assert, newMemory, type Problem } from "../../core/foundation/index.ts";
 import type { PartOutline } from "../../core/patterns/index.ts";
 import type { Project } from "../../core/project/index.ts";
-import type { LaidCloth } from "../../core/skins/index.ts";
+import type { LaidCloth, PatchMap } from "../../core/skins/index.ts";
 import type { Solid } from "../../core/solids/index.ts";
 import type { EaseLimits, Easing } from "../../core/surfaces/index.ts";
 import { measureTray, type TrayMeasures } from "../../core/totals/index.ts";
@@ -43,6 +45,7 @@ const memory = newMemory();
 const workMemory = newMemory();
 let typed: Project | undefined;
 let shaped: Shapes | undefined;
+let designed: Design | undefined;
 const takeProject = newArrival<Project>();
 const sendShapes = newDeparture<Shapes>();
 const sendWork = newDeparture<Work>();
@@ -66,7 +69,9 @@ const doors = {
   plan(): Crossing<Work> {
     assert(shaped !== undefined, "a tray is shaped before its work is planned");
     workMemory.turn();
-    return sendWork(keepWork(workForScreen(planWork(shaped, workMemory))));
+    const work = planWork(shaped, workMemory);
+    designed = { ...shaped, ...work };
+    return sendWork(keepWork(workForScreen(work)));
   },
 
   /** The tray in figures, to be compared with another. */
@@ -84,6 +89,9 @@ const doors = {
 
   /** Every patch of cloth on its roll. */
   cloth: (project: Project): readonly LaidCloth[] => layOutCloth(designTray(project)).cloth,
+
+  /** Where every patch lies in the design that was planned last. */
+  patchMaps: (): readonly PatchMap[] => (designed ? mapPatches(designed).patchMaps : []),
 
   /** What a file from elsewhere would give. */
   planImport,

@@ -139,6 +139,7 @@ export function practiceDesign(paper: Partial<Project["paper"]> = {}): Design {
     skins: NO_SKINS,
     schedule: emptySchedule({ startOn: "2026-01-05" }),
     cloth: [],
+    patchMaps: [],
     weight: NO_WEIGHT,
     stock: [],
     totals: {

@@ -1,10 +1,17 @@
 import { formatNumber, THIN_SPACE, toDegrees } from "../../../core/foundation/index.ts";
-import { faceWords, type SkinFace } from "../../../core/skins/index.ts";
+import { faceWords, type PatchMap, type SkinFace } from "../../../core/skins/index.ts";
 import { ScrollAcross } from "../../controls/index.ts";
+import { PatchMapView } from "./PatchMapView.tsx";
 import { SessionList } from "./SessionList.tsx";
 
-/** One face: its plies, what is done in which order, its sessions and their pots. */
-export function FaceCard({ face }: { readonly face: SkinFace }) {
+interface FaceCardProps {
+  readonly face: SkinFace;
+  /** Undefined while they are drawn. */
+  readonly maps: readonly PatchMap[] | undefined;
+}
+
+/** One face: its plies, where its patches lie, what is done in which order, its sessions and their pots. */
+export function FaceCard({ face, maps }: FaceCardProps) {
   const name = `${face.face[0]?.toUpperCase()}${face.face.slice(1)}`;
   return (
     <section className="skin-face" aria-label={name} data-testid={`skin-${face.face.replace(" ", "-")}`}>
@@ -40,6 +47,11 @@ export function FaceCard({ face }: { readonly face: SkinFace }) {
           </tbody>
         </table>
       </ScrollAcross>
+      {maps === undefined ? (
+        <p className="pencil">Drawing where the patches lie.</p>
+      ) : (
+        <PatchMapView face={face} maps={maps.filter((map) => map.face === face.face)} />
+      )}
       <SessionList face={face} />
     </section>
   );

@@ -9,11 +9,13 @@ import { EdgesAndFillets } from "./EdgesAndFillets.tsx";
 import { FaceCard } from "./FaceCard.tsx";
 import { LaminateFields } from "./LaminateFields.tsx";
 import { PlyFields } from "./PlyFields.tsx";
+import { usePatchMaps } from "./use-patch-maps.ts";
 import { WeightTable } from "./WeightTable.tsx";
 
 /** What is laid on the foam: the plies of each face, and in which sessions with which pots. */
 export function SkinStage() {
   const design = useDesign((state) => state.design);
+  const maps = usePatchMaps(design?.skins);
   if (design === undefined) return null;
   const { faces } = design.skins;
   return (
@@ -44,7 +46,7 @@ export function SkinStage() {
             </p>
             <EdgesAndFillets skins={design.skins} />
             {faces.map((face) => (
-              <FaceCard key={face.face} face={face} />
+              <FaceCard key={face.face} face={face} maps={maps} />
             ))}
             <ClothPlan skins={design.skins} />
             <WeightTable weight={design.weight} />
