@@ -1,5 +1,5 @@
 import { formatAngle, formatMm, formatNumber } from "../foundation/index.ts";
-import { type RibSet, wordRelease } from "../jig/index.ts";
+import { type RibSet, wordInPlace, wordRelease } from "../jig/index.ts";
 import { type Block, headingBlock, paragraphBlock, tableBlocks } from "./blocks.ts";
 import type { Lettering } from "./lettering.ts";
 import { CONTENT_WIDTH_MM } from "./page-frame.ts";
@@ -11,6 +11,7 @@ const MONO_END = { face: "mono", anchor: "end" } as const;
 export const setUpBlocks = (set: RibSet, standName: string, lettering: Lettering): readonly Block[] => [
   headingBlock("Setting up"),
   paragraphBlock(boardWords(set), CONTENT_WIDTH_MM, lettering),
+  ...wordInPlace(set.fenceStands).map((words) => paragraphBlock(words, CONTENT_WIDTH_MM, lettering)),
   ...orderTable(set, lettering),
   ...slotTable(set, lettering),
   ...shimTable(set, lettering),

@@ -43,6 +43,8 @@ export interface Post {
 /** A fence that stands in the jig before the sheets: heights of the foam's lower and upper edge above the board. */
 export interface FenceStand {
   readonly partId: string;
+  /** The ribs that are left out, because the fence runs along in them and carries the sheet there. */
+  readonly inPlaceOf: readonly string[];
   readonly stations: readonly {
     readonly alongMm: number;
     readonly at: PlanPoint;

@@ -7,16 +7,23 @@ const APART_MM = 100;
 
 /**
  * The fences that stand in an upright jig before the sheets, and carry them: how high the lower edge of their foam is
- * blocked over the baseboard, and how high its upper edge comes out, on the mid-plane.
+ * blocked over the baseboard, and how high its upper edge comes out, on the mid-plane. `leftOut` are the ribs that a fence
+ * stands in place of.
  */
-export const fenceStands = (sheets: readonly Sheet[], levelZMm: number): readonly FenceStand[] =>
+export const fenceStands = (
+  sheets: readonly Sheet[],
+  levelZMm: number,
+  leftOut: readonly { readonly ribId: string; readonly fencePartId: string }[],
+): readonly FenceStand[] =>
   sheets.flatMap((sheet) =>
     sheet.kind === "fence" && sheet.standsFirst
       ? sheet.hands.map((hand): FenceStand => {
           const sideOfY = hand === "left" ? -1 : 1;
           const lower = lowerEdgeOf(sheet);
+          const partId = partIdOf(sheet.id, hand);
           return {
-            partId: partIdOf(sheet.id, hand),
+            partId,
+            inPlaceOf: leftOut.flatMap(({ ribId, fencePartId }) => (fencePartId === partId ? [ribId] : [])),
             stations: stationsOf(sheet).map(({ alongMm, at: { x, y }, midZMm }) => ({
               alongMm,
               at: { x, y: sideOfY * y },
@@ -38,3 +45,13 @@ function stationsOf({ seat }: FenceSheet): FenceSheet["seat"] {
     return isNeeded;
   });
 }
+
+/** Which ribs are left out for fences that stand there themselves, in sentences. */
+export const wordInPlace = (stands: readonly FenceStand[]): readonly string[] =>
+  stands.flatMap(({ partId, inPlaceOf }) =>
+    inPlaceOf.length === 0
+      ? []
+      : [
+          `${partId} stands where rib ${inPlaceOf.join(", ")} would, and carries the sheet there: set it in its place before the ribs across, and brace it.`,
+        ],
+  );

@@ -11,6 +11,7 @@ export type {
 } from "./board-types.ts";
 export { bodyOfRib } from "./body-of-rib.ts";
 export { buildJig } from "./build-jig.ts";
+export { wordInPlace } from "./fence-stands.ts";
 export { holdBends } from "./hold-bends.ts";
 export { drawnPlaceMm } from "./laid/drawn-place.ts";
 export { findOverBend, isOverBent, type NoOverBend, overBendProblem } from "./laid/find-over-bend.ts";

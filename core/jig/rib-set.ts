@@ -75,9 +75,12 @@ export function ribSet(sheets: readonly Sheet[], project: JigGround, stand: Stan
   const whole = found.flatMap(({ place, tops }) =>
     tops.map((top, i) => jigPiece({ ...place, id: pieceId(place, tops, i) }, top, face, settings)),
   );
-  const inFence = whole.filter((piece) => fenceAlong(piece, bands) !== undefined);
+  const inFence = whole.flatMap((piece) => {
+    const fencePartId = fenceAlong(piece, bands);
+    return fencePartId === undefined ? [] : [{ ribId: piece.id, piece, fencePartId }];
+  });
   const pieces = endedPieces(
-    whole.filter((piece) => !inFence.includes(piece)),
+    whole.filter((piece) => inFence.every((other) => other.piece !== piece)),
     settings,
   );
   const ribs = markSameOutlines(pieces.map((piece) => finishRib(piece, pieces, settings)));
@@ -99,12 +102,13 @@ export function ribSet(sheets: readonly Sheet[], project: JigGround, stand: Stan
       baseboard: baseOfRibs(ribs, settings),
       assembly,
       posts: postsOf(pieces, settings),
-      fenceStands: stand.stand === "jig" && attitude === "upright" ? fenceStands(sheets, levelZMm) : [],
+      fenceStands:
+        stand.stand === "jig" && attitude === "upright" ? fenceStands(sheets, levelZMm, inFence) : [],
       release,
     },
     problems: [
       ...(stand.stand === "jig" ? empty.flatMap(({ place }) => nothingProblem(place, project)) : []),
-      ...inFence.flatMap((piece) => fenceProblem(piece, fenceAlong(piece, bands) ?? "", project)),
+      ...inFence.flatMap(({ piece, fencePartId }) => fenceProblem(piece, fencePartId, project)),
       ...pieces.flatMap((piece) => bevelProblem(piece, project)),
       ...pieces.flatMap((piece, i) => overlapProblem(piece, pieces.slice(0, i))),
       ...ribs.flatMap((rib) => makingProblems(rib, project)),

@@ -1,5 +1,5 @@
 import { formatMm } from "../../../core/foundation/index.ts";
-import { type RibSet, wordRelease } from "../../../core/jig/index.ts";
+import { type RibSet, wordInPlace, wordRelease } from "../../../core/jig/index.ts";
 
 /** How one set of ribs is set up: order, squareness, and how the shell comes off it. */
 export function SetUp({ set, standName }: { readonly set: RibSet; readonly standName: "jig" | "cradle" }) {
@@ -20,6 +20,9 @@ export function SetUp({ set, standName }: { readonly set: RibSet; readonly stand
         {fenceStands.length > 0 ? (
           <li>{`${fenceStands.map(({ partId }) => partId).join(", ")} stand in the jig first, blocked to the heights of their table.`}</li>
         ) : null}
+        {wordInPlace(fenceStands).map((words) => (
+          <li key={words}>{words}</li>
+        ))}
         <li data-testid="release" data-held={isHeld}>
           {wordRelease(release, standName).join(" ")}
         </li>
