@@ -3,6 +3,7 @@ import {
   clockWords,
   dayWords,
   helperWords,
+  hoursWords,
   momentOf,
   momentWords,
   type PlannedTask,
@@ -30,6 +31,7 @@ export function calendarSheets(design: Design, lettering: Lettering): readonly S
     ),
     ...pictures(design, lettering),
     gapBlock(4),
+    ...hoursTable(design, lettering),
     headingBlock("Day by day"),
     ...dayTable(design, lettering),
   ];
@@ -49,6 +51,39 @@ function pictures({ schedule: { days, tasks } }: Design, lettering: Lettering): 
     ...calendarPicture(some, tasks, across, lettering),
     gapBlock(3),
   ]);
+}
+
+/** Hours by kind of work, with blanks for what they really take. */
+function hoursTable({ schedule }: Design, lettering: Lettering): readonly Block[] {
+  const figure = { face: "mono" as const, anchor: "end" as const };
+  const inHours = (minutes: number) => formatNumber(minutes / 60, 1);
+  return [
+    headingBlock("Hours by kind of work"),
+    ...hoursWords(schedule).map((words) => paragraphBlock(words, CONTENT_WIDTH_MM, lettering)),
+    ...tableBlocks(
+      [
+        { title: "Work", widthMm: 40 },
+        { title: "Reckoned, h", widthMm: 28, ...figure },
+        { title: "Taken so far, h", widthMm: 30, ...figure },
+        { title: "Expected in all, h", widthMm: 34, ...figure },
+        { title: "Took, h", widthMm: 42 },
+      ],
+      schedule.hours.map(({ kind, reckonedMinutes, spentMinutes, expectedMinutes }) => [
+        kind,
+        inHours(reckonedMinutes),
+        spentMinutes > 0 ? inHours(spentMinutes) : "",
+        inHours(expectedMinutes),
+        "",
+      ]),
+      lettering,
+    ),
+    paragraphBlock(
+      "By the clock. What is written in the last column is typed under Glue, Hours that it really took; the rest of that kind is then reckoned at your pace.",
+      CONTENT_WIDTH_MM,
+      lettering,
+    ),
+    gapBlock(4),
+  ];
 }
 
 function dayTable({ schedule }: Design, lettering: Lettering): readonly Block[] {

@@ -30,7 +30,7 @@ function bodies(
     paragraphBlock("Build book", CONTENT_WIDTH_MM, lettering, { heightMm: 5 }),
     gapBlock(4),
     text(
-      `${counted(totals.partCount, "part")} in ${counted(totals.stripCount, "strip")}, ${formatNumber(totals.foamAreaMm2 / 1e6, 2)} m² of foam, ${formatMass(totals.foamMassKg)} bare; ${counted(design.jig.ribs.length, "rib")}; about ${counted(Math.ceil(totals.handsOnHours), "hour")} of work to the bare shell.`,
+      `${counted(totals.partCount, "part")} in ${counted(totals.stripCount, "strip")}, ${formatNumber(totals.foamAreaMm2 / 1e6, 2)} m² of foam, ${formatMass(totals.foamMassKg)} bare; ${counted(design.jig.ribs.length, "rib")}; about ${counted(Math.ceil(totals.handsOnHours), "hour")} of work to the bare shell${inAll(design)}.`,
     ),
     text("All lengths in mm. Templates at full size come as a file of their own."),
     ...problemBlocks(design, lettering),
@@ -46,6 +46,12 @@ function bodies(
     marks,
   }));
 }
+
+/** The hours of the calendar, where there is one. */
+const inAll = ({ schedule: { tasks, workMinutes } }: Design): string =>
+  tasks.length > 0
+    ? `, ${counted(Math.round(workMinutes / 60), "hour")} in all by the calendar, skins and trimming with it`
+    : "";
 
 function problemBlocks(design: Design, lettering: Lettering): readonly Block[] {
   if (design.problems.length === 0) {

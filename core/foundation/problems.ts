@@ -284,6 +284,8 @@ export type Problem =
   | (Placed & { readonly kind: "no-such-date"; readonly field: string; readonly date: string })
   /** Work that is not to be interrupted and longer than any day; the name is the work's. */
   | (Placed & { readonly kind: "work-outlasts-day"; readonly minutes: number; readonly mostMinutes: number })
+  /** Hours were written down for work that is no longer to be done; the name is the work's. */
+  | (Placed & { readonly kind: "logged-task-gone"; readonly hours: number })
   /** No day of the week has hours, or so few that the work would take years. */
   | (Placed & { readonly kind: "no-working-day" })
   /** Joints of which each alone takes longer than the glue stays open: how many, and the longest; the name is its id. */

@@ -171,6 +171,8 @@ function sentenceFor(problem: Problem): string {
       return `${problem.date} is typed as a ${problem.field} of ${name}, and there is no such date. Type another, as 2026-11-25.`;
     case "work-outlasts-day":
       return `${name} takes ${formatNumber(problem.minutes, 0)} min without a break, and no day of your week has more than ${formatNumber(problem.mostMinutes, 0)} min. Give a day more hours under Glue, or call in more hands. The calendar goes past the end of a day there.`;
+    case "logged-task-gone":
+      return `${formatNumber(problem.hours, 1)} h are written down for “${name}”, and there is no such work any more. They count for nothing until you take them out under Glue, Hours, and write them to the work that took its place.`;
     case "no-working-day":
       return "There is no calendar: the days of your week have no hours, or so few that the work would take years. Type the hours of each weekday under Glue.";
     case "glue-outlasted":
@@ -368,6 +370,7 @@ export function levelOf(problem: Problem): ProblemLevel {
     case "order-contradicts":
     case "order-wish-costs":
     case "work-outlasts-day":
+    case "logged-task-gone":
     case "no-working-day":
     case "wing-radius-too-small":
       return "look";

@@ -146,4 +146,10 @@ export {
 export { defaultTemplateWay, templateWayOf } from "./template-ways.ts";
 export { leftOfCentreMm } from "./transform-things.ts";
 export { type ComparisonRow, type ComparisonTables, wordComparison } from "./word-comparison.ts";
-export { type WorkingHours, type WorkingTime, weekdayName, workingTimeOf } from "./working-time.ts";
+export {
+  type LoggedTask,
+  type WorkingHours,
+  type WorkingTime,
+  weekdayName,
+  workingTimeOf,
+} from "./working-time.ts";

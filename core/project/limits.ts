@@ -29,6 +29,8 @@ export const RANGES = {
   pigmentShare: range(0, 0.05),
   shopCelsius: range(0, 40),
   hourOfDay: range(0, 24),
+  loggedHours: range(0.1, 500),
+  doneShare: range(0.05, 1),
   carriedMm: range(300, 10_000),
   hands: range(1, 6),
   hardenerPer100: range(1, 200),

@@ -15,6 +15,17 @@ export interface WorkingTime {
   /** Monday first, always seven. */
   readonly weekdays: readonly WorkingHours[];
   readonly lostDays: readonly string[];
+  readonly log: readonly LoggedTask[];
+}
+
+/** What a task has really taken so far. */
+export interface LoggedTask {
+  readonly taskId: string;
+  readonly title: string;
+  /** By the clock, whatever the number of hands. */
+  readonly hours: number;
+  /** How much of it is done, over 0 to 1. */
+  readonly done: number;
 }
 
 /** Three hours of an evening, six of a day at the weekend (common practice of people who build at home). */
@@ -29,11 +40,12 @@ export function workingTimeOf({
   schedule = {},
   titleBlock,
 }: Pick<Project, "schedule" | "titleBlock">): WorkingTime {
-  const { startOn = titleBlock.issuedOn, weekdays, lostDays = [] } = schedule;
+  const { startOn = titleBlock.issuedOn, weekdays, lostDays = [], log = [] } = schedule;
   return {
     startOn: dayOfDate(startOn) === undefined ? FALLBACK_START : startOn,
     weekdays: WEEK.map((usual, i) => weekdays?.[i] ?? usual),
     lostDays,
+    log: log.map(({ done = 1, ...rest }) => ({ ...rest, done })),
   };
 }
 
@@ -44,7 +56,7 @@ export const weekdayName = (weekday: number): string => NAMES[weekday] ?? "";
 
 /** The working time without dates that are none, and with the usual hours for those that no day has. */
 export function soundWorkingTime(
-  { startOn, weekdays, lostDays, ...rest }: NonNullable<Project["schedule"]>,
+  { startOn, weekdays, lostDays, log, ...rest }: NonNullable<Project["schedule"]>,
   problems: Problem[],
 ): NonNullable<Project["schedule"]> {
   const isDate = (date: string, field: string, setting: string) => {
@@ -60,6 +72,33 @@ export function soundWorkingTime(
     ...(isStart && { startOn }),
     ...(sound !== undefined && { weekdays: sound }),
     ...(lost !== undefined && { lostDays: lost }),
+    ...(log !== undefined && { log: log.map((entry) => soundEntry(entry, problems)) }),
+  };
+}
+
+/** An entry of the log within its bounds. */
+function soundEntry<Entry extends Omit<LoggedTask, "done"> & { readonly done?: number | undefined }>(
+  entry: Entry,
+  problems: Problem[],
+): Entry {
+  const checked = (value: number, field: string, range: typeof RANGES.loggedHours): number => {
+    if (isWithin(value, range)) return value;
+    const used = value > range.most ? range.most : range.least;
+    problems.push({
+      kind: "number-out-of-range",
+      place: { setting: "schedule.log" },
+      name: entry.title,
+      field,
+      value,
+      ...range,
+      used,
+    });
+    return used;
+  };
+  return {
+    ...entry,
+    hours: checked(entry.hours, "Hours", RANGES.loggedHours),
+    ...(entry.done !== undefined && { done: checked(entry.done, "Share done", RANGES.doneShare) }),
   };
 }
 

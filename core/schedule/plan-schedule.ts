@@ -1,5 +1,6 @@
 import { type Memory, NO_MEMORY, type Problem } from "../foundation/index.ts";
 import { gluingOf, type Project, type WorkingTime, workingTimeOf } from "../project/index.ts";
+import { correctTasks } from "./correct-tasks.ts";
 import { criticalTasks } from "./critical-tasks.ts";
 import { type Calendar, shortestCalendar, tailMinutes } from "./shortest-calendar.ts";
 import { type ScheduleSources, trayTasks } from "./tray-tasks.ts";
@@ -8,7 +9,8 @@ import { MINUTES_OF_DAY, type OpenHours, openHours } from "./working-hours.ts";
 
 /**
  * All the work on a calendar: on the days and hours that the builder has, with the hands in the shop, cures running on through
- * nights and free days, in the order that ends soonest as far as one was found. Problems: work-outlasts-day (planned all
+ * nights and free days, in the order that ends soonest as far as one was found. Work is as long as the
+ * log of hours makes it. Problems: logged-task-gone, work-outlasts-day (planned all
  * the same), no-working-day (no calendar).
  */
 export function planSchedule(
@@ -19,13 +21,20 @@ export function planSchedule(
   const time = memory.keep("working time", workingTimeOf(project));
   const tasks = memory.keep("tasks", trayTasks(sources, project));
   const { hands } = gluingOf(project);
-  return memory.recall("schedule", [tasks, time, hands], () => scheduleTasks(tasks, time, hands));
+  return memory.recall("schedule", [tasks, time, hands], () => {
+    const corrected = correctTasks(tasks, time.log);
+    const { schedule, problems } = scheduleTasks(corrected.tasks, time, hands);
+    return {
+      schedule: { ...schedule, hours: corrected.hours },
+      problems: [...corrected.problems, ...problems],
+    };
+  });
 }
 
-/** Tasks on the calendar of a working time. */
+/** Tasks on the calendar of a working time; nothing is told of hours that were written down. */
 export function scheduleTasks(
   tasks: readonly Task[],
-  time: WorkingTime,
+  time: Omit<WorkingTime, "log">,
   hands: number,
 ): { readonly schedule: Schedule; readonly problems: readonly Problem[] } {
   const hours = openHours(time);
@@ -34,7 +43,7 @@ export function scheduleTasks(
     const place = { setting: "schedule.weekdays" };
     const problems: readonly Problem[] =
       tasks.length > 0 ? [{ kind: "no-working-day", place, name: "the calendar" }] : [];
-    return { schedule: emptySchedule(time), problems };
+    return { schedule: emptySchedule(time), problems: problems };
   }
   const planned = plannedTasks(tasks, calendar, hours, hands);
   const whole = time.lostDays.length > 0 ? unlost(tasks, time, hands) : undefined;
@@ -48,12 +57,13 @@ export function scheduleTasks(
     workMinutes: tasks.reduce((sum, { workMinutes }) => sum + workMinutes, 0),
     tasks: planned,
     days: plannedDays(planned, hours),
+    hours: [],
   };
   return { schedule, problems: overlong(tasks, hours) };
 }
 
 /** When it would all end had no day been lost. */
-function unlost(tasks: readonly Task[], time: WorkingTime, hands: number): string | undefined {
+function unlost(tasks: readonly Task[], time: Omit<WorkingTime, "log">, hands: number): string | undefined {
   const hours = openHours({ ...time, lostDays: [] });
   const calendar = shortestCalendar(tasks, hours, hands);
   return calendar && dateAt(calendar.endMinute, hours);
@@ -69,6 +79,7 @@ export const emptySchedule = ({ startOn }: Pick<WorkingTime, "startOn">): Schedu
   workMinutes: 0,
   tasks: [],
   days: [],
+  hours: [],
 });
 
 /** The date on which a minute falls; midnight belongs to the day that ends with it. */

@@ -63,6 +63,16 @@ export interface PlannedDay {
   readonly workMinutes: number;
 }
 
+/** The work of a kind in minutes by the clock: as reckoned, written down so far, and in all by what was written down. */
+export interface HoursOfKind {
+  readonly kind: TaskKind;
+  readonly reckonedMinutes: number;
+  readonly spentMinutes: number;
+  readonly expectedMinutes: number;
+  /** Times as long as reckoned that it took as far as it is done; 1 where nothing is written down. */
+  readonly pace: number;
+}
+
 /** The work on a calendar. */
 export interface Schedule {
   readonly startOn: string;
@@ -78,4 +88,5 @@ export interface Schedule {
   readonly workMinutes: number;
   readonly tasks: readonly PlannedTask[];
   readonly days: readonly PlannedDay[];
+  readonly hours: readonly HoursOfKind[];
 }

@@ -19,6 +19,21 @@ export function scheduleWords(schedule: Schedule): readonly string[] {
   ];
 }
 
+/** What the log of hours tells: a sentence for each kind of work that something was written down of. */
+export const hoursWords = ({ hours }: Pick<Schedule, "hours">): readonly string[] =>
+  hours
+    .filter(({ spentMinutes }) => spentMinutes > 0)
+    .map(({ kind, pace, spentMinutes, expectedMinutes }) => {
+      const took = `${capital(kind)} has taken ${formatNumber(spentMinutes / 60, 1)} h so far, ${formatNumber(pace, 2)} times what was reckoned`;
+      const isLeft = expectedMinutes - spentMinutes >= STEP_MINUTES;
+      return isLeft ? `${took}; what is left of it is reckoned at that pace.` : `${took}.`;
+    });
+
+/** A remainder under this is rounding, minutes. */
+const STEP_MINUTES = 5;
+
+const capital = (words: string): string => words.charAt(0).toUpperCase() + words.slice(1);
+
 /** `7. Lay S1 on the jig`, with the number of the step in the glue-up. */
 export const taskWords = ({ step, title }: Pick<PlannedTask, "step" | "title">): string =>
   step === undefined ? title : `${step}. ${title}`;

@@ -14,7 +14,7 @@ export interface OpenHours {
 }
 
 /** The open hours of a working time. */
-export function openHours({ startOn, weekdays, lostDays }: WorkingTime): OpenHours {
+export function openHours({ startOn, weekdays, lostDays }: Omit<WorkingTime, "log">): OpenHours {
   const first = dayOfDate(startOn) ?? 0;
   const lost = new Set(lostDays.map(dayOfDate));
   const week = weekdays.map(({ fromHour, hours }) => ({

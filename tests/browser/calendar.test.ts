@@ -46,3 +46,23 @@ it("a sheet is put later in the order of gluing, what that costs is told, and it
     await page.getByTestId("wishes").getByRole("button").first().click();
     await expect.poll(titles, { timeout: 20_000 }).toEqual(before);
   }));
+
+it("hours that are written down correct what is left of the same kind of work, and can be taken out again", () =>
+  asVisitor(async ({ page }) => {
+    await page.getByTestId("stage-glue").click();
+    const hours = page.getByTestId("hours");
+    await hours.locator("summary").click();
+    const rowOf = (title: string) => hours.getByTestId("hours-row").filter({ hasText: title });
+    const planned = (title: string) => rowOf(title).locator("td").nth(1).textContent();
+    const [joint, next] = ["1. Glue S1 from", "2. Glue S2R from"];
+    const [before, nextBefore] = [Number(await planned(joint)), Number(await planned(next))];
+    await page.getByLabel(/^Glue S1 from.*: took, hours/).fill(String(4 * before));
+    await page.keyboard.press("Enter");
+    await expect.poll(async () => Number(await planned(joint))).toBeCloseTo(4 * before, 1);
+    // Shown to a tenth of an hour, and planned in steps of five minutes.
+    await expect.poll(async () => Number(await planned(next))).toBeGreaterThan(3 * nextBefore);
+    await expect.poll(() => hours.textContent()).toMatch(/Glue has taken .* times what was reckoned/);
+    await page.getByLabel(/^Glue S1 from.*: took, hours/).fill("");
+    await page.keyboard.press("Enter");
+    await expect.poll(async () => Number(await planned(next))).toBe(nextBefore);
+  }));

@@ -1,5 +1,5 @@
+import type { Design } from "../../core/design.ts";
 import { formatMass, formatNumber, levelOf, THIN_SPACE } from "../../core/foundation/index.ts";
-import type { Totals } from "../../core/totals/index.ts";
 import { HiddenCount } from "../standing/index.ts";
 import { useDesign } from "../stores/index.ts";
 import { PROBLEMS_ID, ProblemList } from "./ProblemList.tsx";
@@ -12,7 +12,11 @@ export function TruthLine() {
   const isComputing = useDesign((state) => state.isComputing);
   return (
     <footer className="truth-line" data-testid="truth-line" data-computing={isComputing}>
-      {design ? <Figures totals={design.totals} /> : <span className="pencil">Counting…</span>}
+      {design ? (
+        <Figures totals={design.totals} schedule={design.schedule} />
+      ) : (
+        <span className="pencil">Counting…</span>
+      )}
       {failure ? <Failure text={failure} /> : null}
       <HiddenCount />
       {design ? <ProblemsButton problems={design.problems} /> : null}
@@ -20,7 +24,7 @@ export function TruthLine() {
   );
 }
 
-function Figures({ totals }: { readonly totals: Totals }) {
+function Figures({ totals, schedule }: Pick<Design, "totals" | "schedule">) {
   const stockSheets = totals.stock.reduce((sum, stock) => sum + stock.sheetsAtLeast, 0);
   return (
     <ul className="figures-line" aria-label="The tray in figures">
@@ -36,10 +40,22 @@ function Figures({ totals }: { readonly totals: Totals }) {
       <li title="Bare foam; skins come with their own stage" data-testid="truth-mass">
         <b>{formatMass(totals.foamMassKg)}</b> foam
       </li>
-      <li title="Hands on: marking, cutting, jig and glue-up" data-testid="truth-hours">
-        <b>{`${formatNumber(totals.handsOnHours, 0)}${THIN_SPACE}h`}</b> of work
-      </li>
+      <Hours totals={totals} schedule={schedule} />
     </ul>
+  );
+}
+
+/** All the work of the calendar; where there is none yet, what goes into the bare shell. */
+function Hours({ totals, schedule }: Pick<Design, "totals" | "schedule">) {
+  const isPlanned = schedule.tasks.length > 0;
+  const hours = isPlanned ? schedule.workMinutes / 60 : totals.handsOnHours;
+  const hint = isPlanned
+    ? "By the clock, from the templates to the trimmed edge: the hours of the calendar under Glue"
+    : "Hands on: marking, cutting, jig and glue-up";
+  return (
+    <li title={hint} data-testid="truth-hours">
+      <b>{`${formatNumber(hours, 0)}${THIN_SPACE}h`}</b> of work
+    </li>
   );
 }
 

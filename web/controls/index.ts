@@ -1,6 +1,7 @@
 export { Choice } from "./Choice.tsx";
 export { Dialog } from "./Dialog.tsx";
 export { NumberField, showNumber, wordWrong } from "./NumberField.tsx";
+export { OpenEntry } from "./OpenEntry.tsx";
 export { ScrollAcross } from "./ScrollAcross.tsx";
 export { Select } from "./Select.tsx";
 export { Splitter } from "./Splitter.tsx";

@@ -13,6 +13,7 @@ import { writeCalendarFile } from "../../../core/writers/index.ts";
 import { ScrollAcross } from "../../controls/index.ts";
 import { download, fileNameOf } from "../../files/index.ts";
 import { CalendarChart } from "./CalendarChart.tsx";
+import { HoursTable } from "./HoursTable.tsx";
 
 /** All the work on a calendar: in words, as a picture, and day by day; and the file that other calendars read. */
 export function CalendarPane({ design }: { readonly design: Design }) {
@@ -40,6 +41,10 @@ export function CalendarPane({ design }: { readonly design: Design }) {
       <details data-testid="day-by-day">
         <summary>Day by day</summary>
         <DayTable design={design} />
+      </details>
+      <details data-testid="hours" open={design.problems.some(({ kind }) => kind === "logged-task-gone")}>
+        <summary>Hours that it really took</summary>
+        <HoursTable design={design} />
       </details>
     </section>
   );
