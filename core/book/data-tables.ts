@@ -4,6 +4,7 @@ import { calendarRows } from "./calendar-events.ts";
 import type { DataTable } from "./data-table.ts";
 import type { Design } from "./design.ts";
 import { jigDataTables } from "./jig-data-tables.ts";
+import { skinDataTables } from "./skin-data-tables.ts";
 
 /** Numbers in tables keep this many places, mm. */
 const PLACES = 3;
@@ -24,6 +25,7 @@ export function dataTables(design: Design): readonly DataTable[] {
     bendsTable(design),
     ...jigDataTables(design),
     glueUpTable(design),
+    ...skinDataTables(design),
     calendarTable(design),
     stockTable(design),
     problemsTable(design),

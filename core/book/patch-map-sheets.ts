@@ -41,7 +41,12 @@ function planPages(map: PatchMap, lettering: Lettering): readonly SheetBody[] {
   const blocks: readonly Block[] = [
     paragraphBlock(`${mapWords(map)} ${KEY}`, widthOf(area), lettering),
     ...map.plies.flatMap((ply) => [
-      { ...headingBlock(`Ply ${ply.ply} from the foam`), keepsWithNext: true as const },
+      {
+        ...headingBlock(
+          ply.name === `${ply.ply}` ? `Ply ${ply.ply} from the foam` : `Ply ${ply.ply}, ${ply.name}`,
+        ),
+        keepsWithNext: true as const,
+      },
       pictureBlock({ map, ply, box, scale, widthMm: widthOf(area), lettering }),
     ]),
   ];

@@ -1,6 +1,7 @@
 import { formatNumber, toDegrees } from "../foundation/index.ts";
 import { laminateOf } from "../project/index.ts";
 import {
+  clothNameOn,
   cornerWords,
   edgeWords,
   faceWords,
@@ -12,6 +13,8 @@ import {
   type SkinFace,
   type SkinSession,
   sessionWords,
+  zoneRow,
+  zoneWords,
 } from "../skins/index.ts";
 import { type Block, flowBlocks, gapBlock, headingBlock, paragraphBlock, tableBlocks } from "./blocks.ts";
 import { cautionBlocks } from "./cautions.ts";
@@ -77,9 +80,37 @@ function faceBlocks(face: SkinFace, lettering: Lettering): readonly Block[] {
       ]),
       lettering,
     ),
+    ...zoneBlocks(face, lettering),
     gapBlock(1.5),
     ...sessionBlocks(face, lettering),
     gapBlock(3),
+  ];
+}
+
+/** The reinforcement of a face: what it is, how thick it gets, and what wants care. */
+function zoneBlocks(face: SkinFace, lettering: Lettering): readonly Block[] {
+  if (face.zones.length === 0) return [];
+  const figure = { widthMm: 20, face: "mono" as const, anchor: "end" as const };
+  return [
+    headingBlock("Reinforcement"),
+    ...tableBlocks(
+      [
+        { title: "Zone", widthMm: 46 },
+        { title: "Laid with", widthMm: 24, face: "mono" },
+        { title: "Plies", ...figure, widthMm: 14 },
+        { title: "Step mm", ...figure, widthMm: 18 },
+        { title: "Cloth m²", ...figure },
+        { title: "Adds mm", ...figure, widthMm: 18 },
+        { title: "In all mm", ...figure, widthMm: 18 },
+        { title: "Adds g", ...figure, widthMm: 16 },
+      ],
+      face.zones.map((zone) => {
+        const { name, field, plies, step, area, adds, all, mass } = zoneRow(zone);
+        return [name, field, plies, step, area, adds, all, mass];
+      }),
+      lettering,
+    ),
+    ...face.zones.flatMap(zoneWords).map((words) => paragraphBlock(words, CONTENT_WIDTH_MM, lettering)),
   ];
 }
 
@@ -138,8 +169,7 @@ function patchTable(face: SkinFace, session: SkinSession, lettering: Lettering):
     ],
     patchesOfSession(face, session).map((patch) => {
       const { code, ply, warp, size, area } = patchWords(patch);
-      const cloth = face.plies.find(({ clothId }) => clothId === patch.clothId)?.clothName ?? patch.clothId;
-      return [code, ply, cloth, warp, size, area];
+      return [code, ply, clothNameOn(face, patch.clothId), warp, size, area];
     }),
     lettering,
   );

@@ -186,6 +186,10 @@ export type Problem =
     })
   /** A place of the tray that no hand reaches from its edge while it is wet. */
   | (Placed & { readonly kind: "skin-out-of-reach"; readonly farthestMm: number; readonly reachMm: number })
+  /** A zone of reinforcement where no part lies on that face. */
+  | (Placed & { readonly kind: "zone-off-tray"; readonly face: "lower" | "upper" })
+  /** A zone whose plies step in by more than it is wide before the last of them. */
+  | (Placed & { readonly kind: "zone-steps-away"; readonly ply: number; readonly stepMm: number })
   /** The resin dissolves the foam; the name is the foam's. */
   | (Placed & {
       readonly kind: "resin-dissolves-foam";

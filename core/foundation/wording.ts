@@ -111,6 +111,10 @@ function sentenceFor(problem: Problem): string {
       return `At ${formatNumber(problem.celsius, 0)} °C the air of the shop gives off water at ${formatNumber(problem.dewPointCelsius, 1)} °C: the surface has to be ${formatNumber(problem.leastAboveCelsius, 0)} °C above that. Dry the air or warm shop and foam before ${name} is opened, or it cures cloudy and nothing bonds to it.`;
     case "skin-out-of-reach":
       return `${name} lies ${formatMm(problem.farthestMm)} mm from its edge, and hands reach in by ${formatMm(problem.reachMm)} mm. Lay a padded plank across from rib to rib and work from that, with a second pair of hands; then type how far you reach under Skin.`;
+    case "zone-off-tray":
+      return `${name} lies where the ${problem.face} face of no part is: it is left out. Move it, or give it the other face, under Skin.`;
+    case "zone-steps-away":
+      return `${name} steps in by ${formatMm(problem.stepMm)} mm a ply and has nothing left at ply ${problem.ply}: that and what follows is left out. Make the zone larger, or the step or the number of plies smaller.`;
     case "resin-dissolves-foam":
       return `${problem.resinName} is a ${problem.resinKind} resin: its styrene dissolves ${name}. No session is planned. Take an epoxy, or a foam that its maker allows for it.`;
     case "coupon-not-believable":
@@ -340,6 +344,8 @@ export function levelOf(problem: Problem): ProblemLevel {
     case "no-over-bend":
     case "laminate-off-allowance":
     case "coupon-not-believable":
+    case "zone-off-tray":
+    case "zone-steps-away":
     case "shop-too-damp":
     case "skin-out-of-reach":
     case "rib-needs-bevel":

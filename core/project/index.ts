@@ -153,3 +153,4 @@ export {
   weekdayName,
   workingTimeOf,
 } from "./working-time.ts";
+export type { ReinforcementZone } from "./zones.ts";

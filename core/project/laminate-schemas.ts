@@ -1,5 +1,5 @@
 import * as v from "valibot";
-import { Id, Typed } from "./typed-fields.ts";
+import { Id, Name, Typed } from "./typed-fields.ts";
 
 /** One layer of cloth: which, and how its warp lies to the forward line. */
 export const PlySchema = v.strictObject({ clothId: Id, warpRad: Typed });
@@ -19,10 +19,39 @@ export const CouponSchema = v.strictObject({
 /** How a free edge is finished: rounded and wrapped, chamfered to a flange of solid laminate, let in, or trimmed and sealed. */
 export const EdgeFinishSchema = v.picklist(["wrapped", "flange", "insert", "trimmed"]);
 
+/** Where a zone of reinforcement lies: round or square about a place in plan, or a band along an edge of an item. */
+export const ZoneShapeSchema = v.variant("kind", [
+  v.strictObject({ kind: v.literal("spot"), x: Typed, y: Typed, radiusMm: Typed }),
+  v.strictObject({
+    kind: v.literal("rectangle"),
+    x: Typed,
+    y: Typed,
+    lengthMm: Typed,
+    widthMm: Typed,
+    /** Its length from the forward line; along it where absent. */
+    turnRad: v.optional(Typed),
+  }),
+  v.strictObject({ kind: v.literal("band"), itemId: Id, edgeId: Id, widthMm: Typed }),
+]);
+
+/** Further plies on a part of a face: at a mount, under a skid, along an edge. Each is smaller than the one below by the step. */
+export const ZoneSchema = v.strictObject({
+  id: Id,
+  name: Name,
+  face: v.picklist(["lower", "upper"]),
+  shape: ZoneShapeSchema,
+  clothId: Id,
+  warpRad: Typed,
+  plies: Typed,
+  /** On every side, of a band on its inner one. */
+  stepMm: v.optional(Typed),
+});
+
 /** The plies of each face from the foam outward, and how they are laid; what is absent is at its default (`laminateOf`). */
 export const LaminateSchema = v.strictObject({
   lower: v.optional(v.array(PlySchema)),
   upper: v.optional(v.array(PlySchema)),
+  zones: v.optional(v.array(ZoneSchema)),
   resinId: v.optional(Id),
   /** Share of fibre in the mass of the laminate: of a weighed coupon, else the usual for hand lay-up. */
   fibreMassShare: v.optional(Typed),

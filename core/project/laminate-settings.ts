@@ -1,6 +1,7 @@
 import { weighedFigures } from "./coupons.ts";
 import { type Label, RANGES, type Range } from "./limits.ts";
 import type { Cloth, EdgeFinish, Project, Resin } from "./schema.ts";
+import { type ReinforcementZone, soundZone, zonesOf } from "./zones.ts";
 
 /** A ply with its cloth. */
 export interface ClothPly {
@@ -39,6 +40,7 @@ export interface LaminateSettings {
   readonly filletMm: number;
   readonly edgeFinish: EdgeFinish;
   readonly edgeFinishes: readonly OwnFinish[];
+  readonly zones: readonly ReinforcementZone[];
   /** What weighed coupons gave in place of typed figures. */
   readonly weighed: { readonly fibreMassShare?: number; readonly preWetKgPerM2?: number };
 }
@@ -79,6 +81,7 @@ export function laminateOf({
     coupons = [],
     edgeFinish = "wrapped",
     edgeFinishes = [],
+    zones = [],
     ...numbers
   } = laminate;
   const plies = (chosen: typeof lower): readonly ClothPly[] | undefined =>
@@ -96,6 +99,7 @@ export function laminateOf({
     weighed,
     edgeFinish,
     edgeFinishes,
+    zones: zonesOf(zones),
     lower: plies(lower),
     upper: plies(upper),
     resin,
@@ -135,5 +139,10 @@ export function soundLaminate(laminate: Laminate, number: CheckNumber): Laminate
   const { hardenerPer100, ...rest } = laminate;
   const label: Label = ["laminate.hardenerPer100", "Hardener", "the mix"];
   const ratio = hardenerPer100 === undefined ? 0 : number(hardenerPer100, label, RANGES.hardenerPer100, 0);
-  return { ...rest, ...Object.fromEntries(sound), ...(ratio > 0 && { hardenerPer100: ratio }) };
+  return {
+    ...rest,
+    ...Object.fromEntries(sound),
+    ...(ratio > 0 && { hardenerPer100: ratio }),
+    ...(laminate.zones && { zones: laminate.zones.map((zone, i) => soundZone(zone, i, number)) }),
+  };
 }

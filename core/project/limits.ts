@@ -40,6 +40,10 @@ export const RANGES = {
   /** Less than 15 mm is no lap. */
   clothOverlapMm: range(15, 150),
   patchMm: range(300, 10_000),
+  /** A smaller zone is no reinforcement; more plies than ten no hand wets through. */
+  zoneMm: range(10, 5000),
+  zonePlies: range(1, 10),
+  plyStepMm: range(0, 100),
   reachMm: range(300, 2000),
   sheetCount: range(0, 1000),
   price: range(0, 100_000),

@@ -45,32 +45,56 @@ export const cellAt = ({ uMm, vMm }: FieldGrid, { u, v }: FlatPoint): Cell => ({
   row: vMm.filter((mm) => mm <= v).length,
 });
 
-/** Even lines over an area, moved together by as little as keeps every ply's seam off the given joints of the foam. */
+/** What seams keep off: in every ply, of which the lines are shifted so, by so much; and areas that they do not cross. */
+export interface KeepOff {
+  readonly shiftsMm: readonly number[];
+  readonly clearMm: number;
+  readonly areas: readonly Area[];
+}
+
+/** Even lines over an area, moved together by as little as keeps every ply's seam off the given joints of the foam and off areas. */
 export function evenGrid(
   area: Area,
   counts: { readonly alongU: number; readonly alongV: number },
   foamSeams: FieldGrid,
-  keepOff: { readonly shiftsMm: readonly number[]; readonly clearMm: number },
+  keepOff: KeepOff,
 ): FieldGrid {
   const lines = (angleRad: number, count: number, avoid: readonly number[]): readonly number[] => {
     const [from, to] = reachAlong(area, angleRad);
     const pitch = (to - from) / count;
     const even = Array.from({ length: count - 1 }, (_, i) => from + pitch * (i + 1));
-    const nearest = (moved: number) =>
-      Math.min(
-        ...even.flatMap((line) =>
-          keepOff.shiftsMm.flatMap((shift) => avoid.map((seam) => Math.abs(line + moved + shift - seam))),
-        ),
-      );
+    const stretches = [
+      ...avoid.map((mm): readonly [number, number] => [mm, mm]),
+      ...keepOff.areas.map((one) => reachAlong(one, angleRad)),
+    ];
     const moves = MOVES_MM.filter((mm) => Math.abs(mm) <= pitch / 4);
-    const free = moves.find((mm) => nearest(mm) >= keepOff.clearMm);
-    const best = free ?? moves.reduce((a, b) => (nearest(b) > nearest(a) ? b : a), 0);
+    const best = clearestMove(even, moves, stretches, keepOff);
     return even.map((line) => line + best);
   };
   return {
     uMm: lines(0, counts.alongU, foamSeams.uMm),
     vMm: lines(Math.PI / 2, counts.alongV, foamSeams.vMm),
   };
+}
+
+/** The least move of lines that takes every ply's shift of them clear of the stretches, else the one that comes nearest to that. */
+function clearestMove(
+  lines: readonly number[],
+  moves: readonly number[],
+  stretches: readonly (readonly [number, number])[],
+  { shiftsMm, clearMm }: KeepOff,
+): number {
+  const nearest = (moved: number) =>
+    Math.min(
+      ...lines.flatMap((line) =>
+        shiftsMm.flatMap((shift) =>
+          stretches.map(([from, to]) => Math.max(from - line - moved - shift, line + moved + shift - to)),
+        ),
+      ),
+    );
+  return (
+    moves.find((mm) => nearest(mm) >= clearMm) ?? moves.reduce((a, b) => (nearest(b) > nearest(a) ? b : a), 0)
+  );
 }
 
 const MOVES_MM = Array.from({ length: 41 }, (_, i) => (i % 2 === 1 ? 1 : -1) * Math.ceil(i / 2) * 10);
@@ -82,6 +106,8 @@ export interface PieceLimits {
   /** Along the warp: what can be carried wet and laid down straight. */
   readonly alongMm: number;
   readonly overlapMm: number;
+  /** The shifts are those of the other plies beside this one. */
+  readonly keepOff: KeepOff;
 }
 
 /**
@@ -90,10 +116,10 @@ export interface PieceLimits {
  * across the warp, so that none is longer on the bias than the roll gives.
  */
 export function piecesOf(area: Area, warpRad: number, limits: PieceLimits, shiftMm: number): readonly Area[] {
-  const { acrossMm, alongMm, overlapMm } = limits;
+  const { acrossMm, alongMm } = limits;
   return islandsOf(area)
-    .flatMap((island) => divided(island, warpRad + Math.PI / 2, acrossMm, overlapMm, shiftMm))
-    .flatMap((piece) => divided(piece, warpRad, alongMm, overlapMm, shiftMm));
+    .flatMap((island) => divided(island, warpRad + Math.PI / 2, acrossMm, limits, shiftMm))
+    .flatMap((piece) => divided(piece, warpRad, alongMm, limits, shiftMm));
 }
 
 /** Dividing gives up at so many pieces: then the limit is a slip. */
@@ -103,7 +129,7 @@ function divided(
   area: Area,
   angleRad: number,
   mostMm: number,
-  overlapMm: number,
+  { overlapMm, keepOff }: PieceLimits,
   shiftMm: number,
 ): readonly Area[] {
   const [from, to] = reachAlong(area, angleRad);
@@ -113,16 +139,14 @@ function divided(
     const pitch = (to - from) / count;
     // Never so far that a sliver is left at an end; what a shift makes wider than the roll asks for one piece more.
     const mostShift = Math.max(0, pitch / 2 - overlapMm);
-    const moved = Math.max(-mostShift, Math.min(mostShift, shiftMm));
-    const lines = Array.from({ length: count - 1 }, (_, i) => from + pitch * (i + 1) + moved);
-    const borders = [from, ...lines, to];
-    const widest = Math.max(
-      ...borders.slice(1).map((mm, i) => {
-        const inner = (i > 0 ? 1 : 0) + (i + 2 < borders.length ? 1 : 0);
-        return mm - at(borders, i) + (inner * overlapMm) / 2;
-      }),
-    );
-    if (widest > mostMm) continue;
+    const shifted = Math.max(-mostShift, Math.min(mostShift, shiftMm));
+    const even = Array.from({ length: count - 1 }, (_, i) => from + pitch * (i + 1) + shifted);
+    const bordersAt = (moved: number) => [from, ...even.map((mm) => mm + moved), to];
+    const isNarrowEnough = (moved: number) => widestOf(bordersAt(moved), overlapMm) <= mostMm;
+    const moves = MOVES_MM.filter((mm) => Math.abs(shifted + mm) <= mostShift && isNarrowEnough(mm));
+    if (!isNarrowEnough(0)) continue;
+    const stretches = keepOff.areas.map((one) => reachAlong(one, angleRad));
+    const borders = bordersAt(stretches.length === 0 ? 0 : clearestMove(even, moves, stretches, keepOff));
     return borders.slice(1).flatMap((mm, i) => {
       const low = i > 0 ? at(borders, i) - overlapMm / 2 : from - 1;
       const high = i + 2 < borders.length ? mm + overlapMm / 2 : to + 1;
@@ -131,6 +155,15 @@ function divided(
   }
   return [area];
 }
+
+/** The widest piece between borders, half a lap added on its inner ones. */
+const widestOf = (borders: readonly number[], overlapMm: number): number =>
+  Math.max(
+    ...borders.slice(1).map((mm, i) => {
+      const inner = (i > 0 ? 1 : 0) + (i + 2 < borders.length ? 1 : 0);
+      return mm - at(borders, i) + (inner * overlapMm) / 2;
+    }),
+  );
 
 export const areaOfPieces = (pieces: readonly Area[]): number =>
   pieces.reduce((sum, piece) => sum + areaMm2(piece), 0);

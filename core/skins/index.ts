@@ -10,6 +10,7 @@ export {
   type LaidClothLength,
   type LaidPatch,
   type LaidPly,
+  type LaidZone,
   type LapAtJoint,
   type MappedLap,
   type MappedPatch,
@@ -38,3 +39,4 @@ export {
   SKIN_CAUTION,
   sessionWords,
 } from "./word-skins.ts";
+export { clothNameOn, zoneRow, zoneWords } from "./word-zones.ts";

@@ -12,8 +12,9 @@ import {
 } from "./cut-region.ts";
 import type { FaceRegion } from "./face-regions.ts";
 import { clothGround, type JointLap, type LapSettings } from "./joint-laps.ts";
-import { type Area, areaMm2, borderMm, reachAlong, unite } from "./polygons.ts";
+import { type Area, areaMm2, borderMm, overlapOf, reachAlong, unite } from "./polygons.ts";
 import type { WorkedArea } from "./work-minutes.ts";
+import type { ZoneCloth } from "./zone-cloth.ts";
 
 /** A ply that is to be laid on a face. */
 export interface PlyCloth {
@@ -27,6 +28,14 @@ export interface CutField {
   readonly cell: Cell;
   readonly own: WorkedArea;
   readonly plies: readonly (readonly Area[])[];
+  /** Zones of reinforcement that lie on it, whole or in part, the one it holds most of first. */
+  readonly zones: readonly ZoneOnField[];
+}
+
+/** So much of a zone lies on a field, mm². */
+export interface ZoneOnField {
+  readonly zone: ZoneCloth;
+  readonly onFieldMm2: number;
 }
 
 /** A face divided: the lines between its fields, and the fields. */
@@ -40,6 +49,8 @@ export interface CutFace {
 export interface CutSettings extends LapSettings {
   readonly longestMm: number;
   readonly foamSeams: FieldGrid;
+  /** No seam lies on these where they can be moved aside. */
+  readonly zones: readonly ZoneCloth[];
   /** Cloth beyond the edges of the face in a ply. */
   readonly beyondEdges: (ply: number) => Area;
 }
@@ -101,24 +112,45 @@ function cutAs(
   settings: CutSettings,
   counts: Counts,
 ): CutFace {
-  const { overlapMm, staggerMm, longestMm, foamSeams } = settings;
+  const { overlapMm, staggerMm, longestMm, foamSeams, zones } = settings;
   const shiftsMm = plies.map((_, ply) => shiftOfPly(ply, staggerMm));
   const clearMm = overlapMm / 2 + OFF_FOAM_SEAM_MM;
-  const grid = evenGrid(region.area, counts, foamSeams, { shiftsMm, clearMm });
+  const reinforced = zones.map(({ area }) => area);
+  const grid = evenGrid(region.area, counts, foamSeams, { shiftsMm, clearMm, areas: reinforced });
   const fields = cellsOf(grid).flatMap((cell): readonly CutField[] => {
     const own = inCell(region.area, grid, cell, 0);
     const pieces = plies.map(({ warpRad, acrossMm }, ply) => {
       const shiftMm = shiftsMm[ply] ?? 0;
       const cloth = inCell(grounds[ply] ?? [], shiftedGrid(grid, shiftMm), cell, overlapMm / 2);
-      const limits: PieceLimits = { acrossMm, alongMm: longestMm, overlapMm };
+      const limits: PieceLimits = {
+        acrossMm,
+        alongMm: longestMm,
+        overlapMm,
+        keepOff: { shiftsMm: shiftsMm.map((mm) => mm - shiftMm), clearMm, areas: reinforced },
+      };
       return piecesOf(cloth, region.rearwardRad + warpRad, limits, shiftMm);
     });
     const area = areaMm2(own);
     if (area <= 0 && areaOfPieces(pieces.flat()) <= 0) return [];
-    return [{ cell, own: { areaMm2: area, narrowMm2: isNarrow(own) ? area : 0 }, plies: pieces }];
+    return [
+      {
+        cell,
+        own: { areaMm2: area, narrowMm2: isNarrow(own) ? area : 0 },
+        plies: pieces,
+        zones: zonesOn(own, zones),
+      },
+    ];
   });
   return { region, grid, fields };
 }
+
+const zonesOn = (own: Area, zones: readonly ZoneCloth[]): readonly ZoneOnField[] =>
+  zones
+    .map((zone) => ({ zone, onFieldMm2: areaMm2(overlapOf(zone.area, own)) }))
+    .filter(({ onFieldMm2 }) => onFieldMm2 > LEAST_ON_FIELD_MM2);
+
+/** A zone that lies on less of a field does not reach it, mm². */
+const LEAST_ON_FIELD_MM2 = 100;
 
 /** Whether an area is a narrow strip: the mean width of one is its area over half its border. */
 export const isNarrow = (area: Area): boolean => 2 * areaMm2(area) < NARROW_MM * borderMm(area);

@@ -1,6 +1,7 @@
 import type { CutFace, CutField } from "./lay-face.ts";
 import { type Area, areaMm2 } from "./polygons.ts";
 import type { LaidPly, SkinField, SkinPatch } from "./types.ts";
+import type { ZoneCloth } from "./zone-cloth.ts";
 
 const SIDE_LETTERS = {
   "lower face": "L",
@@ -45,6 +46,28 @@ export function fieldsOfCut(
     };
   });
 }
+
+/** The patches of a zone, in the field that it is laid with. */
+export const patchesOfZone = (
+  { id, zone, cloth, region, plies }: ZoneCloth,
+  fieldId: string,
+  pliesBelow: number,
+): readonly SkinPatch[] =>
+  plies.flatMap((pieces, ply) =>
+    pieces.map(
+      (piece, k): SkinPatch => ({
+        id: `${id}.${ply + 1}${pieces.length > 1 ? letterOf(k) : ""}`,
+        fieldId,
+        partId: region.part.id,
+        ply: pliesBelow + ply + 1,
+        zoneId: id,
+        clothId: cloth.id,
+        warpRad: region.rearwardRad + zone.warpRad,
+        ...loopsOf(piece),
+        areaMm2: areaMm2(piece),
+      }),
+    ),
+  );
 
 const loopsOf = ([outlineMm = [], ...holesMm]: Area): Pick<SkinPatch, "outlineMm" | "holesMm"> => ({
   outlineMm,

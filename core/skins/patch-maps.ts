@@ -206,13 +206,17 @@ const loopsSeen = (area: Area, seen: (flat: FlatPoint) => PlanPoint): readonly (
 /** The plies of a face with their patches as they are seen, and where two of them lap. */
 function pliesOf(face: SkinFace, place: (patch: SkinPatch) => MappedPatch | undefined): readonly MappedPly[] {
   const patches = face.fields.flatMap((field) => field.patches);
-  return face.plies.flatMap((_, i): readonly MappedPly[] => {
-    const seen = patches.filter(({ ply }) => ply === i + 1).flatMap((patch) => place(patch) ?? []);
+  const numbers = [...new Set(patches.map(({ ply }) => ply))].sort((a, b) => a - b);
+  return numbers.flatMap((ply): readonly MappedPly[] => {
+    const seen = patches.filter((patch) => patch.ply === ply).flatMap((patch) => place(patch) ?? []);
     if (seen.length === 0) return [];
     const laps = lapsBetween(seen);
-    return [{ ply: i + 1, patches: seen.map((patch) => withRoom(patch, laps)), laps }];
+    return [{ ply, name: nameOfPly(ply, face), patches: seen.map((patch) => withRoom(patch, laps)), laps }];
   });
 }
+
+const nameOfPly = (ply: number, { plies }: SkinFace): string =>
+  ply <= plies.length ? `${ply}` : `reinforcement ${ply - plies.length}`;
 
 function withRoom(patch: MappedPatch, laps: readonly MappedLap[]): MappedPatch {
   const own = laps.filter(({ patchIds }) => patchIds.includes(patch.patchId));

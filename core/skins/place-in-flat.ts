@@ -45,12 +45,25 @@ function newton(
     const here = planAt(flat);
     const [dx, dy] = [place.x - here.x, place.y - here.y];
     if (Math.hypot(dx, dy) < NEAR_MM) return flat;
-    const alongU = planAt({ u: flat.u + 1, v: flat.v });
-    const alongV = planAt({ u: flat.u, v: flat.v + 1 });
-    const [xu, yu, xv, yv] = [alongU.x - here.x, alongU.y - here.y, alongV.x - here.x, alongV.y - here.y];
+    const [xu, yu] = slopeAlong(planAt, flat, { u: 1, v: 0 });
+    const [xv, yv] = slopeAlong(planAt, flat, { u: 0, v: 1 });
     const size = xu * yv - yu * xv;
     if (Math.abs(size) < 1e-9) return undefined;
     flat = { u: flat.u + (dx * yv - dy * xv) / size, v: flat.v + (dy * xu - dx * yu) / size };
   }
   return undefined;
+}
+
+/** How the plan moves with the flat in a direction; at the end of a sheet, where it stops, it is looked at backward. */
+function slopeAlong(
+  planAt: (flat: FlatPoint) => { readonly x: number; readonly y: number },
+  { u, v }: FlatPoint,
+  by: FlatPoint,
+): readonly [number, number] {
+  const here = planAt({ u, v });
+  const ahead = planAt({ u: u + by.u, v: v + by.v });
+  const forward = [ahead.x - here.x, ahead.y - here.y] as const;
+  if (Math.hypot(...forward) > 1e-6) return forward;
+  const behind = planAt({ u: u - by.u, v: v - by.v });
+  return [here.x - behind.x, here.y - behind.y];
 }

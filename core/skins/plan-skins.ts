@@ -6,13 +6,15 @@ import type { Part } from "../patterns/index.ts";
 import { couponProblems, type LaminateSettings, laminateOf, type Project } from "../project/index.ts";
 import type { Sheet } from "../surfaces/index.ts";
 import { finishedEdges } from "./edge-finishes.ts";
-import { faceRegions, isOnCore } from "./face-regions.ts";
+import { type FaceRegion, faceRegions, isOnCore } from "./face-regions.ts";
 import { filletsOf } from "./fillets.ts";
+import { faceJoints } from "./joint-lines.ts";
 import { farthestInMm, reachProblem } from "./reach.ts";
 import { shopProblems } from "./shop-problems.ts";
 import { skinFace } from "./skin-face.ts";
 import { skinTasks } from "./skin-tasks.ts";
 import type { SkinFace, SkinFaceName, SkinPlan } from "./types.ts";
+import { zoneCloth } from "./zone-cloth.ts";
 
 /** The laminate may be so much thicker or thinner than the geometry allows for, mm (common practice). */
 const OFF_ALLOWANCE_MM = 0.2;
@@ -42,14 +44,25 @@ export function planSkins(
     faceRegions(sheets, parts, joints),
   );
   const fencesOnCore = new Set(parts.flatMap(({ id }) => (isOnCore(id, parts, sheets) ? [id] : [])));
+  const { items: zones, problems: zoneProblems } = memory.recall(
+    "zones",
+    [regions, ...SKIN_GROUND.map((field) => project[field]), project.symmetry],
+    () => zoneCloth({ sheets, regions, joints: faceJointsOf(regions, joints) }, project),
+  );
   const faces = FACES.map((face) =>
     memory.recall(
       `skin of ${face}`,
-      [regions, ...seams, ...SKIN_GROUND.map((field) => project[field]), project.jig.attitude],
+      [regions, zones, ...seams, ...SKIN_GROUND.map((field) => project[field]), project.jig.attitude],
       () =>
         skinFace(
           face,
-          { regions: regions.filter((one) => one.face === face), joints, seams, fencesOnCore },
+          {
+            regions: regions.filter((one) => one.face === face),
+            joints,
+            seams,
+            fencesOnCore,
+            zones: zones.filter(({ region }) => region.face === face),
+          },
           project,
         ),
     ),
@@ -77,18 +90,28 @@ export function planSkins(
       ...shopProblems(faces, parts, project),
       ...(faces.length > 0 ? reachProblem(farthestMm, laminate.reachMm) : []),
       ...edgeProblems(project, parts),
+      ...zoneProblems,
     ],
   };
 }
+
+/** The joints of every face on that face. */
+const faceJointsOf = (regions: readonly FaceRegion[], joints: readonly Joint[]) =>
+  FACES.flatMap((face) =>
+    faceJoints(
+      regions.filter((one) => one.face === face),
+      joints,
+    ),
+  );
 
 /** What of the document the skins follow from, besides the parts. */
 const SKIN_GROUND = ["laminate", "materials", "skins"] as const;
 
 function clothsOf(faces: readonly SkinFace[]): SkinPlan["cloths"] {
   const byCloth = new Map<string, { readonly clothId: string; readonly name: string; areaMm2: number }>();
-  for (const { plies, fields } of faces)
+  for (const { plies, zones, fields } of faces)
     for (const { clothId, areaMm2 } of fields.flatMap(({ patches }) => patches)) {
-      const name = plies.find((ply) => ply.clothId === clothId)?.clothName ?? clothId;
+      const name = [...plies, ...zones].find((one) => one.clothId === clothId)?.clothName ?? clothId;
       const found = byCloth.get(clothId) ?? { clothId, name, areaMm2: 0 };
       found.areaMm2 += areaMm2;
       byCloth.set(clothId, found);

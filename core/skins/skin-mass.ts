@@ -22,7 +22,15 @@ export function skinMassKg(
       (kg, { clothKgPerM2 }, i) => kg + clothMm2(face, i + 1) * 1e-6 * clothKgPerM2,
       0,
     );
-    return sum + (ownMm2 / 1e6) * preWetKgPerM2 + ((ownMm2 / face.areaMm2) * clothKg) / fibreMassShare;
+    const zonesKg = face.zones.reduce(
+      (kg, zone) =>
+        zone.partId === partId
+          ? kg + (zone.plyMm2.reduce((mm2, own) => mm2 + own, 0) / 1e6) * zone.clothKgPerM2
+          : kg,
+      0,
+    );
+    const fibreKg = (ownMm2 / face.areaMm2) * clothKg + zonesKg;
+    return sum + (ownMm2 / 1e6) * preWetKgPerM2 + fibreKg / fibreMassShare;
   }, 0);
 }
 

@@ -1,6 +1,6 @@
 import { filmMinutes, potLifeMinutes } from "../laminate/index.ts";
 import type { LaminateSettings } from "../project/index.ts";
-import { type FieldGraph, groupFields } from "./group-fields.ts";
+import { type FieldGraph, type Grouping, groupFields } from "./group-fields.ts";
 import type { PotCard, SkinFaceName, SkinField, SkinSession } from "./types.ts";
 
 /** Work is planned to end within this share of film time and of pot life (common practice). */
@@ -11,19 +11,25 @@ export const sessionMinutes = ({ resin, shopCelsius, leastCelsius }: LaminateSet
   !resin || shopCelsius < leastCelsius ? 0 : USED_SHARE * filmMinutes(resin, shopCelsius);
 
 /**
- * Fields in as few sessions as the film's working time allows, with the shortest seams between them; in each all plies wet
- * on wet, by the stated hands at the stated temperature. None where it is colder than the resin bears, or without fields.
+ * Fields in as few sessions as the film's working time allows, with the shortest seams between them: for each its session,
+ * from 0 in the order of the work. None where it is colder than the resin bears, or without fields.
  */
+export function groupSessions(
+  minutes: readonly number[],
+  seams: FieldGraph["seams"],
+  laminate: LaminateSettings,
+): Grouping {
+  const mostMinutes = sessionMinutes(laminate);
+  return mostMinutes <= 0 ? [] : groupFields({ minutes, seams }, mostMinutes);
+}
+
+/** The sessions of fields that are grouped so; in each all plies wet on wet, by the stated hands at the stated temperature. */
 export function skinSessions(
   face: SkinFaceName,
   fields: readonly SkinField[],
-  seams: FieldGraph["seams"],
+  { seams, grouping }: { readonly seams: FieldGraph["seams"]; readonly grouping: Grouping },
   laminate: LaminateSettings,
 ): readonly SkinSession[] {
-  const mostMinutes = sessionMinutes(laminate);
-  if (mostMinutes <= 0) return [];
-  const minutes = fields.map(({ workMinutes }) => workMinutes);
-  const grouping = groupFields({ minutes, seams }, mostMinutes);
   return [...new Set(grouping)].map((session): SkinSession => {
     const own = fields.filter((_, i) => grouping[i] === session);
     const later = seams.flatMap(({ fields: [a, b] }) => {

@@ -40,6 +40,7 @@ export function skinSteps(
         ]
       : []),
     ...face.plies.map((_, ply) => plyStep(patches, ply + 1)).filter(({ patchIds }) => patchIds.length > 0),
+    ...zoneSteps(face, patches),
     ...(peelPlyKgPerM2 > 0 ? [peelStep(session)] : []),
     {
       title: "Leave it, and look at it after half an hour",
@@ -68,7 +69,7 @@ function readyStep(face: SkinFace, isFirst: boolean, project: Project): SkinStep
 }
 
 function plyStep(patches: readonly SkinPatch[], ply: number): SkinStep {
-  const own = patches.filter((patch) => patch.ply === ply);
+  const own = patches.filter((patch) => patch.ply === ply && patch.zoneId === undefined);
   return {
     title: `Lay ply ${ply} and wet it out: ${own.map(({ id }) => id).join(", ")}`,
     why:
@@ -78,6 +79,29 @@ function plyStep(patches: readonly SkinPatch[], ply: number): SkinStep {
     patchIds: own.map(({ id }) => id),
   };
 }
+
+/** Reinforcement comes on the last ply while that is wet, the largest piece first. */
+const zoneSteps = ({ zones }: SkinFace, patches: readonly SkinPatch[]): readonly SkinStep[] =>
+  zones.flatMap((zone): readonly SkinStep[] => {
+    const own = patches.filter(({ zoneId }) => zoneId === zone.id);
+    if (own.length === 0) return [];
+    const named = zone.name === "" ? zone.id : `${zone.id}, ${zone.name}`;
+    const cured =
+      zone.onCured.length > 0
+        ? ` Before, strip the peel ply and abrade where it reaches onto ${zone.onCured.join(", ")}, which is cured.`
+        : "";
+    return [
+      {
+        title:
+          `Lay the reinforcement ${named}, wet on wet: ${own.map(({ id }) => id).join(", ")}.${cured}`.replace(
+            /\.$/,
+            "",
+          ),
+        why: "The largest first, each further one inside the one below: the load goes over in steps, and no edge stands proud.",
+        patchIds: own.map(({ id }) => id),
+      },
+    ];
+  });
 
 const peelStep = ({ joinedLater }: SkinSession): SkinStep => ({
   title:

@@ -37,8 +37,10 @@ export interface SkinPatch {
   readonly id: string;
   readonly fieldId: string;
   readonly partId: string;
-  /** 1 for the ply on the foam. */
+  /** 1 for the ply on the foam; plies of a zone count on from the last of the face. */
   readonly ply: number;
+  /** Of a zone of reinforcement. */
+  readonly zoneId?: string;
   readonly clothId: string;
   /** How its warp runs in the flat of the face, from +u toward +v. */
   readonly warpRad: number;
@@ -75,6 +77,31 @@ export interface SkinField {
   readonly workMinutes: number;
   readonly mixedKg: number;
   readonly patches: readonly SkinPatch[];
+}
+
+/** A zone of reinforcement as it is laid, on one hand. */
+export interface LaidZone {
+  /** `Z1R`: the first zone, right. */
+  readonly id: string;
+  readonly name: string;
+  readonly partId: string;
+  /** The field that it is laid with: of those it reaches over, one that is laid last. */
+  readonly fieldId: string;
+  readonly clothId: string;
+  readonly clothName: string;
+  readonly stepMm: number;
+  /** Of cloth, ply by ply; the first is the largest. */
+  readonly plyMm2: readonly number[];
+  /** What it adds, and with the plies of the face below it. */
+  readonly thicknessMm: number;
+  readonly totalThicknessMm: number;
+  readonly mixedKg: number;
+  readonly massKg: number;
+  readonly clothKgPerM2: number;
+  /** Fields of earlier sessions that it reaches onto: cured by then. */
+  readonly onCured: readonly string[];
+  /** Plies of the face that lap under it. */
+  readonly overLapsOf: readonly number[];
 }
 
 /** One step of a session: what is done, and why there and so. */
@@ -114,6 +141,7 @@ export interface SkinFace {
   readonly mixedKg: number;
   readonly massKg: number;
   readonly fields: readonly SkinField[];
+  readonly zones: readonly LaidZone[];
   readonly laps: readonly LapAtJoint[];
   readonly corners: readonly OutsideCorner[];
   /** None where it is too cold to lay any. */
@@ -241,6 +269,8 @@ export interface MappedLap {
 
 export interface MappedPly {
   readonly ply: number;
+  /** `2`, or of the plies of zones `reinforcement 1`. */
+  readonly name: string;
   readonly patches: readonly MappedPatch[];
   readonly laps: readonly MappedLap[];
 }

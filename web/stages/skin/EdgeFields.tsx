@@ -2,8 +2,8 @@ import { Plus, Trash2 } from "lucide-react";
 import { laminateOf, type Project } from "../../../core/project/index.ts";
 import { FINISH_NAMES } from "../../../core/skins/index.ts";
 import { NumberField, Select } from "../../controls/index.ts";
-import { useDesign } from "../../stores/index.ts";
 import { SettingsGroup, useSettings } from "../settings/index.ts";
+import { useFreeEdges } from "./use-free-edges.ts";
 
 type Finish = keyof typeof FINISH_NAMES;
 type Laminate = NonNullable<Project["laminate"]>;
@@ -15,21 +15,9 @@ const asFinish = (value: string): Finish => FINISHES.find((one) => one === value
 /** How free edges are finished, all alike or each its own way, and the radius of fillets. */
 export function EdgeFields() {
   const { project, change } = useSettings();
-  const parts = useDesign((state) => state.design?.parts) ?? [];
+  const edges = useFreeEdges();
   const { edgeFinish, edgeFinishes, filletMm } = laminateOf(project);
   const set = (changes: Partial<Laminate>) => change({ laminate: { ...project.laminate, ...changes } });
-  const edges = parts
-    .filter(({ hand }) => hand !== "left")
-    .flatMap(({ itemId, id, edges: own }) =>
-      own
-        .filter(({ role, edgeId }) => role === "free" && !edgeId.endsWith(".left"))
-        .map(({ edgeId, name }) => ({
-          value: `${itemId} ${edgeId}`,
-          word: `${id}, ${name}`,
-          itemId,
-          edgeId,
-        })),
-    );
   const free = edges.find(
     ({ itemId, edgeId }) => !edgeFinishes.some((one) => one.itemId === itemId && one.edgeId === edgeId),
   );

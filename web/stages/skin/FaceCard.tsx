@@ -3,6 +3,7 @@ import { faceWords, type PatchMap, type SkinFace } from "../../../core/skins/ind
 import { ScrollAcross } from "../../controls/index.ts";
 import { PatchMapView } from "./PatchMapView.tsx";
 import { SessionList } from "./SessionList.tsx";
+import { ZoneTable } from "./ZoneTable.tsx";
 
 interface FaceCardProps {
   readonly face: SkinFace;
@@ -47,6 +48,7 @@ export function FaceCard({ face, maps }: FaceCardProps) {
           </tbody>
         </table>
       </ScrollAcross>
+      {face.zones.length > 0 ? <ZoneTable face={face} /> : null}
       {maps === undefined ? (
         <p className="pencil">Drawing where the patches lie.</p>
       ) : (

@@ -1,6 +1,12 @@
 import { useState } from "react";
 import { THIN_SPACE } from "../../../core/foundation/index.ts";
-import { mapWords, type PatchMap, patchWords, type SkinFace } from "../../../core/skins/index.ts";
+import {
+  clothNameOn,
+  mapWords,
+  type PatchMap,
+  patchWords,
+  type SkinFace,
+} from "../../../core/skins/index.ts";
 import { Choice, Select, useSize } from "../../controls/index.ts";
 import { boundsOf, fitScale, type Spot } from "../../drawings/index.ts";
 import { PatchMapPicture } from "./PatchMapPicture.tsx";
@@ -39,7 +45,7 @@ export function PatchMapView({ face, maps }: PatchMapViewProps) {
           <Choice
             label="Ply, from the foam"
             value={`${ply.ply}`}
-            options={map.plies.map((one) => ({ value: `${one.ply}`, word: `${one.ply}` }))}
+            options={map.plies.map((one) => ({ value: `${one.ply}`, word: one.name }))}
             onChange={setPly}
           />
         ) : null}
@@ -73,7 +79,7 @@ function figuresOf(face: SkinFace, patchId: string | undefined): string | undefi
   const patch = face.fields.flatMap(({ patches }) => patches).find(({ id }) => id === patchId);
   if (!patch) return undefined;
   const { code, warp, size, area } = patchWords(patch);
-  const cloth = face.plies.find(({ clothId }) => clothId === patch.clothId)?.clothName ?? patch.clothId;
+  const cloth = clothNameOn(face, patch.clothId);
   const session = face.sessions.findIndex(({ fieldIds }) => fieldIds.includes(patch.fieldId));
   const laid = session < 0 ? "" : ` Laid in session ${session + 1}.`;
   return `${code}: ${cloth}, ${size}${THIN_SPACE}mm along and across the warp, ${area}${THIN_SPACE}m², warp at ${warp} in the flat.${laid}`;

@@ -11,6 +11,7 @@ import { LaminateFields } from "./LaminateFields.tsx";
 import { PlyFields } from "./PlyFields.tsx";
 import { usePatchMaps } from "./use-patch-maps.ts";
 import { WeightTable } from "./WeightTable.tsx";
+import { ZoneFields } from "./ZoneFields.tsx";
 
 /** What is laid on the foam: the plies of each face, and in which sessions with which pots. */
 export function SkinStage() {
@@ -23,6 +24,7 @@ export function SkinStage() {
       <SideSettings summary="Plies and resin">
         <PlyFields face="lower" title="Lower face and fences, plies from the foam" />
         <PlyFields face="upper" title="Upper face, plies from the foam" />
+        <ZoneFields />
         <LaminateFields />
         <EdgeFields />
         <CouponFields />

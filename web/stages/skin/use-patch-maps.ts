@@ -2,25 +2,25 @@ import { useEffect, useState } from "react";
 import type { PatchMap, SkinPlan } from "../../../core/skins/index.ts";
 import { core } from "../../worker/index.ts";
 
-/** Where every patch of these skins lies; undefined until it is there. */
+/** Where every patch of these skins lies; those of the skins before until they are there, and undefined before the first. */
 export function usePatchMaps(skins: SkinPlan | undefined): readonly PatchMap[] | undefined {
-  const [found, setFound] = useState<{ readonly skins: SkinPlan; readonly maps: readonly PatchMap[] }>();
+  const [maps, setMaps] = useState<readonly PatchMap[]>();
   useEffect(() => {
     if (skins === undefined) return undefined;
     let isWanted = true;
     core()
       .patchMaps()
       .then(
-        (maps) => {
-          if (isWanted) setFound({ skins, maps });
+        (found) => {
+          if (isWanted) setMaps(found);
         },
         () => {
-          if (isWanted) setFound(undefined);
+          if (isWanted) setMaps(undefined);
         },
       );
     return () => {
       isWanted = false;
     };
   }, [skins]);
-  return found?.skins === skins ? found?.maps : undefined;
+  return maps;
 }

@@ -1,0 +1,48 @@
+import { roundTo, toDegrees } from "../foundation/index.ts";
+import { clothNameOn, patchSize } from "../skins/index.ts";
+import type { DataTable } from "./data-table.ts";
+import type { Design } from "./design.ts";
+
+const mm = (value: number): number => roundTo(value, 3);
+
+/** What is laid on the foam as tables: every patch of cloth. */
+export const skinDataTables = (design: Design): readonly DataTable[] => [patchesTable(design)];
+
+const patchesTable = ({ skins }: Design): DataTable => ({
+  name: "patches",
+  header: [
+    "patch",
+    "face",
+    "part",
+    "field",
+    "session",
+    "ply",
+    "zone",
+    "cloth",
+    "warp deg",
+    "along mm",
+    "across mm",
+    "area mm2",
+  ],
+  rows: skins.faces.flatMap((face) =>
+    face.fields.flatMap((field) =>
+      field.patches.map((patch) => {
+        const { lengthMm, widthMm } = patchSize(patch);
+        return [
+          patch.id,
+          face.face,
+          patch.partId,
+          field.id,
+          face.sessions.findIndex(({ fieldIds }) => fieldIds.includes(field.id)) + 1,
+          patch.ply,
+          patch.zoneId ?? "",
+          clothNameOn(face, patch.clothId),
+          roundTo(toDegrees(patch.warpRad), 2),
+          mm(lengthMm),
+          mm(widthMm),
+          mm(patch.areaMm2),
+        ];
+      }),
+    ),
+  ),
+});
