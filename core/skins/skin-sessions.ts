@@ -44,6 +44,7 @@ export function skinSessions(
       fieldIds: own.map(({ id }) => id),
       areaMm2: sum(own.map(({ areaMm2 }) => areaMm2)),
       workMinutes: sum(own.map(({ workMinutes }) => workMinutes)),
+      filmMinutes: laminate.resin ? filmMinutes(laminate.resin, laminate.shopCelsius) : 0,
       mixedKg,
       cards: potCards(mixedKg, laminate),
       steps: [],

@@ -120,6 +120,8 @@ export interface SkinSession {
   readonly areaMm2: number;
   /** From the first resin on the foam to the last peel ply, minutes. */
   readonly workMinutes: number;
+  /** How long resin that is spread can be worked in this shop, minutes: what is laid first gels then. */
+  readonly filmMinutes: number;
   readonly mixedKg: number;
   readonly cards: readonly PotCard[];
   /** Fields of later sessions beside it: along them peel ply goes down. */

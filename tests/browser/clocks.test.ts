@@ -27,6 +27,15 @@ it("clocks are begun at the bench, go on while the page is closed, and ring unti
     expect(await page.getByTestId("bench-place").textContent()).toBe(place);
     expect(await clocks.first().textContent()).toMatch(/glue open/);
 
+    await page.getByTestId("bench-skins").click();
+    await page.getByTestId(/^start-.*-film$/).click();
+    await expect.poll(() => clocks.count()).toBe(3);
+    await clocks
+      .filter({ hasText: "first resin" })
+      .getByRole("button", { name: /Put away/ })
+      .click();
+    await expect.poll(() => clocks.count()).toBe(2);
+
     await page.reload();
     await page.getByTestId("truth-parts").waitFor();
     await expect.poll(() => clocks.count()).toBe(2);

@@ -7,6 +7,7 @@ import { ClockStart, clocksOfStep } from "../clocks/index.ts";
 import { StepPicture } from "../stages/glue/index.ts";
 import { useStripShapes } from "../stages/plan/index.ts";
 import type { BenchCard, Sheaf } from "./bench-cards.ts";
+import { SessionCard } from "./SessionCard.tsx";
 
 type CardOf<Kind extends BenchCard["kind"]> = Extract<BenchCard, { readonly kind: Kind }>;
 
@@ -21,6 +22,8 @@ export function BenchCardView({ card, design }: { readonly card: BenchCard; read
       return <RibHeights card={card} />;
     case "step":
       return <Step card={card} design={design} />;
+    case "session":
+      return <SessionCard session={card.session} workId={design.project.id} />;
   }
 }
 

@@ -8,7 +8,7 @@ import { benchCards, type Chapter, Chapters } from "./bench-cards.ts";
 import { useScreenAwake, type Wakefulness } from "./use-screen-awake.ts";
 import "./bench.css";
 
-const ChapterNames: readonly Chapter[] = ["marks", "ribs", "glue"];
+const ChapterNames: readonly Chapter[] = ["marks", "ribs", "glue", "skins"];
 
 /** Big print for the bench: one card at a time, gone on by a knuckle; nothing in it can be changed. */
 export function BenchMode() {
@@ -25,10 +25,11 @@ function Bench({ design }: { readonly design: Design }) {
   const card = cards[at];
   const awake = useScreenAwake();
   const close = () => useView.getState().setOverlay(undefined);
-  const go = (by: number) => {
-    setWanted(Math.max(0, Math.min(at + by, cards.length - 1)));
+  const goTo = (index: number) => {
+    setWanted(Math.max(0, Math.min(index, cards.length - 1)));
     sheet.current?.scrollTo(0, 0);
   };
+  const go = (by: number) => goTo(at + by);
   useEffect(() => {
     const element = dialog.current;
     if (element && !element.open) element.showModal();
@@ -73,7 +74,7 @@ function Bench({ design }: { readonly design: Design }) {
                 disabled={first < 0}
                 aria-pressed={card?.chapter === chapter}
                 data-testid={`bench-${chapter}`}
-                onClick={() => setWanted(first)}
+                onClick={() => goTo(first)}
               >
                 {Chapters[chapter]}
               </button>

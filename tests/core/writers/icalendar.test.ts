@@ -1,4 +1,5 @@
 import fc from "fast-check";
+import ICAL from "ical.js";
 import { describe, expect, it } from "vitest";
 import type { CalendarEvent } from "../../../core/book/index.ts";
 import { designTray } from "../../../core/design.ts";
@@ -49,6 +50,25 @@ describe("the calendar of the demo as a file", () => {
       onlyValue(event, "TRANSP"),
     ]);
     expect(found).toEqual(wanted);
+  });
+
+  it("is read by a library for RFC 5545 as the same events", () => {
+    const read = new ICAL.Component(ICAL.parse(file)).getAllSubcomponents("vevent");
+    const told = read.map((component) => {
+      const { uid, summary, startDate, endDate } = new ICAL.Event(component);
+      return [uid, summary, startDate.toString(), endDate.toString(), startDate.zone.tzid];
+    });
+    const own = events.map((event) => {
+      const iso = (name: string) => new Date(wallMs(onlyValue(event, name))).toISOString().slice(0, 19);
+      return [
+        onlyValue(event, "UID"),
+        plainText(onlyValue(event, "SUMMARY")),
+        iso("DTSTART"),
+        iso("DTEND"),
+        "floating",
+      ];
+    });
+    expect(told).toEqual(own);
   });
 
   it("is the same bytes each time, and keeps the ids of the work when a day is lost", () => {

@@ -18,14 +18,18 @@ describe("the cards of the bench", () => {
     expect(shown.length).toBeGreaterThan(design.marking.length);
   });
 
-  it("have the edges of each part before its marks, ribs next, and gluing last with all its steps", () => {
+  it("have the edges of each part before its marks, ribs next, gluing with all its steps, and every session of the skins last", () => {
     expect(cards.filter(({ kind }) => kind === "edges").length).toBe(design.parts.length);
     const chapters = cards.map(({ chapter }) => chapter);
-    expect([...new Set(chapters)]).toEqual(["marks", "ribs", "glue"]);
+    expect([...new Set(chapters)]).toEqual(["marks", "ribs", "glue", "skins"]);
     expect(chapters.toSorted((a, b) => ORDER.indexOf(a) - ORDER.indexOf(b))).toEqual(chapters);
     const steps = cards.flatMap((card) => (card.kind === "step" ? [card.step] : []));
     expect(steps).toEqual(design.glueUp);
+    const sessions = cards.flatMap((card) => (card.kind === "session" ? [`skin ${card.session.id}`] : []));
+    const planned = design.skins.tasks.filter(({ kind }) => kind === "session").map(({ id }) => id);
+    expect(planned.length).toBeGreaterThan(1);
+    expect(sessions).toEqual(planned);
   });
 });
 
-const ORDER = ["marks", "ribs", "glue"];
+const ORDER = ["marks", "ribs", "glue", "skins"];

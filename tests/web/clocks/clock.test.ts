@@ -1,5 +1,7 @@
 import { describe, expect, it } from "vitest";
+import type { SkinSession } from "../../../core/skins/index.ts";
 import { begun, rings, withClock, wordLeft } from "../../../web/clocks/clock.ts";
+import { clocksOfSession } from "../../../web/clocks/clocks-of-session.ts";
 import { clocksOfStep } from "../../../web/clocks/clocks-of-step.ts";
 import { bareStep } from "../../core/glue-up/bare-step.ts";
 
@@ -46,5 +48,31 @@ describe("a step of the glue-up", () => {
 
   it("has none where nothing is glued", () => {
     expect(clocksOfStep({ ...step, rounds: [] }, "tray")).toEqual([]);
+  });
+});
+
+describe("the clocks of a session of skins", () => {
+  const session: SkinSession = {
+    id: "lower face 2",
+    fieldIds: ["S1/2"],
+    areaMm2: 4e5,
+    workMinutes: 50,
+    filmMinutes: 90,
+    mixedKg: 0.3,
+    cards: [{ count: 2, mixedKg: 0.15, resinKg: 0.1, hardenerKg: 0.05, pigmentKg: 0, useWithinMinutes: 12 }],
+    joinedLater: [],
+    steps: [],
+  };
+
+  it("are the resin that was laid first and each kind of pot, with names of their own", () => {
+    const spans = clocksOfSession(session, "w");
+    expect(spans.map(({ id, minutes }) => [id, minutes])).toEqual([
+      ["w-lower-face-2-film", 90],
+      ["w-lower-face-2-pot-1", 12],
+    ]);
+  });
+
+  it("are none where no resin goes with the shop", () => {
+    expect(clocksOfSession({ ...session, filmMinutes: 0, cards: [] }, "w")).toEqual([]);
   });
 });
