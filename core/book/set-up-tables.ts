@@ -20,12 +20,12 @@ export const setUpBlocks = (set: RibSet, standName: string, lettering: Lettering
 ];
 
 function boardWords({ baseboard }: RibSet): string {
-  const { corners, sheets, thicknessMm, square } = baseboard;
+  const { corners, sheets, thicknessMm, square, attitude, levelZMm } = baseboard;
   const size = (a: { readonly x: number; readonly y: number }, b: typeof a) =>
     `${formatMm(Math.abs(b.x - a.x))} × ${formatMm(Math.abs(b.y - a.y))}`;
   const of = sheets.map(({ id, corners: [a, b] }) => `${id} ${size(a, b)}`).join(", ");
   const made = sheets.length > 1 ? ` of ${sheets.length} sheets, with a batten under every joint: ${of}` : "";
-  return `Baseboard ${size(corners[0], corners[1])} mm, ${formatMm(thicknessMm)} mm thick${made}. Mark the centre line by a taut string and the rib lines square to it. Measure across both pairs of corner marks, 20 mm inside the corners: each is ${formatMm(square.diagonalMm)} mm; they may differ by 3 mm on 3 m, no more.`;
+  return `Baseboard ${size(corners[0], corners[1])} mm, ${formatMm(thicknessMm)} mm thick${made}. Heights of ribs count from its upper face, which is at z ${formatMm(levelZMm)} ${attitude === "upright" ? "over the ground that the tray is drawn on" : "of the drawing turned upside down"}. Mark the centre line by a taut string and the rib lines square to it. Measure across both pairs of corner marks, 20 mm inside the corners: each is ${formatMm(square.diagonalMm)} mm; they may differ by 3 mm on 3 m, no more.`;
 }
 
 function orderTable({ assembly, ribs }: RibSet, lettering: Lettering): readonly Block[] {

@@ -241,6 +241,14 @@ export type Problem =
       readonly foldProudMm?: number;
     })
   | (Placed & { readonly kind: "ribs-overlap"; readonly otherName: string; readonly overlapMm: number })
+  /** A typed height of the baseboard that leaves ribs no wood, or fences no room. */
+  | (Placed & {
+      readonly kind: "baseboard-in-tray";
+      readonly attitude: "upright" | "inverted";
+      readonly heightMm: number;
+      readonly limitMm: number;
+      readonly usedMm: number;
+    })
   /** A fence runs along in a rib: it carries the sheet there, and the rib is left out. */
   | (Placed & { readonly kind: "rib-in-fence"; readonly otherName: string })
   | (Placed & { readonly kind: "rib-hole-does-not-fit"; readonly holeMm: number })

@@ -147,6 +147,8 @@ function sentenceFor(problem: Problem): string {
       return `${name} cut square would stand ${formatMm(problem.proudMm)} mm proud of the foam; the limit is ${formatMm(problem.limitMm)} mm. ${wordBevel(problem.foldProudMm)}`;
     case "ribs-overlap":
       return `${name} stands inside ${problem.otherName}: their boards overlap by ${formatMm(problem.overlapMm)} mm of their thickness. Move one of them or leave it out.`;
+    case "baseboard-in-tray":
+      return wordBoardInTray(problem);
     case "rib-in-fence":
       return `${name} stands in the line of ${problem.otherName}, which carries the sheet there itself. It is left out; take it out of the list or move it.`;
     case "rib-hole-does-not-fit":
@@ -282,6 +284,19 @@ const wordBevel = (foldProudMm: number | undefined): string =>
   foldProudMm === undefined
     ? "Bevel its top as listed."
     : `It stands in a fold, and a bevel would still stand ${formatMm(foldProudMm)} mm proud. Move it, or cut its top square at the lowest height of the foam over it.`;
+
+function wordBoardInTray({
+  attitude,
+  heightMm,
+  limitMm,
+  usedMm,
+}: Extract<Problem, { kind: "baseboard-in-tray" }>): string {
+  const [where, most] =
+    attitude === "upright"
+      ? ["above the tray, or too near under it or its fences", "or less"]
+      : ["in the tray, which hangs upside down under it, or too near", "or more"];
+  return `The baseboard at z ${formatMm(heightMm)} lies ${where}: ribs need 20 mm of wood. Type ${formatMm(limitMm)} ${most} under Jig, or let the lowest rib set it. Until then it lies at z ${formatMm(usedMm)}.`;
+}
 
 function wordLocked({
   name,

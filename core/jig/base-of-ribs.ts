@@ -4,34 +4,15 @@ import type { BoardHeight } from "./board-height.ts";
 import { boardSheets } from "./board-sheets.ts";
 import type { BoardSlot, SquareCheck } from "./board-types.ts";
 import { bodyOfRib } from "./body-of-rib.ts";
-import type { FenceBand } from "./fence-notches.ts";
 import type { JigGround } from "./jig-ground.ts";
 import { planPoint } from "./jig-piece.ts";
 import { boardShims } from "./shims.ts";
-import type { TopPoint } from "./top-stretches.ts";
 import type { Baseboard, Rib } from "./types.ts";
 
-/** Fences hang clear of the baseboard by this, mm. */
-const FENCE_CLEARANCE_MM = 10;
 /** The baseboard reaches beyond the ribs by this, mm. */
 const BASE_MARGIN_MM = 50;
 /** The marks that are measured across lie so far inside the board's edges, mm. */
 const MARK_INSET_MM = 20;
-
-/** Height of the baseboard, above ground (upright) or as the level that the tray is turned over to (inverted). */
-export function levelOf(
-  tops: readonly TopPoint[],
-  bands: readonly FenceBand[],
-  { attitude, leastHeightMm }: Pick<Baseboard, "attitude"> & { readonly leastHeightMm: number },
-): number {
-  if (tops.length === 0) return 0;
-  if (attitude === "inverted") {
-    return tops.reduce((most, { zMm }) => Math.max(most, zMm), Number.NEGATIVE_INFINITY) + leastHeightMm;
-  }
-  const leastTopMm = tops.reduce((least, { zMm }) => Math.min(least, zMm), Number.POSITIVE_INFINITY);
-  const leastFenceMm = Math.min(...bands.map(({ leastZMm }) => leastZMm));
-  return Math.min(leastTopMm - leastHeightMm, leastFenceMm - FENCE_CLEARANCE_MM);
-}
 
 export interface BaseSettings extends Pick<Baseboard, "attitude" | "levelZMm"> {
   readonly project: JigGround;

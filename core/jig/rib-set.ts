@@ -2,8 +2,9 @@ import type { Problem } from "../foundation/index.ts";
 import { makingOf, ribBoardOf } from "../project/index.ts";
 import type { Sheet } from "../surfaces/index.ts";
 import { orderOfAssembly } from "./assembly.ts";
-import { baseOfRibs, levelOf } from "./base-of-ribs.ts";
+import { baseOfRibs } from "./base-of-ribs.ts";
 import { boardHeight } from "./board-height.ts";
+import { boardLevel } from "./board-level.ts";
 import { type FenceBand, notchesInRib } from "./fence-notches.ts";
 import { fenceStands } from "./fence-stands.ts";
 import { finishRib } from "./finish-rib.ts";
@@ -52,7 +53,7 @@ export interface RibSetting {
 /**
  * The ribs under one face of the tray and the board under them. Problems: rib-under-nothing for a typed place without a
  * sheet, rib-in-fence, rib-needs-bevel, ribs-overlap, rib-hole-does-not-fit, rib-not-spliced, rib-higher-than-board,
- * rib-locked-out, shell-locked.
+ * rib-locked-out, shell-locked, baseboard-in-tray.
  */
 export function ribSet(sheets: readonly Sheet[], project: JigGround, stand: Stand): RibSetting {
   const { attitude, bands, seams } = stand;
@@ -65,11 +66,10 @@ export function ribSet(sheets: readonly Sheet[], project: JigGround, stand: Stan
   const found = [...ribPlaces(project, face), ...outboardPlaces(stand.laid)]
     .map((place) => (stand.stand === "jig" ? place : { ...place, id: `C${place.id}` }))
     .map((place) => ({ place, tops: topsOf(place, face) }));
-  const { leastHeightMm } = project.jig;
-  const levelZMm = levelOf(
+  const { levelZMm, problems } = boardLevel(
     found.flatMap(({ tops }) => tops.flat()),
     bands,
-    { attitude, leastHeightMm },
+    { attitude, stand: stand.stand, project },
   );
   const settings = { project, ...stand, levelZMm, thicknessMm, boardAt, seams };
   const whole = found.flatMap(({ place, tops }) =>
@@ -107,6 +107,7 @@ export function ribSet(sheets: readonly Sheet[], project: JigGround, stand: Stan
       release,
     },
     problems: [
+      ...problems,
       ...(stand.stand === "jig" ? empty.flatMap(({ place }) => nothingProblem(place, project)) : []),
       ...inFence.flatMap(({ piece, fencePartId }) => fenceProblem(piece, fencePartId, project)),
       ...pieces.flatMap((piece) => bevelProblem(piece, project)),

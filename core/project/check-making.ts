@@ -22,7 +22,7 @@ export function soundMaking(
   problems: Problem[],
 ): { readonly making?: TypedMaking } {
   if (making === undefined) return {};
-  const { cradle, boardHeights } = making;
+  const { cradle, boardHeights, baseZMm, ...others } = making;
   const sound = NUMBERS.flatMap(([key, field, of, range]) => {
     const value = making[key];
     if (value === undefined) return [];
@@ -31,11 +31,12 @@ export function soundMaking(
   const label: Label = ["jig.making.cradle.paddingMm", "Padding", "the cradle"];
   return {
     making: {
-      ...making,
+      ...others,
       ...Object.fromEntries(sound),
       ...(cradle && {
         cradle: { paddingMm: number(cradle.paddingMm, label, RANGES.paddingMm, PADDING_MM) },
       }),
+      ...soundBase(baseZMm, problems),
       ...(boardHeights && { boardHeights: soundHeights(boardHeights, problems) }),
     },
   };
@@ -44,6 +45,22 @@ export function soundMaking(
 type Heights = NonNullable<TypedMaking["boardHeights"]>;
 
 const PLACE = { least: -LARGEST_COORDINATE_MM, most: LARGEST_COORDINATE_MM };
+
+/** A height out of range is left out: the lowest rib sets the board then. */
+function soundBase(baseZMm: number | undefined, problems: Problem[]): Pick<TypedMaking, "baseZMm"> {
+  if (baseZMm === undefined) return {};
+  if (isWithin(baseZMm, PLACE)) return { baseZMm };
+  const place = { setting: "jig.making.baseZMm" };
+  problems.push({
+    kind: "number-out-of-range",
+    place,
+    name: "the baseboard",
+    field: "Height",
+    value: baseZMm,
+    ...PLACE,
+  });
+  return {};
+}
 
 function soundHeights(heights: Heights, problems: Problem[]): Heights {
   return heights.filter(({ x, y, heightMm }, i) => {

@@ -19,6 +19,8 @@ export const MakingSchema = v.strictObject({
   baseThicknessMm: v.exactOptional(Typed),
   baseLengthMm: v.exactOptional(Typed),
   baseWidthMm: v.exactOptional(Typed),
+  /** Height of the baseboard's upper face in the car's frame; absent where the lowest rib sets it. */
+  baseZMm: v.exactOptional(Typed),
   /** The second set of ribs, for the face that was skinned first, with soft padding on them. */
   cradle: v.exactOptional(v.strictObject({ paddingMm: Typed })),
   /** How high the board was measured over its level, at points of the plan. */

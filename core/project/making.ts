@@ -4,7 +4,8 @@ import type { Project } from "./schema.ts";
 export type TypedMaking = NonNullable<Project["jig"]["making"]>;
 
 /** The same with every default filled in. */
-export type Making = Required<Omit<TypedMaking, "cradle">> & Pick<TypedMaking, "cradle">;
+export type Making = Required<Omit<TypedMaking, "cradle" | "baseZMm">> &
+  Pick<TypedMaking, "cradle" | "baseZMm">;
 
 /** All are common practice. */
 export const MAKING_DEFAULTS: Making = {

@@ -12,6 +12,10 @@ export function BoardSettings() {
   const { jig } = project;
   const making = makingOf(project);
   const set = (changes: TypedMaking) => change({ jig: { ...jig, making: { ...jig.making, ...changes } } });
+  const letRibSet = () => {
+    const { baseZMm: _, ...rest } = jig.making ?? {};
+    change({ jig: { ...jig, making: rest } });
+  };
   const field = (key: "baseThicknessMm" | "baseLengthMm" | "baseWidthMm", label: string) => (
     <NumberField
       label={label}
@@ -30,6 +34,23 @@ export function BoardSettings() {
       {field("baseThicknessMm", "Thickness")}
       {field("baseLengthMm", "Length of a sheet")}
       {field("baseWidthMm", "Width of a sheet")}
+      <NumberField
+        label="Upper face at z"
+        unit="mm"
+        value={making.baseZMm ?? baseboard?.levelZMm ?? 0}
+        note={
+          making.baseZMm === undefined
+            ? "Over the ground of the drawing. The lowest rib sets it until you type it."
+            : "Over the ground of the drawing, as you typed it."
+        }
+        setting="jig.making.baseZMm"
+        onChange={(baseZMm) => set({ baseZMm })}
+      />
+      {making.baseZMm === undefined ? null : (
+        <button type="button" onClick={letRibSet}>
+          Let the lowest rib set it
+        </button>
+      )}
       <details data-testid="board-heights">
         <summary>
           {heights.length > 0 ? "The board as measured" : "The board is not flat? Measure it"}
