@@ -1,8 +1,8 @@
 import { at, type Memory, NO_MEMORY, type Problem } from "../foundation/index.ts";
 import type { FlatEdge, Part } from "../patterns/index.ts";
 import { lieSettingsOf, type Project } from "../project/index.ts";
-import type { LyingSheet, SectionSheet, Sheet } from "../surfaces/index.ts";
-import { bentEnds } from "./bent-ends.ts";
+import type { LyingSheet, SectionSheet, Sheet, TransitionSheet } from "../surfaces/index.ts";
+import { bentEnds, HELD_BY_THICKNESSES } from "./bent-ends.ts";
 import { cutLinesOf } from "./cut-lines.ts";
 import type { CuttingGround } from "./divide-part.ts";
 import { allowanceOf } from "./kerf-outside.ts";
@@ -28,7 +28,8 @@ interface Ran {
 /**
  * The strips with foam left standing past every free edge that a cold bend reaches, to be held by over a rib and trimmed
  * after the first skin; their finished outlines stay as they are. Ribs along carry such a bend themselves: without ribs
- * across nothing runs past. Problem: no-run-past, where another part, the edge's slant or the stock leaves no room.
+ * across nothing runs past. Problem: no-run-past, where another part, the edge's slant or the stock leaves no room, and for
+ * a transition, which is not cut longer.
  */
 export function runPast(
   strips: readonly Strip[],
@@ -40,7 +41,8 @@ export function runPast(
     (sheet): sheet is LyingSheet => sheet.kind !== "fence" && sheet.planLoops.length > 0,
   );
   const ran = lying.flatMap((sheet): readonly Ran[] => {
-    if (sheet.kind !== "section") return [];
+    if (sheet.kind === "transition")
+      return [{ strips: [], pasts: [], problems: bentTransition(sheet, parts, lengthMm) }];
     const hands = parts.filter(({ sheetId }) => sheetId === sheet.id);
     const own = strips.filter(({ partId }) => hands.some(({ id }) => id === partId));
     const from = [...hands, ...own, ...lying, project.jig, project.skins, project.materials, project.cutting];
@@ -81,10 +83,36 @@ function ranPast(
   return { strips: long, pasts, problems };
 }
 
+/** A transition is not cut longer: its first free end that a cold bend reaches is named, once for all hands. */
+function bentTransition(
+  { id }: TransitionSheet,
+  parts: readonly Part[],
+  lengthMm: number,
+): readonly Problem[] {
+  const part = parts.find(({ sheetId }) => sheetId === id);
+  if (!part) return [];
+  const leastMm = HELD_BY_THICKNESSES * part.thicknessMm;
+  const firstMm = Math.min(...part.zones.map(({ fromUMm }) => fromUMm));
+  const lastMm = Math.max(...part.zones.map(({ toUMm }) => toUMm));
+  const cold = part.zones.filter(({ verdict }) => verdict === "bend cold");
+  const isBent = ({ points }: FlatEdge): boolean => {
+    const middleMm = points.reduce((sum, { u }) => sum + u, 0) / points.length;
+    return middleMm < (firstMm + lastMm) / 2
+      ? cold.some(({ fromUMm }) => fromUMm < firstMm + leastMm)
+      : cold.some(({ toUMm }) => toUMm > lastMm - leastMm);
+  };
+  const ends = part.loops.flatMap((loop) => loop.edges).filter(({ edgeId }) => CLOSING.includes(edgeId));
+  const bent = ends.find((edge) => edge.role === "free" && isBent(edge));
+  return bent ? [noRunPast(part, { edgeName: bent.name, lengthMm }, "transition")] : [];
+}
+
+/** The first and the last ruling of a transition. */
+const CLOSING: readonly string[] = ["start", "end"];
+
 function noRunPast(
   { itemId, id, name }: Part,
-  { edgeName, lengthMm }: RunPast,
-  why: "stock" | "part" | "slant",
+  { edgeName, lengthMm }: Pick<RunPast, "edgeName" | "lengthMm">,
+  why: Extract<Problem, { kind: "no-run-past" }>["why"],
 ): Problem {
   const place = { itemId, partId: id, setting: "jig.lie.runPastMm" };
   return { kind: "no-run-past", place, name, edgeName, lengthMm, why };

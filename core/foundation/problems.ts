@@ -209,8 +209,8 @@ export type Problem =
       readonly kind: "no-run-past";
       readonly edgeName: string;
       readonly lengthMm: number;
-      /** No stock is so large; another part is in the way; the edge runs too far aslant for a rib across. */
-      readonly why: "stock" | "part" | "slant";
+      /** No stock is so large; another part is in the way; the edge runs too far aslant for a rib across; it is a transition. */
+      readonly why: "stock" | "part" | "slant" | "transition";
     })
   /** Ribs that are to be bent too far, and cannot be. */
   | (Placed & { readonly kind: "no-over-bend"; readonly why: "cradle" | "fence" | "unlike" | "skin" })

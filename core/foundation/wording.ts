@@ -122,7 +122,7 @@ function sentenceFor(problem: Problem): string {
     case "no-spare-for-closer":
       return `${name} closes a gap and should be cut ${formatMm(problem.spareMm)} mm large at its last joint, but then it fits no stock sheet. It is drawn at its size: measure the gap before you cut it, or divide it under Sheets.`;
     case "no-run-past":
-      return `The bend of ${name} reaches its ${problem.edgeName}, and its foam should run ${formatMm(problem.lengthMm)} mm past it over a rib, to be held there; ${NO_RUN_PAST_WORDS[problem.why]} As it is the end is held by nothing.`;
+      return `The bend of ${name} reaches its ${problem.edgeName}, and its foam should run ${formatMm(problem.lengthMm)} mm past it over a rib, to be held there; ${NO_RUN_PAST_WORDS[problem.why]} ${problem.why === "transition" ? "Else the end lies as it likes." : "As it is the end is held by nothing."}`;
     case "no-over-bend":
       return `The ribs are not over-bent, though it is asked for under Jig: ${NO_OVER_BEND_WORDS[problem.why]}`;
     case "foam-not-for-hot-wire":
@@ -323,6 +323,8 @@ const SAWN_THROUGH_MM = 5;
 const NO_RUN_PAST_WORDS = {
   stock: "but then it fits no stock sheet. Divide it under Sheets, or let it run past by less under Jig.",
   part: "but another part is in the way. Let it run past by less under Jig, or set ribs so that one stands at the edge.",
+  transition:
+    "but it is a transition, whose foam is not cut longer: set a rib across 25 mm inside that edge under Jig, tape the foam down on it, and batten the edge between two boards until the first skin has set.",
   slant: "but the edge runs aslant, and no rib across is past all of it. Let it run past by more under Jig.",
 } as const satisfies Record<Extract<Problem, { kind: "no-run-past" }>["why"], string>;
 
