@@ -76,7 +76,7 @@ const body = (title: string, scale: string, marks: readonly Mark[]): SheetBody =
 });
 
 const SET_UP_WORDS =
-  "Tack the ribs, true them by string and by the two diagonals, then fix. Lay a batten over them and look along it for highs and lows. Each rib's station face stands on its line; its body lies on the side that the thin outline shows.";
+  "Tack the ribs, true them by string and by the two diagonals, then fix: screws through the board or a block beside each, on its body's side, never on the line. Stand each plumb by a square, and brace it by a strut to the next where no rib along holds it. Lay a batten over them and look along it for highs and lows. Each rib's station face stands on its line; its body lies on the side that the thin outline shows.";
 
 function standWords(design: Design, name: "jig" | "cradle"): string {
   const { jig, sheets, project } = design;

@@ -55,7 +55,7 @@ export function ribBlocks(group: RibGroup, lettering: Lettering): readonly Block
     { title: `Along, ${axis}`, widthMm: 30, ...MONO_END },
     { title: "Station face", widthMm: 30, ...MONO_END },
     { title: "Other face", widthMm: 30, ...MONO_END },
-    { title: "Bevel", widthMm: 26, ...MONO_END },
+    { title: rib.cut === "square" ? "Foam slopes" : "Bevel", widthMm: 26, ...MONO_END },
     { title: "Carries", widthMm: 30, face: "mono" as const },
   ];
   const rows = rib.heights.map((height) => [
@@ -71,7 +71,7 @@ export function ribBlocks(group: RibGroup, lettering: Lettering): readonly Block
         headingBlock(`Rib ${title}`),
         drawing.block,
         paragraphBlock(
-          `${cutWords(rib)}1:${drawing.scale}, seen from the ${ribSeenFrom(rib)}. ${alike.map((one) => stationFaceWords(one)).join("; ")}. ${rib.cut === "square" ? "Cut the top square." : "Bevel the top as listed."}`,
+          `${cutWords(rib)}1:${drawing.scale}, seen from the ${ribSeenFrom(rib)}. ${alike.map((one) => stationFaceWords(one)).join("; ")}. ${rib.cut === "square" ? "Cut the top square to the station face's heights." : "Bevel the top as listed."}`,
           CONTENT_WIDTH_MM,
           lettering,
         ),

@@ -25,7 +25,15 @@ function boardWords({ baseboard }: RibSet): string {
     `${formatMm(Math.abs(b.x - a.x))} × ${formatMm(Math.abs(b.y - a.y))}`;
   const of = sheets.map(({ id, corners: [a, b] }) => `${id} ${size(a, b)}`).join(", ");
   const made = sheets.length > 1 ? ` of ${sheets.length} sheets, with a batten under every joint: ${of}` : "";
-  return `Baseboard ${size(corners[0], corners[1])} mm, ${formatMm(thicknessMm)} mm thick${made}. Heights of ribs count from its upper face, which is at z ${formatMm(levelZMm)} ${attitude === "upright" ? "over the ground that the tray is drawn on" : "of the drawing turned upside down"}. Mark the centre line by a taut string and the rib lines square to it. Measure across both pairs of corner marks, 20 mm inside the corners: each is ${formatMm(square.diagonalMm)} mm; they may differ by 3 mm on 3 m, no more.`;
+  return `Baseboard ${size(corners[0], corners[1])} mm, ${formatMm(thicknessMm)} mm thick${made}. Heights of ribs count from its upper face, which is at z ${formatMm(levelZMm)} ${attitude === "upright" ? "over the ground that the tray is drawn on" : "of the drawing turned upside down"}. ${centreWords(baseboard)} Measure across both pairs of corner marks, 20 mm inside the corners: each is ${formatMm(square.diagonalMm)} mm; they may differ by 3 mm on 3 m, no more.`;
+}
+
+/** Where the line lies that everything across is counted from. */
+function centreWords({ corners: [least, most] }: RibSet["baseboard"]): string {
+  const leftMm = -least.y;
+  return leftMm > 0 && most.y > 0
+    ? `Mark the centre line by a taut string, ${formatMm(leftMm)} mm from the edge on the left hand of the tray, and the rib lines square to it, by their distance from the front edge. Places along a rib across count from the centre line, less than 0 toward the tray's left hand.`
+    : `The edge on the left hand of the tray is at y ${formatMm(least.y)}: places along a rib across count in y. Mark the rib lines square to that edge, by their distance from the front edge.`;
 }
 
 function orderTable({ assembly, ribs }: RibSet, lettering: Lettering): readonly Block[] {

@@ -1,5 +1,5 @@
 import { at, type Memory, NO_MEMORY, type Problem } from "../foundation/index.ts";
-import type { FlatEdge, Part } from "../patterns/index.ts";
+import { type FlatEdge, type Part, partPlaces } from "../patterns/index.ts";
 import { lieSettingsOf, type Project } from "../project/index.ts";
 import type { LyingSheet, SectionSheet, Sheet, TransitionSheet } from "../surfaces/index.ts";
 import { bentEnds, HELD_BY_THICKNESSES } from "./bent-ends.ts";
@@ -42,7 +42,7 @@ export function runPast(
   );
   const ran = lying.flatMap((sheet): readonly Ran[] => {
     if (sheet.kind === "transition")
-      return [{ strips: [], pasts: [], problems: bentTransition(sheet, parts, lengthMm) }];
+      return [{ strips: [], pasts: [], problems: bentTransition(sheet, parts, { project, lengthMm }) }];
     const hands = parts.filter(({ sheetId }) => sheetId === sheet.id);
     const own = strips.filter(({ partId }) => hands.some(({ id }) => id === partId));
     const from = [...hands, ...own, ...lying, project.jig, project.skins, project.materials, project.cutting];
@@ -83,13 +83,16 @@ function ranPast(
   return { strips: long, pasts, problems };
 }
 
-/** A transition is not cut longer: its first free end that a cold bend reaches is named, once for all hands. */
+/**
+ * A transition is not cut longer: its first free end that a cold bend reaches and no rib stands near is named, once for all
+ * hands. Automatic ribs stand inside every end.
+ */
 function bentTransition(
-  { id }: TransitionSheet,
+  sheet: TransitionSheet,
   parts: readonly Part[],
-  lengthMm: number,
+  { project, lengthMm }: Pick<PastSettings, "project" | "lengthMm">,
 ): readonly Problem[] {
-  const part = parts.find(({ sheetId }) => sheetId === id);
+  const part = parts.find(({ sheetId }) => sheetId === sheet.id);
   if (!part) return [];
   const leastMm = HELD_BY_THICKNESSES * part.thicknessMm;
   const firstMm = Math.min(...part.zones.map(({ fromUMm }) => fromUMm));
@@ -102,10 +105,19 @@ function bentTransition(
       : cold.some(({ toUMm }) => toUMm > lastMm - leastMm);
   };
   const ends = part.loops.flatMap((loop) => loop.edges).filter(({ edgeId }) => CLOSING.includes(edgeId));
-  const bent = ends.find((edge) => edge.role === "free" && isBent(edge));
+  const place = partPlaces([sheet], part);
+  const isHeld = ({ points }: FlatEdge): boolean => {
+    const { across } = project.jig;
+    const xs = points.flatMap((flat) => place?.(flat, 0).x ?? []);
+    const isNear = (mm: number) => xs.some((x) => Math.abs(x - mm) < NEAR_MM);
+    return across.kind === "automatic" || (across.kind === "typed" && across.atMm.some(isNear));
+  };
+  const bent = ends.find((edge) => edge.role === "free" && isBent(edge) && !isHeld(edge));
   return bent ? [noRunPast(part, { edgeName: bent.name, lengthMm }, "transition")] : [];
 }
 
+/** A rib so near an end holds it, mm. */
+const NEAR_MM = 40;
 /** The first and the last ruling of a transition. */
 const CLOSING: readonly string[] = ["start", "end"];
 

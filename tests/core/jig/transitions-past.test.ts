@@ -44,3 +44,9 @@ it("one that is straight before its ends is not, nor where nothing is to run pas
   expect(told(bentUpTo(1000), { lie: { runPastMm: 0 } })).toEqual([]);
   expect(told(bentUpTo(1000), { across: { kind: "none" } })).toEqual([]);
 });
+
+it("one whose bent end a rib holds is not", () => {
+  expect(told(bentUpTo(1000), { across: { kind: "automatic" } })).toEqual([]);
+  expect(told(bentUpTo(1000), { across: { kind: "typed", atMm: [25, 500, 975] } })).toEqual([]);
+  expect(told(bentUpTo(1000), { across: { kind: "typed", atMm: [25, 500, 900] } })).toHaveLength(1);
+});
