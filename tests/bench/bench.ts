@@ -19,6 +19,8 @@ import { ALL_SNAPS, sceneOf, snapPlace, type ToolContext } from "../../web/tools
 import { groundOfGrid } from "../core/glue-up/grids.ts";
 import { readExample } from "../read-example.ts";
 import { readFonts } from "../read-fonts.ts";
+import { manyTiles } from "./many-tiles.ts";
+import { isAlone, peakOfManyTilesMb } from "./peak-memory.ts";
 
 /**
  * Measures, and asserts nothing: the whole core design of the demo tray, the full print (build book and A4
@@ -30,18 +32,22 @@ interface Row {
   readonly what: string;
   readonly runs: number;
   readonly medianMs: number;
+  /** On all cores; of use where the machine does other things too. */
+  readonly processorMs: number;
   readonly note: string;
 }
 
 const WARM_UP_RUNS = 15;
 
 function main(): void {
+  if (isAlone(() => designTray(readExample("hill-climb-floor")), readFonts)) return;
   const demo = readExample("hill-climb-floor");
   const fonts = readFonts();
   const design = designTray(demo);
   const rows = [
     measure("design of the demo tray", 41, () => designTray(demo), countOf(design)),
     measure("book and A4 templates as PDF", 5, () => print(design, fonts), pagesOf(design, fonts)),
+    ...[100, 300, 1000].map((count) => tiles(design, fonts, count)),
     ...[4, 20, 100, 500].map((count) => growth(demo, count)),
     snapping(demo),
     placing(design),
@@ -55,23 +61,37 @@ function main(): void {
     ),
   ];
   const line = (cells: readonly string[]) => {
-    const [what = "", runs = "", median = "", note = ""] = cells;
-    process.stdout.write(`${what.padEnd(36)} ${runs.padStart(5)} ${median.padStart(12)}  ${note}\n`);
+    const [what = "", runs = "", median = "", processor = "", note = ""] = cells;
+    process.stdout.write(
+      `${what.padEnd(36)} ${runs.padStart(5)} ${median.padStart(12)} ${processor.padStart(14)}  ${note}\n`,
+    );
   };
-  line(["what", "runs", "median ms", ""]);
-  for (const { what, runs, medianMs, note } of rows) line([what, `${runs}`, medianMs.toFixed(1), note]);
+  line(["what", "runs", "median ms", "processor ms", ""]);
+  for (const { what, runs, medianMs, processorMs, note } of rows)
+    line([what, `${runs}`, medianMs.toFixed(1), processorMs.toFixed(1), note]);
+  process.stdout.write(
+    `Memory at most, 300 tiles, whole process: ${peakOfManyTilesMb().toFixed(0)} MB; aim 500 MB\n`,
+  );
 }
 
 function measure(what: string, runs: number, work: () => unknown, note: string): Row {
   // The first runs are slower, until the machine has seen the code.
   for (let i = 0; i < Math.min(WARM_UP_RUNS, runs); i++) work();
   const times = Array.from({ length: runs }, () => {
-    const start = performance.now();
+    const [start, used] = [performance.now(), process.cpuUsage()];
     work();
-    return performance.now() - start;
+    const { user, system } = process.cpuUsage(used);
+    return { ms: performance.now() - start, processorMs: (user + system) / 1000 };
   });
-  const medianMs = [...times].sort((a, b) => a - b)[Math.floor(runs / 2)] ?? 0;
-  return { what, runs, medianMs, note };
+  const median = (each: (time: (typeof times)[number]) => number) =>
+    times.map(each).sort((a, b) => a - b)[Math.floor(runs / 2)] ?? 0;
+  return {
+    what,
+    runs,
+    medianMs: median(({ ms }) => ms),
+    processorMs: median(({ processorMs }) => processorMs),
+    note,
+  };
 }
 
 /** Ribs of the demo placed automatically. */
@@ -227,6 +247,17 @@ function print(design: Design, fonts: Fonts): readonly Uint8Array[] {
   return [drawBook(design, fonts, work), drawTemplates(design, fonts, work).set].map((set) =>
     writePdf(set, fonts),
   );
+}
+
+/** The templates of so many tiles: laid out, drawn, written. */
+function tiles(demo: Design, fonts: Fonts, count: number): Row {
+  const { tray, tileCount } = manyTiles(demo, count);
+  const work = () => writePdf(drawTemplates(tray, fonts, paperWork(tray)).set, fonts);
+  const row = measure(`templates of about ${count} tiles`, 3, work, "");
+  return {
+    ...row,
+    note: `${tileCount} tiles, ${(row.processorMs / tileCount).toFixed(2)} ms of processor each`,
+  };
 }
 
 const countOf = ({ parts, strips, jig, problems }: Design): string =>

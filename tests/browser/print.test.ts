@@ -74,6 +74,36 @@ describe("printing", () => {
       expect(pages.length).toBeGreaterThan(1);
     }));
 
+  it("says how far a job of 300 pages is, and stopped midway leaves nothing behind", () =>
+    asVisitor(async ({ page, complaints }) => {
+      await page.getByTestId("stage-print").click();
+      await page.getByTestId("template-way").selectOption("full");
+      await expect.poll(() => promisedPages(page)).toBeGreaterThanOrEqual(300);
+      const promised = await promisedPages(page);
+      let downloads = 0;
+      page.on("download", () => {
+        downloads += 1;
+      });
+      await page.getByTestId("make-templates").click();
+      const far = async () => {
+        const words = await page.getByTestId("writing").textContent();
+        const [, done, all] = /Page (\d+) of (\d+)/.exec(words ?? "") ?? [];
+        return { done: Number(done ?? 0), all: Number(all ?? 0) };
+      };
+      await expect.poll(async () => (await far()).done, { interval: 5 }).toBeGreaterThan(0);
+      const { done, all } = await far();
+      expect(all).toBe(promised);
+      expect(done).toBeLessThan(promised);
+      await page.getByTestId("cancel-writing").click();
+      await page.getByTestId("writing").waitFor({ state: "detached" });
+      expect(await page.getByTestId("page-count").isVisible()).toBe(true);
+      expect(await page.getByRole("alert").count()).toBe(0);
+      await page.getByTestId("template-way").selectOption("table");
+      await expect.poll(() => promisedPages(page)).toBeLessThan(promised);
+      expect(downloads).toBe(0);
+      expect(complaints).toEqual([]);
+    }));
+
   it("makes everything as one archive that can be unpacked", () =>
     asVisitor(async ({ page }) => {
       await drawSection(page, RECTANGLE);

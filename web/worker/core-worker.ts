@@ -132,8 +132,16 @@ const doors = {
     onPage: (done: number, all: number) => void,
   ): Promise<Uint8Array<ArrayBuffer>> {
     const { packFiles, writeZip } = await writers();
-    const { files } = packFiles(layOutCloth(designTray(project)), await pageFonts(), { onPage });
+    let last = 0;
+    const { files } = packFiles(layOutCloth(designTray(project)), await pageFonts(), {
+      // The archive itself is the last thing to be done.
+      onPage: (done, all) => {
+        last = all + 1;
+        onPage(done, last);
+      },
+    });
     const bytes = new Uint8Array(writeZip(files, project.titleBlock.issuedOn));
+    onPage(last, last);
     return transfer(bytes, [bytes.buffer]);
   },
 

@@ -62,11 +62,12 @@ function Writing() {
   const writing = usePaper((paper) => paper.writing);
   const cancel = usePaper((paper) => paper.cancel);
   if (writing === undefined) return null;
-  const { done, all } = writing;
+  const { done, all, what } = writing;
+  const far = what === "everything" ? `${done} of ${all} pages and files` : `Page ${done} of ${all}`;
   return (
     <div className="writing" role="status" data-testid="writing">
       <progress {...(all > 0 ? { value: done, max: all } : {})} aria-label="Pages written" />
-      <span>{all > 0 ? `Page ${done} of ${all}` : "Drawing the pages…"}</span>
+      <span>{all > 0 ? far : "Drawing the pages…"}</span>
       <button type="button" data-testid="cancel-writing" onClick={cancel}>
         <X aria-hidden /> Cancel
       </button>

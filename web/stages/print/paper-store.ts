@@ -9,13 +9,20 @@ export type Writing =
   | { readonly what: "file" | "printer"; readonly kind: PaperKind }
   | { readonly what: "everything" };
 
+/** How far writing has come: pages, or where all files are made, pages and files. */
+export interface WritingNow {
+  readonly what: Writing["what"];
+  readonly done: number;
+  readonly all: number;
+}
+
 /** Work on paper that takes a while, and runs in a core of its own so that it can be stopped at once. */
 export interface PaperStore {
   /** The pages as they would be made now, of the kind that is looked at. */
   readonly ahead: PagesAhead | undefined;
   /** What those pages were drawn from. */
   readonly aheadOf: { readonly project: Project; readonly kind: PaperKind } | undefined;
-  readonly writing: { readonly done: number; readonly all: number } | undefined;
+  readonly writing: WritingNow | undefined;
   readonly failure: string | undefined;
   lookAhead(project: Project, kind: PaperKind): void;
   write(project: Project, wanted: Writing): Promise<void>;
@@ -54,9 +61,9 @@ export const usePaper = create<PaperStore>()((set, get) => {
       if (writing) return;
       const core = startCore();
       writing = core;
-      set({ writing: { done: 0, all: 0 }, failure: undefined });
+      set({ writing: { what: wanted.what, done: 0, all: 0 }, failure: undefined });
       const onPage = proxy((done: number, all: number) => {
-        if (writing === core) set({ writing: { done, all } });
+        if (writing === core) set({ writing: { what: wanted.what, done, all } });
       });
       try {
         handOver(await bytesOf(core, project, { wanted, onPage }), project, wanted);
