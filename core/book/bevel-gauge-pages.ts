@@ -6,8 +6,8 @@ import { arrowMarks, lineMark, loopMark, paper, placeMark, textMark } from "./ma
 import { type NeededAngle, neededAngles } from "./needed-angles.ts";
 import { GAUGE_INSET_MM, type PageWindow } from "./page-window.ts";
 import { shorten } from "./shorten.ts";
+import { PRINT_WORDS, type TemplateSetting } from "./template-setting.ts";
 import { mapArea, mapHeight } from "./tile-map.ts";
-import { PRINT_WORDS, type TemplateSetting } from "./tile-page.ts";
 import type { DrawingPage, Mark, PaperPoint } from "./types.ts";
 
 /** A card to cut out: its long side stands on the foam, both others lean to it by one angle each. */

@@ -116,18 +116,36 @@ const LINE_STEP_MM = 4.2;
 /** What an A4 sheet has room for between the edges of its frame (`CONTENT_WIDTH_MM`), mm. */
 const WIDEST_TABLE_MM = 174;
 
-/** A table as one block a row, with its heading set again on every page; cells break into lines. */
+/** Of a table that goes on over a page, so many rows stand on either side of the break. */
+const LEAST_ROWS = 2;
+
+/**
+ * A table as one block a row, with its heading set again on every page; cells break into lines. Where a page may hold
+ * several tables alike, `about` says which one goes on there.
+ */
 export function tableBlocks(
   columns: readonly Column[],
   rows: readonly (readonly string[])[],
   lettering: Lettering,
+  about = "",
 ): readonly Block[] {
   const widthMm = columns.reduce((sum, column) => sum + column.widthMm, 0);
   assert(widthMm <= WIDEST_TABLE_MM, `a table of ${widthMm} mm does not fit a sheet`);
   const titles = columns.map((column) => column.title);
   const plain = columns.map(({ face: _face, ...column }) => ({ ...column, face: "bold" as const }));
   const heading: Block = { ...rowBlock(plain, titles, lettering, "thick"), keepsWithNext: true };
-  return [heading, ...rows.map((row) => ({ ...rowBlock(columns, row, lettering, "thin"), heading }))];
+  const again =
+    about === ""
+      ? heading
+      : stackBlock([paragraphBlock(`${about}, continued`, widthMm, lettering, { face: "bold" }), heading]);
+  return [
+    heading,
+    ...rows.map((row, i): Block => {
+      const isTied = i < LEAST_ROWS - 1 || (i >= rows.length - LEAST_ROWS && i < rows.length - 1);
+      const block = { ...rowBlock(columns, row, lettering, "thin"), heading: again };
+      return isTied ? { ...block, keepsWithNext: true } : block;
+    }),
+  ];
 }
 
 function rowBlock(
@@ -166,6 +184,12 @@ function rowBlock(
     return marks;
   };
   return { heightMm, draw };
+}
+
+/** The blocks on one page where they fit one of this height, else as they are. */
+export function togetherBlocks(blocks: readonly Block[], pageMm: number): readonly Block[] {
+  const whole = stackBlock(blocks);
+  return whole.heightMm <= pageMm ? [whole] : blocks;
 }
 
 /** Two blocks beside each other, the second `offsetMm` to the right of the first. */

@@ -33,11 +33,10 @@ function bodies(
       `${counted(totals.partCount, "part")} in ${counted(totals.stripCount, "strip")}, ${formatNumber(totals.foamAreaMm2 / 1e6, 2)} m² of foam, ${formatMass(totals.foamMassKg)} bare; ${counted(design.jig.ribs.length, "rib")}; about ${counted(Math.ceil(totals.handsOnHours), "hour")} of work to the bare shell${inAll(design)}.`,
     ),
     text("All lengths in mm. Templates at full size come as a file of their own."),
+    text(cautionWords("judgement")),
     ...problemBlocks(design, lettering),
     headingBlock("Sheets"),
     ...contentsTable(sheets, coverCount, lettering),
-    gapBlock(4),
-    text(cautionWords("judgement")),
   ];
   return flowBlocks(blocks, CONTENT).map((marks) => ({
     title: "Cover and contents",

@@ -9,15 +9,10 @@ export { type PaperWork, paperWork } from "./paper-work.ts";
 export { drawPiecePages } from "./piece-pages.ts";
 export { type SpaceShape, stripShapes } from "./plan-shapes.ts";
 export { type PlannedTemplates, planTemplates, type TemplatePlan } from "./plan-templates.ts";
-export {
-  type Report,
-  type ReportGlueStep,
-  type ReportPart,
-  type ReportProblem,
-  type ReportStrip,
-  reportOf,
-} from "./report.ts";
+export { reportOf } from "./report.ts";
 export type { ReportBend, ReportPlate, ReportPlateEdge, ReportWing } from "./report-plates.ts";
+export type { ReportSection } from "./report-sections.ts";
+export type { Report, ReportGlueStep, ReportPart, ReportProblem, ReportStrip } from "./report-types.ts";
 export type { PlacedPiece, TemplateLayout, Tile } from "./template-layouts.ts";
 export { pagesInWay, type TemplateCount, templateCounts } from "./template-ways.ts";
 export { drawTemplates } from "./templates.ts";

@@ -1,198 +1,26 @@
 import type { Strip } from "../cutting/index.ts";
-import {
-  type FlatPoint,
-  levelOf,
-  type ProblemKind,
-  type ProblemLevel,
-  type ProblemPlace,
-  roundTo,
-  wordProblem,
-} from "../foundation/index.ts";
-import type { GlueStep } from "../glue-up/index.ts";
-import type { Baseboard, BendHold, Jig, Lie, Rib, RibSet } from "../jig/index.ts";
+import { levelOf, roundTo, wordProblem } from "../foundation/index.ts";
 import type { Joint } from "../joints/index.ts";
-import {
-  type FittedEdge,
-  fittedEdges,
-  type MarkingRow,
-  type MarkingTable,
-  shownFace,
-} from "../marking/index.ts";
-import { type FlatLoop, loopAreaMm2, type Part, type PartEdge, polygonOfLoop } from "../patterns/index.ts";
+import { fittedEdges, shownFace } from "../marking/index.ts";
+import { type FlatLoop, loopAreaMm2, type Part, polygonOfLoop } from "../patterns/index.ts";
 import { laminateOf } from "../project/index.ts";
-import type { TwistVerdict } from "../rulings/index.ts";
-import type { LaidCloth, LaidPatch } from "../skins/index.ts";
-import type { LaidGroup, LaidPiece, LaidStockSheet } from "../stock/index.ts";
-import { type Consumable, consumablesOf, type Totals } from "../totals/index.ts";
+import type { LaidCloth } from "../skins/index.ts";
+import type { LaidGroup } from "../stock/index.ts";
+import { consumablesOf } from "../totals/index.ts";
 import type { Design } from "./design.ts";
 import type { PaperWork } from "./paper-work.ts";
-import { type ReportPlate, reportPlates } from "./report-plates.ts";
-import { type ReportTemplates, reportTemplates } from "./report-templates.ts";
-
-/** A strip in the report: a piece cut from stock, with its marking-out table. */
-export interface ReportStrip {
-  readonly id: string;
-  readonly outlineMm: readonly FlatPoint[];
-  readonly holesMm: readonly (readonly FlatPoint[])[];
-  /** The lines to cut by: see `Strip.cutLinesMm`. */
-  readonly cutLinesMm: readonly (readonly FlatPoint[])[];
-  /** The same on the face shown, where bevels move them: see `ShownFace.cutLinesMm`. */
-  readonly faceLinesMm: readonly (readonly FlatPoint[])[];
-  readonly areaMm2: number;
-  /** Relief slots, from front to rear. */
-  readonly slots: NonNullable<Strip["slots"]>;
-  /** Where the tapers of its scarfs begin, and the face that each is in. */
-  readonly tapers: NonNullable<Strip["tapers"]>;
-  /** Edges of a closer that are cut to a measured gap, with the spare on them and their net lines on the face shown. */
-  readonly fittedEdges: readonly FittedEdge[];
-  /** Edges that foam runs past, to be trimmed along their net lines. */
-  readonly pastEdges: readonly FittedEdge[];
-  readonly stockId: string | null;
-  readonly edges: readonly PartEdge[];
-  /** The marking-out table: the datum starts at `datumMm` and runs along u. */
-  readonly stations: readonly MarkingRow[];
-  readonly datumMm: FlatPoint | null;
-  readonly straightMissMm: number | null;
-  readonly battenMissMm: number | null;
-  readonly joinedBy: MarkingTable["joinedBy"] | null;
-}
-
-/** A part in the report: one sheet on one hand, flat outline seen from `faceShown`. */
-export interface ReportPart {
-  readonly id: string;
-  readonly sheetId: string;
-  readonly name: string;
-  readonly kind: Part["kind"];
-  readonly hand: Part["hand"];
-  readonly faceShown: Part["faceShown"];
-  readonly thicknessMm: number;
-  /** Area of the neutral fibre by quadrature in space, and of the flat outline as written. */
-  readonly spaceAreaMm2: number;
-  readonly flatAreaMm2: number;
-  /** Lengths: drawn on the air side; in space and flat at the neutral fibre. */
-  readonly edges: readonly PartEdge[];
-  /** Counter-clockwise; `holesMm` clockwise; `furtherOutlinesMm` where the part is in several islands. */
-  readonly outlineMm: readonly FlatPoint[];
-  readonly holesMm: readonly (readonly FlatPoint[])[];
-  readonly furtherOutlinesMm: readonly (readonly FlatPoint[])[];
-  /** Least radius of the neutral fibre; null where the part is flat. */
-  readonly minRadiusMm: number | null;
-  /** Largest outer-fibre strain t / (2 R). */
-  readonly maxStrain: number;
-  readonly verdict: Part["verdict"];
-  readonly zones: Part["zones"];
-  /** Where the fibre that keeps its length is not the middle of the foam. */
-  readonly stretches: NonNullable<Part["stretches"]>;
-  /** A fence's upper edge: heights of its seat on the mid-plane and at both foam faces, and the bevel between. */
-  readonly seat: Part["seat"];
-  /** Of a transition: how far its plane turns along a ruling at most, what pressing it flat costs, and its rulings. */
-  readonly twistVerdict: TwistVerdict | null;
-  readonly maxTwistRad: number | null;
-  readonly membraneStrain: number | null;
-  readonly pressStrain: number | null;
-  readonly rulings: Part["rulings"];
-  /** What openings leave beside them. */
-  readonly webs: NonNullable<Part["webs"]>;
-  readonly strips: readonly ReportStrip[];
-}
-
-/** A joint in the report, with the strips on both sides that have a piece of its edge. */
-export interface ReportJoint extends Joint {
-  readonly stripIds: readonly [readonly string[], readonly string[]];
-}
-
-/** A glue-up step in the report. `adds`: the strips that come for the first time; `lays`: what is set in place whole. */
-export interface ReportGlueStep extends GlueStep {
-  readonly lays: readonly string[];
-}
-
-/** A group of pieces and the sheets that they lie on, in the report. */
-export interface ReportStock extends Pick<LaidGroup, "groupId" | "name" | "standing" | "unplaced"> {
-  readonly pieceIds: readonly string[];
-  readonly sheets: readonly (Omit<LaidStockSheet, "pieces"> & {
-    readonly pieces: readonly Omit<LaidPiece, "linesMm">[];
-  })[];
-  readonly sheetAreaMm2: number;
-  readonly pieceAreaMm2: number;
-  readonly offcutAreaMm2: number;
-  readonly wasteShare: number;
-  /** In the project's currency; null where a sheet has no price. */
-  readonly price: number | null;
-  readonly wastePrice: number | null;
-}
-
-/** A cloth and its lengths in the report: the outlines are those of the patches. */
-export interface ReportCloth extends Omit<LaidCloth, "lengths"> {
-  readonly lengths: readonly {
-    readonly lengthMm: number;
-    readonly pieces: readonly Omit<LaidPatch, "linesMm">[];
-  }[];
-}
-
-const reportCloth = (cloth: LaidCloth): ReportCloth => ({
-  ...cloth,
-  lengths: cloth.lengths.map(({ lengthMm, pieces }) => ({
-    lengthMm,
-    pieces: pieces.map(({ linesMm: _, ...piece }) => piece),
-  })),
-});
-
-/** A problem in the report: its kind, its words, what to click, and how much it stops. */
-export interface ReportProblem {
-  readonly kind: ProblemKind;
-  readonly level: ProblemLevel;
-  readonly words: string;
-  readonly name: string;
-  readonly place: ProblemPlace;
-}
-
-/**
- * The numbers of every stage under stable names with their units: the content of `report.json`. Lengths in mm,
- * areas in mm², angles in rad, masses in kg, times in hours.
- */
-export interface Report {
-  readonly format: "traywright-report";
-  readonly version: 1;
-  readonly projectId: string;
-  readonly title: string;
-  readonly parts: readonly ReportPart[];
-  readonly plates: readonly ReportPlate[];
-  readonly joints: readonly ReportJoint[];
-  /** Edges that lie on each other and are not joined. */
-  readonly jointOffers: Design["jointOffers"];
-  readonly seams: Design["seams"];
-  readonly ribs: readonly Rib[];
-  readonly baseboard: Baseboard;
-  readonly assembly: Jig["assembly"];
-  readonly posts: Jig["posts"];
-  readonly fenceStands: Jig["fenceStands"];
-  readonly release: Jig["release"];
-  readonly cradle: RibSet | null;
-  /** How every bend is held on the jig, what it gives back, and what wants care. */
-  readonly deviation: Lie;
-  /** How the ribs are over-bent for springback, or would be; null where nothing is bent cold. */
-  readonly overBend: Design["jig"]["overBend"] | null;
-  readonly holds: readonly BendHold[];
-  readonly glueUp: readonly ReportGlueStep[];
-  /** How the faces are laminated. */
-  readonly skins: Design["skins"];
-  /** Every patch on its roll, without its lines. */
-  readonly cloth: readonly ReportCloth[];
-  /** Where every patch lies on its face. */
-  readonly patchMaps: Design["patchMaps"];
-  /** Which piece lies on which sheet. */
-  readonly stock: readonly ReportStock[];
-  /** All the work on a calendar. */
-  readonly schedule: Design["schedule"];
-  readonly totals: Totals;
-  readonly templates: ReportTemplates;
-  /** What it weighs, and what is used up. */
-  readonly weight: Design["weight"];
-  readonly consumables: readonly Consumable[];
-  /** The words pinned to the drawing. */
-  readonly notes: readonly { readonly id: string; readonly view: "plan" | "side"; readonly text: string }[];
-  readonly problems: readonly ReportProblem[];
-}
+import { reportPlates } from "./report-plates.ts";
+import { reportSections } from "./report-sections.ts";
+import { reportTemplates } from "./report-templates.ts";
+import type {
+  Report,
+  ReportCloth,
+  ReportGlueStep,
+  ReportJoint,
+  ReportPart,
+  ReportStock,
+  ReportStrip,
+} from "./report-types.ts";
 
 /** Lengths and angles keep this many places: a nanometre, far below anything that is cut. */
 const PLACES = 6;
@@ -228,6 +56,7 @@ export function reportOf(design: Design, work?: PaperWork): Report {
     schedule: design.schedule,
     totals: design.totals,
     templates: reportTemplates(design, work),
+    sections: reportSections(design),
     weight: design.weight,
     consumables: consumablesOf(design.skins, design.glueUp, laminateOf(design.project).hands),
     notes: project.notes.map(({ id, view, text }) => ({ id, view, text })),
@@ -241,6 +70,14 @@ export function reportOf(design: Design, work?: PaperWork): Report {
   };
   return rounded(report);
 }
+
+const reportCloth = (cloth: LaidCloth): ReportCloth => ({
+  ...cloth,
+  lengths: cloth.lengths.map(({ lengthMm, pieces }) => ({
+    lengthMm,
+    pieces: pieces.map(({ linesMm: _, ...piece }) => piece),
+  })),
+});
 
 function reportPart(design: Design, part: Part): ReportPart {
   const strips = design.strips.filter((strip) => strip.partId === part.id);

@@ -78,7 +78,7 @@ export function ribBlocks(group: RibGroup, lettering: Lettering): readonly Block
       ]),
       keepsWithNext: true,
     },
-    ...tableBlocks(columns, rows, lettering),
+    ...tableBlocks(columns, rows, lettering, `Rib ${title}`),
     gapBlock(4),
   ];
 }

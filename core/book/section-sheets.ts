@@ -2,7 +2,6 @@ import { at, formatMm } from "../foundation/index.ts";
 import type { Solid } from "../solids/index.ts";
 import { type Block, flowBlocks, headingBlock, paragraphBlock } from "./blocks.ts";
 import { type Box, boxOf, widthOf } from "./boxes.ts";
-import { cutSolid } from "./cut-solid.ts";
 import type { Design } from "./design.ts";
 import { dimensionMarks } from "./dimensions.ts";
 import type { Lettering } from "./lettering.ts";
@@ -10,8 +9,9 @@ import { lineMark, loopMark, paper, textMark } from "./marks.ts";
 import { CONTENT, CONTENT_WIDTH_MM, type SheetBody } from "./page-frame.ts";
 import { onView, type View } from "./plan-picture.ts";
 import { standardScale } from "./scales.ts";
-import { type SectionStation, sectionStations } from "./section-stations.ts";
+import type { SectionStation } from "./section-stations.ts";
 import { thin } from "./thin-points.ts";
+import { type CutPart, endsOf, lowestOver, type Told, traySections } from "./tray-sections.ts";
 import type { Mark, PaperPoint } from "./types.ts";
 
 /** Room beside a section for the ends of its ground line, mm. */
@@ -25,20 +25,13 @@ const BELOW_MM = 25;
 /** A figure of a row needs so much room. */
 const FIGURE_MM = 16;
 
-/** A part where a section cuts it. */
-interface CutPart {
-  readonly partId: string;
-  readonly isImage: boolean;
-  readonly loops: readonly (readonly PaperPoint[])[];
-}
-
 /** Cross-sections of the bare tray where other parts are cut, seen from the rear, with widths and heights. */
 export function sectionSheets(
   design: Design,
   solids: readonly Solid[],
   lettering: Lettering,
 ): readonly SheetBody[] {
-  const sections = sectionStations(solids).map((station) => ({ station, parts: partsAt(solids, station) }));
+  const sections = traySections(solids);
   if (sections.length === 0) return [];
   const points = sections.flatMap(({ parts }) => parts.flatMap(({ loops }) => loops.flat()));
   const box = boxOf([...points, paper(0, 0)]);
@@ -64,12 +57,6 @@ export function sectionSheets(
     marks,
   }));
 }
-
-const partsAt = (solids: readonly Solid[], { xMm }: SectionStation): readonly CutPart[] =>
-  solids.flatMap((solid) => {
-    const loops = cutSolid(solid, xMm);
-    return loops.length === 0 ? [] : [{ partId: solid.partId, isImage: solid.isImage, loops }];
-  });
 
 interface SectionLook {
   /** Around every section, so that they lie over each other. */
@@ -108,12 +95,6 @@ function sectionBlock(station: SectionStation, parts: readonly CutPart[], look: 
   return { heightMm: topMm + own.top / scale + BELOW_MM, draw };
 }
 
-/** A place at the end of a part that is told in figures: where, and how high the lower face is. */
-interface Told {
-  readonly y: number;
-  readonly z: number;
-}
-
 /** y and z under the ends of the parts, from the outermost inward as far as there is room; extension lines to them. */
 function figures(
   parts: readonly CutPart[],
@@ -140,33 +121,6 @@ function figures(
       textMark(paper(foot.x, foot.y - 2 * ROW_MM - 0.8), `z ${formatMm(z)}`, look),
     ];
   });
-}
-
-/** Both ends of a loop across the car, each at its lowest point nearby. */
-function endsOf(loop: readonly PaperPoint[]): readonly Told[] {
-  const box = boxOf(loop);
-  return [box.left, box.right].map((y) => {
-    const near = loop.filter((p) => Math.abs(p.x - y) < END_MM);
-    const lowest = near.reduce((low, p) => (p.y < low.y ? p : low), near[0] ?? paper(y, box.bottom));
-    return { y: lowest.x, z: lowest.y };
-  });
-}
-
-/** A bevelled edge is as wide as this at most on paper that anybody reads, mm of the car. */
-const END_MM = 4;
-
-/** The lowest face over a place across the car; undefined where nothing is. */
-function lowestOver(parts: readonly CutPart[], y: number): number | undefined {
-  const heights = parts.flatMap(({ loops }) =>
-    loops.flatMap((loop) =>
-      loop.flatMap((b, i) => {
-        const a = loop[(i + loop.length - 1) % loop.length] ?? b;
-        if (a.x < y === b.x < y) return [];
-        return [a.y + ((b.y - a.y) * (y - a.x)) / (b.x - a.x)];
-      }),
-    ),
-  );
-  return heights.length === 0 ? undefined : Math.min(...heights);
 }
 
 /** The codes of the parts over a section, in as many rows as keep them apart, each with a line to its part. */

@@ -2,7 +2,16 @@ import { formatMass, formatMm, formatNumber } from "../foundation/index.ts";
 import { laminateOf } from "../project/index.ts";
 import { peelPlyMm } from "../skins/index.ts";
 import { consumablesOf, type Spread } from "../totals/index.ts";
-import { type Block, flowBlocks, gapBlock, headingBlock, paragraphBlock, tableBlocks } from "./blocks.ts";
+import {
+  type Block,
+  flowBlocks,
+  gapBlock,
+  headingBlock,
+  paragraphBlock,
+  tableBlocks,
+  togetherBlocks,
+} from "./blocks.ts";
+import { heightOf } from "./boxes.ts";
 import { counted } from "./counted.ts";
 import type { Design } from "./design.ts";
 import type { Lettering } from "./lettering.ts";
@@ -171,7 +180,7 @@ function weightBlocks({ weight }: Design, lettering: Lettering): readonly Block[
   if (weight.parts.length === 0) return [];
   const { x, y, z } = weight.centre;
   const figure = { widthMm: 22, face: "mono" as const, anchor: "end" as const };
-  return [
+  const blocks = [
     headingBlock("What each part weighs, skinned"),
     ...tableBlocks(
       [
@@ -198,4 +207,5 @@ function weightBlocks({ weight }: Design, lettering: Lettering): readonly Block[
       lettering,
     ),
   ];
+  return togetherBlocks(blocks, heightOf(CONTENT));
 }

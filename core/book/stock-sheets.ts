@@ -2,7 +2,7 @@ import { formatMm, formatNumber } from "../foundation/index.ts";
 import { boardPieces } from "../jig/index.ts";
 import type { PackingPoint } from "../packing/index.ts";
 import { type LaidGroup, type LaidStockSheet, type StockCut, seenLengthMm } from "../stock/index.ts";
-import { type Block, flowBlocks, gapBlock, headingBlock, paragraphBlock, tableBlocks } from "./blocks.ts";
+import { type Block, flowBlocks, headingBlock, paragraphBlock, tableBlocks } from "./blocks.ts";
 import { cautionWords } from "./cautions.ts";
 import { counted } from "./counted.ts";
 import { toolHazard } from "./cutting-words.ts";
@@ -68,11 +68,15 @@ function sheetPages(page: SheetOnPaper): readonly SheetBody[] {
     text(figureWords(page)),
     text(cautionWords(isBoard(group, design) ? "saw" : toolHazard(design.project.cutting))),
     picture.block,
-    ...(sheet.cuts.length > 0 ? [headingBlock("Cut in this order"), ...cutTable(sheet, lettering)] : []),
-    gapBlock(2),
     text(
       "Lay the templates down as drawn, face and arrow as on the template; none is turned over. Mark all pieces before the first cut.",
     ),
+    ...(sheet.cuts.length > 0
+      ? [
+          headingBlock("Cut in this order"),
+          ...cutTable(sheet, `${group.name}: sheet ${index + 1} of ${group.sheets.length}`, lettering),
+        ]
+      : []),
   ];
   return flowBlocks(blocks, CONTENT).map((marks) => ({
     title: `Stock ${group.name}`.slice(0, 25),
@@ -157,7 +161,7 @@ function straightMarks(
   ];
 }
 
-function cutTable(sheet: LaidStockSheet, lettering: Lettering): readonly Block[] {
+function cutTable(sheet: LaidStockSheet, about: string, lettering: Lettering): readonly Block[] {
   const columns = [
     { title: "No.", widthMm: 12, face: "mono" as const, anchor: "end" as const },
     { title: "Cut", widthMm: 100 },
@@ -173,7 +177,7 @@ function cutTable(sheet: LaidStockSheet, lettering: Lettering): readonly Block[]
       formatMm(cut.lengthMm),
     ]),
   ];
-  return tableBlocks(columns, rows, lettering);
+  return tableBlocks(columns, rows, lettering, about);
 }
 
 function straightWords({ from, to }: Extract<StockCut, { readonly kind: "straight" }>): string {

@@ -26,6 +26,9 @@ export function templateSheets(
     text(
       "A page whose neighbours are left out carries two crosses with figures. Mark these two places on the foam, along the datum and square to it (on a rib along its base and up), and lay the crosses on them. Then check a corner against the table.",
     ),
+    text(
+      "Where pages lie beside each other a long bar runs over them. Measure it whole when they are taped: the errors of all seams add up on it. Off by more than 1 mm (common practice), lay the pages anew before anything is marked.",
+    ),
     gapBlock(2),
     ...tableBlocks(COLUMNS, counts.map(rowOf), lettering),
     gapBlock(2),

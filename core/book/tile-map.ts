@@ -8,8 +8,8 @@ import { boxMark, filledMark, lineMark, paper, textMark } from "./marks.ts";
 import { GAUGE_INSET_MM, leastWindowHeight, type PageWindow } from "./page-window.ts";
 import { shorten } from "./shorten.ts";
 import type { TemplateLayout, Tile } from "./template-layouts.ts";
+import { BOARD_WORDS, PRINT_WORDS, type TemplateSetting } from "./template-setting.ts";
 import { thin } from "./thin-points.ts";
-import { BOARD_WORDS, PRINT_WORDS, type TemplateSetting } from "./tile-page.ts";
 import type { DrawingPage, LineStyle, Mark, PaperPoint } from "./types.ts";
 
 /** The smallest picture of a layout on the map, mm. */
@@ -179,7 +179,7 @@ const LEGEND: readonly (readonly [LineStyle, string])[] = [
 
 const STEPS = [
   "1 Measure square and bar. Off by more than 0.5 mm in 200: enter both readings under Print, print again.",
-  "2 Trim, lay cross on cross, tape. A page without neighbours is laid by its crosses with figures, measured from the start of the datum; on a rib y or x, and h from its base.",
+  "2 Trim, lay cross on cross, tape; measure the long bar whole: over 1 mm off, lay them anew. A page without neighbours is laid by its crosses with figures, measured from the start of the datum; on a rib y or x, and h from its base.",
   "3 Check: words up, arrow forward, hand.",
   "4 Damp air stretches paper, mostly across its grain, 2 to 3 mm a metre for 10 % of humidity: a day in the shop, check the bar again, cut the same day.",
 ];

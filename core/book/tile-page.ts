@@ -1,35 +1,16 @@
-import { formatMm } from "../foundation/index.ts";
-import type { Project } from "../project/index.ts";
 import type { Box } from "./boxes.ts";
 import { boxesOverlap, boxHolds, boxOf, growBox, markBox, textCorners, widthOf } from "./boxes.ts";
 import { clipLine } from "./clip.ts";
-import { bladeWords } from "./cutting-words.ts";
 import { gaugeFrames, gaugeMarks, gaugeWords } from "./gauge-marks.ts";
-import type { Lettering } from "./lettering.ts";
-import { arrowMarks, lineMark, type Placing, paper, placeMark, type TextMark, textMark } from "./marks.ts";
-import { HEADING_MM, type PageWindow } from "./page-window.ts";
+import { longBar, longBarMarks, longBarWords } from "./long-bar.ts";
+import { lineMark, type Placing, paper, placeMark, placePoint, type TextMark, textMark } from "./marks.ts";
+import type { PageWindow } from "./page-window.ts";
 import { setOutCrosses } from "./set-out-crosses.ts";
-import { shorten } from "./shorten.ts";
 import type { PlacedPiece, TemplateLayout, Tile } from "./template-layouts.ts";
+import { cutLength, type TemplateSetting } from "./template-setting.ts";
+import { tileHeading } from "./tile-heading.ts";
 import type { DrawingPage, Mark, PaperPoint } from "./types.ts";
 import { uprightText } from "./upright-text.ts";
-
-/** What every page of the templates has in common. */
-export interface TemplateSetting {
-  readonly title: string;
-  readonly window: PageWindow;
-  readonly lettering: Lettering;
-  readonly pageCount: number;
-  readonly cutting: Project["cutting"];
-  /** The words of every piece in its own frame, by the piece's code. */
-  readonly labels: ReadonlyMap<string, readonly Mark[]>;
-}
-
-/** The instruction on every page. */
-export const PRINT_WORDS = "print at 100 %, no scaling; check the bar with a steel rule";
-
-/** How to cut ribs and plates by their lines, beside the words about foam. */
-export const BOARD_WORDS = "metal, boards: to its centre";
 
 /** One page of the templates: what lies in its window, cut exactly at the window's border. */
 export function tilePage(
@@ -61,6 +42,11 @@ export function tilePage(
     setOut.push(...setOutCrosses(placed, { ...room, taken }));
   }
   const printed = [...words, ...setOut].map((mark) => placeMark(mark, placing));
+  const bar = longBar(layout, window);
+  const barWords = (bar ? longBarWords(bar, tile) : []).map((mark) => ({
+    ...mark,
+    at: placePoint(mark.at, placing),
+  }));
   return {
     name: `${tile.name} of layout ${layout.number}`,
     widthMm: window.paperWidthMm,
@@ -68,10 +54,16 @@ export function tilePage(
     marks: [
       ...drawn.map((mark) => placeMark(mark, placing)),
       ...printed,
-      ...crosses(shown, window).map((mark) => placeMark(mark, placing)),
+      ...[...crosses(shown, window), ...(bar ? longBarMarks(bar, shown) : [])].map((mark) =>
+        placeMark(mark, placing),
+      ),
       ...gaugeMarks(window).filter(({ kind }) => kind !== "text"),
-      ...clearTexts([...neighbours(layout, tile, setting), ...gaugeWords(window)], printed, setting),
-      ...heading({ layout, tile, inside, pageNumber }, setting),
+      ...clearTexts(
+        [barWords, ...neighbours(layout, tile, setting), ...gaugeWords(window)],
+        printed,
+        setting,
+      ),
+      ...tileHeading({ layout, tile, inside, pageNumber }, setting),
     ],
   };
 }
@@ -84,10 +76,6 @@ const gaugesOn = (window: PageWindow, { origin }: Tile): readonly Box[] =>
     bottom: box.bottom + origin.y,
     top: box.top + origin.y,
   }));
-
-/** Length of a page from the roll, mm. */
-export const cutLength = (layout: { readonly windowHeightMm: number }, window: PageWindow): number =>
-  2 * window.marginMm + HEADING_MM + layout.windowHeightMm * window.correctionY;
 
 /** From the layout to the paper: the print correction stretches about the window's lower left corner. */
 const windowPlacing = (window: PageWindow, origin: PaperPoint): Placing => ({
@@ -197,83 +185,4 @@ function neighbours(
           ),
         ],
   );
-}
-
-interface HeadingContent {
-  readonly layout: TemplateLayout;
-  readonly tile: Tile;
-  readonly inside: readonly PlacedPiece[];
-  readonly pageNumber: number;
-}
-
-/** The strip of words above the window. */
-function heading(content: HeadingContent, setting: TemplateSetting): readonly Mark[] {
-  const { layout, tile, inside, pageNumber } = content;
-  const { window, lettering } = setting;
-  const left = window.marginMm;
-  const right = window.paperWidthMm - window.marginMm;
-  const top = (window.cutToLength ? cutLength(layout, window) : window.paperHeightMm) - window.marginMm;
-  const count = `page ${pageNumber} of ${setting.pageCount}`;
-  const origin = `tile origin u ${formatMm(tile.origin.x)} v ${formatMm(tile.origin.y)}`;
-  const nameEnd = left + lettering.widthMm(tile.name, "mono", 7) + 5;
-  const ids = inside.map((placed) => placed.piece.id).join(" ");
-  const countStart = right - lettering.widthMm(count, "sans", 3.5) - 3;
-  return [
-    textMark(paper(left, top - 7.5), tile.name, { heightMm: 7, face: "mono" }),
-    textMark(
-      paper(nameEnd, top - 7.5),
-      shorten(ids, "mono", 5, { lettering, roomMm: countStart - nameEnd }),
-      {
-        heightMm: 5,
-        face: "mono",
-      },
-    ),
-    textMark(paper(right, top - 7.5), count, { heightMm: 3.5, anchor: "end" }),
-    ...faces(inside, paper(left, top - 12.5), { lettering, right }),
-    textMark(
-      paper(left, top - 16.5),
-      shorten(`${setting.title}, layout ${layout.number}, ${origin}`, "sans", 2.5, {
-        lettering,
-        roomMm: right - left,
-      }),
-    ),
-    textMark(paper(left, top - 20.5), `${PRINT_WORDS}; ${lineWords(inside, setting)}`),
-  ];
-}
-
-/**
- * How to cut by the lines on a page: ribs of board and plates of metal have no kerf in their lines, foam has; where
- * several lie on one page foam is named, since the map says the rest.
- */
-function lineWords(inside: readonly PlacedPiece[], { cutting }: TemplateSetting): string {
-  const stuffs = new Set(inside.map(({ piece }) => piece.stuff));
-  if (stuffs.has("foam")) return `${stuffs.size > 1 ? "foam: " : ""}${bladeWords(cutting)}`;
-  return stuffs.has("metal") ? METAL_LINE_WORDS : BOARD_LINE_WORDS;
-}
-
-const BOARD_LINE_WORDS = "saw up to the centre of the line";
-const METAL_LINE_WORDS = "cut to the centre of the line, bend lines in pencil, never scribed";
-
-/** For each piece on the page which face is up and where front or top is. */
-function faces(
-  inside: readonly PlacedPiece[],
-  from: PaperPoint,
-  room: { readonly lettering: Lettering; readonly right: number },
-): readonly Mark[] {
-  const marks: Mark[] = [];
-  let x = from.x;
-  for (const { piece, placing } of inside) {
-    const words = `${piece.id} ${piece.face}, ${piece.arrow.word}`;
-    const width = room.lettering.widthMm(words, "sans", 2.5);
-    if (x + width + 8 > room.right) break;
-    const turn = piece.arrow.turnRad + (placing.quarterTurned ? Math.PI / 2 : 0);
-    const middle = paper(x + width + 4, from.y + 1.2);
-    const [dx, dy] = [2.2 * Math.cos(turn), 2.2 * Math.sin(turn)];
-    marks.push(
-      textMark(paper(x, from.y), words),
-      ...arrowMarks(paper(middle.x - dx, middle.y - dy), paper(middle.x + dx, middle.y + dy), 2.5, "thin"),
-    );
-    x += width + 12;
-  }
-  return marks;
 }
