@@ -116,6 +116,9 @@ const LINE_STEP_MM = 4.2;
 /** What an A4 sheet has room for between the edges of its frame (`CONTENT_WIDTH_MM`), mm. */
 const WIDEST_TABLE_MM = 174;
 
+/** Under the last line of a table, so that words that follow do not touch it, mm. */
+const BELOW_TABLE_MM = 1.2;
+
 /** Of a table that goes on over a page, so many rows stand on either side of the break. */
 const LEAST_ROWS = 2;
 
@@ -142,7 +145,9 @@ export function tableBlocks(
     heading,
     ...rows.map((row, i): Block => {
       const isTied = i < LEAST_ROWS - 1 || (i >= rows.length - LEAST_ROWS && i < rows.length - 1);
-      const block = { ...rowBlock(columns, row, lettering, "thin"), heading: again };
+      const drawn = rowBlock(columns, row, lettering, "thin");
+      const belowMm = i === rows.length - 1 ? BELOW_TABLE_MM : 0;
+      const block = { ...drawn, heightMm: drawn.heightMm + belowMm, heading: again };
       return isTied ? { ...block, keepsWithNext: true } : block;
     }),
   ];

@@ -15,7 +15,7 @@ export const PENS: Readonly<Record<LineStyle, Pen>> = {
   cut: { widthMm: 0.5, dashMm: [] },
   thin: { widthMm: 0.25, dashMm: [] },
   hidden: { widthMm: 0.25, dashMm: [3, 1.5] },
-  centre: { widthMm: 0.25, dashMm: [12, 1.5, 0.5, 1.5] },
+  centre: { widthMm: 0.25, dashMm: [8, 1.5, 0.5, 1.5] },
   fold: { widthMm: 0.25, dashMm: [6, 1.2, 0.5, 1.2, 0.5, 1.2] },
   station: { widthMm: 0.18, dashMm: [] },
   frame: { widthMm: 0.7, dashMm: [] },
