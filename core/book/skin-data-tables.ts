@@ -1,12 +1,15 @@
 import { roundTo, toDegrees } from "../foundation/index.ts";
-import { clothNameOn, patchSize } from "../skins/index.ts";
+import { clothNameOn, lapRows, patchSize } from "../skins/index.ts";
 import type { DataTable } from "./data-table.ts";
 import type { Design } from "./design.ts";
 
 const mm = (value: number): number => roundTo(value, 3);
 
-/** What is laid on the foam as tables: every patch of cloth. */
-export const skinDataTables = (design: Design): readonly DataTable[] => [patchesTable(design)];
+/** What is laid on the foam as tables: every patch of cloth, and the laps beside joints. */
+export const skinDataTables = (design: Design): readonly DataTable[] => [
+  patchesTable(design),
+  lapsTable(design),
+];
 
 const patchesTable = ({ skins }: Design): DataTable => ({
   name: "patches",
@@ -44,5 +47,16 @@ const patchesTable = ({ skins }: Design): DataTable => ({
         ];
       }),
     ),
+  ),
+});
+
+const lapsTable = ({ skins }: Design): DataTable => ({
+  name: "laps",
+  header: ["face", "joint", "ply", "first", "over", "on part", "begins mm", "lap mm", "room mm", "note"],
+  rows: skins.faces.flatMap((face) =>
+    lapRows(face).map(({ joint, ply, first, over, lies, note }, i) => {
+      const { clearMm = 0, overlapMm = 0, roomMm = 0 } = face.laps[i] ?? {};
+      return [face.face, joint, ply, first, over, lies, mm(clearMm), mm(overlapMm), mm(roomMm), note];
+    }),
   ),
 });

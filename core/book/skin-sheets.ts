@@ -6,13 +6,14 @@ import {
   edgeWords,
   faceWords,
   filletWords,
-  lapWords,
+  lapRows,
   patchesOfSession,
   patchWords,
   potWords,
   type SkinFace,
   type SkinSession,
   sessionWords,
+  stackedWords,
   zoneRow,
   zoneWords,
 } from "../skins/index.ts";
@@ -124,7 +125,8 @@ function sessionBlocks(face: SkinFace, lettering: Lettering): readonly Block[] {
     text(
       `${counted(face.sessions.length, "session")}, ${formatNumber(face.sessionSeamMm / 1000, 2)} m of seams between them. A patch is named by part, face and field, and its ply from the foam.`,
     ),
-    ...lapWords(face).map(text),
+    ...lapTable(face, lettering),
+    ...stackedWords(face).map(text),
     ...face.sessions.flatMap((session, i) => [
       headingBlock(`${face.face[0]?.toUpperCase()}${face.face.slice(1)}, session ${i + 1}`),
       text(sessionWords(session)),
@@ -134,6 +136,36 @@ function sessionBlocks(face: SkinFace, lettering: Lettering): readonly Block[] {
       ...patchTable(face, session, lettering),
       gapBlock(2),
     ]),
+  ];
+}
+
+/** Which cloth goes down first beside each joint, which over it, and where they lap. */
+function lapTable(face: SkinFace, lettering: Lettering): readonly Block[] {
+  if (face.laps.length === 0) return [];
+  return [
+    headingBlock("Laps beside joints"),
+    ...tableBlocks(
+      [
+        { title: "Joint", widthMm: 27, face: "mono" },
+        { title: "Ply", widthMm: 10, face: "mono" },
+        { title: "First", widthMm: 24, face: "mono" },
+        { title: "Over it", widthMm: 24, face: "mono" },
+        { title: "On", widthMm: 13, face: "mono" },
+        { title: "Beyond it, mm", widthMm: 34, face: "mono" },
+        { title: "", widthMm: 42 },
+      ],
+      lapRows(face).map(({ joint, ply, first, over, lies, fromTo, note }) => [
+        joint,
+        ply,
+        first,
+        over,
+        lies,
+        fromTo,
+        note,
+      ]),
+      lettering,
+    ),
+    gapBlock(1.5),
   ];
 }
 

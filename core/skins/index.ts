@@ -12,6 +12,7 @@ export {
   type LaidPly,
   type LaidZone,
   type LapAtJoint,
+  type LapCrossing,
   type MappedLap,
   type MappedPatch,
   type MappedPly,
@@ -29,10 +30,10 @@ export {
   type SkinTask,
 } from "./types.ts";
 export { cornerWords, edgeWords, FINISH_NAMES, filletWords } from "./word-edges.ts";
+export { type LapRow, lapRows, stackedWords } from "./word-laps.ts";
 export { mapWords } from "./word-maps.ts";
 export {
   faceWords,
-  lapWords,
   patchSize,
   patchWords,
   potWords,

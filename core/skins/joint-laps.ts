@@ -22,14 +22,19 @@ export interface JointLap {
   readonly from: 0 | 1;
   readonly clearMm: number;
   readonly overlapMm: number;
-  /** Whether there was no room for a seam clear of the joint. */
+  /** How far the face that it lies on goes on, at its narrowest. */
+  readonly roomMm: number;
+  /** Whether there was no room for a whole lap clear of the joint. */
   readonly isTight: boolean;
+  /** Whether it lies over the lap of the ply below: there was no room beside it. */
+  readonly isStacked: boolean;
 }
 
 /**
  * Where cloths of two parts lap: never on the joint, but beside it. Cloth of the one runs over it and laps onto cloth of
  * the other, `CLEAR_OF_JOINT_MM` beyond at least; the next ply laps on the other side or farther away, so that no two
- * plies in a row have seams nearer than the stagger. A part that is too narrow for a seam runs over in every ply.
+ * plies in a row have seams nearer than the stagger. Where there is too little room for that they lie closer, shorter, and
+ * last over each other; a part that is too narrow for a seam runs over in every ply.
  */
 export function jointLaps(
   joints: readonly FaceJoint[],
@@ -49,20 +54,73 @@ export function jointLaps(
       placesOnto(at(rooms, 1), plyCount, settings),
     ];
     const fits = Array.from({ length: plyCount }, (_, step) => step).flatMap((step) =>
-      ([narrower, wider] as const).flatMap((from) => {
+      ([narrower, wider] as const).flatMap((from): readonly LapSeat[] => {
         const clearMm = places[1 - from]?.[step];
-        return clearMm === undefined ? [] : [{ from, clearMm }];
+        return clearMm === undefined ? [] : [{ from, clearMm, overlapMm, isTight: false }];
       }),
     );
+    const seats = fits.length >= Math.min(2, plyCount) ? fits : closeSeats(fits, rooms, narrower, overlapMm);
     return Array.from({ length: plyCount }, (_, ply): JointLap => {
-      const seat = fits[ply % Math.max(1, fits.length)];
-      if (seat) return { joint, ply, from: seat.from, clearMm: seat.clearMm, overlapMm, isTight: false };
-      const roomMm = at(rooms, wider);
-      const lapMm = Math.min(overlapMm, roomMm / 2);
-      return { joint, ply, from: narrower, clearMm: (roomMm - lapMm) / 2, overlapMm: lapMm, isTight: true };
+      const [seat, below] = [
+        at(seats, ply % seats.length),
+        at(seats, (ply + seats.length - 1) % seats.length),
+      ];
+      const roomMm = at(rooms, 1 - seat.from);
+      return { joint, ply, ...seat, roomMm, isStacked: ply > 0 && lieOverEachOther(seat, below) };
     });
   });
 }
+
+/** Where a lap may lie beside a joint. */
+type LapSeat = Pick<JointLap, "from" | "clearMm" | "overlapMm" | "isTight">;
+
+/** A shorter lap is none: the least that is published, mm. */
+const LEAST_LAP_MM = 25;
+/** Between two laps beside each other, and between one and a joint or an edge, mm (common practice: what scissors and hands miss by). */
+const APART_MM = 5;
+
+/**
+ * Where fewer than two whole laps find room: one on each side of the joint, or two on one side, as narrow as a lap may be;
+ * else one for every ply, over each other.
+ */
+function closeSeats(
+  fits: readonly LapSeat[],
+  rooms: readonly number[],
+  narrower: 0 | 1,
+  overlapMm: number,
+): readonly LapSeat[] {
+  const sides = [narrower, narrower === 0 ? 1 : 0] as const;
+  const oneEach = sides.flatMap((from): readonly LapSeat[] => {
+    const whole = fits.find((seat) => seat.from === from);
+    const lapMm = Math.min(overlapMm, at(rooms, 1 - from) / 2);
+    if (whole) return [whole];
+    return lapMm < LEAST_LAP_MM
+      ? []
+      : [{ from, clearMm: (at(rooms, 1 - from) - lapMm) / 2, overlapMm: lapMm, isTight: true }];
+  });
+  if (oneEach.length === 2) return oneEach;
+  const from = oneEach[0]?.from ?? narrower;
+  const roomMm = at(rooms, 1 - from);
+  const lapMm = Math.min(overlapMm, (roomMm - 3 * APART_MM) / 2);
+  if (lapMm >= LEAST_LAP_MM) {
+    const firstMm = Math.min(CLEAR_OF_JOINT_MM, roomMm - 2 * lapMm - 2 * APART_MM);
+    return [firstMm, firstMm + lapMm + APART_MM].map((clearMm) => ({
+      from,
+      clearMm,
+      overlapMm: lapMm,
+      isTight: true,
+    }));
+  }
+  const onlyMm = Math.min(overlapMm, roomMm / 2);
+  return oneEach.length > 0
+    ? oneEach
+    : [{ from, clearMm: (roomMm - onlyMm) / 2, overlapMm: onlyMm, isTight: true }];
+}
+
+const lieOverEachOther = (one: LapSeat, other: LapSeat): boolean =>
+  one.from === other.from &&
+  one.clearMm < other.clearMm + other.overlapMm &&
+  other.clearMm < one.clearMm + one.overlapMm;
 
 /** How far beyond a joint laps may begin in a room: a stagger apart, the last as far in as there is room for it. */
 function placesOnto(roomMm: number, count: number, { overlapMm, staggerMm }: LapSettings): readonly number[] {

@@ -10,6 +10,7 @@ import { fieldSeams } from "./field-seams.ts";
 import type { Grouping } from "./group-fields.ts";
 import { type JointLap, jointLaps } from "./joint-laps.ts";
 import { faceJoints } from "./joint-lines.ts";
+import { lapCrossings } from "./lap-crossings.ts";
 import {
   type CutFace,
   type CutField,
@@ -161,6 +162,7 @@ export function skinFace(
     fields: laidFields,
     zones: laidZones,
     laps: laps.map(lapAtJoint),
+    crossings: lapCrossings(laps.map(lapAtJoint), joints),
     corners: outsideCorners(face, lines, joints, cloths),
     sessions,
     sessionSeamMm: graph.reduce(

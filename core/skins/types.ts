@@ -60,8 +60,19 @@ export interface LapAtJoint {
   readonly ontoPartId: string;
   readonly clearMm: number;
   readonly overlapMm: number;
-  /** Whether both parts are too narrow there for a whole lap clear of the joint. */
+  /** How far the face that it lies on goes on beyond the joint before it ends or meets a fence, at its narrowest. */
+  readonly roomMm: number;
+  /** Whether there is no room for a whole lap clear of the joint. */
   readonly isTight: boolean;
+  /** Whether it lies over the lap of the ply below: there is no room beside that. */
+  readonly isStacked: boolean;
+}
+
+/** Where two joints end beside each other on a part, cloth that runs over both lies over each other in every ply. */
+export interface LapCrossing {
+  readonly jointIds: readonly [string, string];
+  readonly fromPartIds: readonly [string, string];
+  readonly ontoPartId: string;
 }
 
 /** A stretch of a part's face that is laid in one go with all its plies. */
@@ -145,6 +156,7 @@ export interface SkinFace {
   readonly fields: readonly SkinField[];
   readonly zones: readonly LaidZone[];
   readonly laps: readonly LapAtJoint[];
+  readonly crossings: readonly LapCrossing[];
   readonly corners: readonly OutsideCorner[];
   /** None where it is too cold to lay any. */
   readonly sessions: readonly SkinSession[];

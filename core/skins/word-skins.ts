@@ -1,5 +1,5 @@
-import { formatMass, formatMm, formatNumber, toDegrees } from "../foundation/index.ts";
-import type { LapAtJoint, PotCard, SkinFace, SkinPatch, SkinSession } from "./types.ts";
+import { formatMass, formatNumber, toDegrees } from "../foundation/index.ts";
+import type { PotCard, SkinFace, SkinPatch, SkinSession } from "./types.ts";
 
 /** What stands before any resin is opened. */
 export const SKIN_CAUTION =
@@ -73,24 +73,4 @@ export function patchSize({ outlineMm, warpRad }: SkinPatch): {
     lengthMm: span(outlineMm.map(({ u, v }) => u * cos + v * sin)),
     widthMm: span(outlineMm.map(({ u, v }) => v * cos - u * sin)),
   };
-}
-
-/** How cloths lap beside joints, one sentence for every pair of parts, plies together. */
-export function lapWords({ laps }: SkinFace): readonly string[] {
-  const byPair = new Map<string, LapAtJoint[]>();
-  for (const lap of laps) {
-    const own = byPair.get(lap.jointId) ?? [];
-    own.push(lap);
-    byPair.set(lap.jointId, own);
-  }
-  return [...byPair].map(([jointId, own]) => {
-    const plies = own.map(
-      ({ ply, fromPartId, ontoPartId, clearMm, overlapMm }) =>
-        `ply ${ply} of ${fromPartId} runs over it and on for ${formatMm(clearMm + overlapMm)} mm, the last ${formatMm(overlapMm)} mm of them over the cloth of ${ontoPartId}, which begins ${formatMm(clearMm)} mm beyond the joint`,
-    );
-    const tight = own.some(({ isTight }) => isTight)
-      ? " There is no room for a whole lap: press these seams down well."
-      : "";
-    return `Joint ${jointId}: ${plies.join("; ")}.${tight}`;
-  });
 }

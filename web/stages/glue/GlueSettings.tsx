@@ -1,6 +1,6 @@
 import { type Glue, gluingOf } from "../../../core/project/index.ts";
 import { NumberField, Select } from "../../controls/index.ts";
-import { MaterialFigures, SettingsGroup, useSettings } from "../settings/index.ts";
+import { MaterialFigures, SettingsGroup, ShopFields, useSettings } from "../settings/index.ts";
 
 const FIGURES = [
   { key: "openMinutes", label: "Stays open for", unit: "min" },
@@ -15,7 +15,7 @@ export function GlueSettings() {
   const { project, change } = useSettings();
   const { glue, materials } = project;
   const set = (changes: Partial<typeof glue>) => change({ glue: { ...glue, ...changes } });
-  const { glue: kind, leastCelsius, shopCelsius, hands, mostCarriedMm, heldBy } = gluingOf(project);
+  const { glue: kind, leastCelsius, mostCarriedMm, heldBy } = gluingOf(project);
   const replace = (changed: Glue) =>
     change({
       materials: {
@@ -55,23 +55,8 @@ export function GlueSettings() {
           />
         </SettingsGroup>
       ) : null}
-      <SettingsGroup title="Shop">
-        <NumberField
-          label="Temperature in the shop"
-          unit="°C"
-          value={shopCelsius}
-          note="The glue's times are told for 20 °C; 10 °C less doubles them. Shared with Skin."
-          setting="laminate.shopCelsius"
-          onChange={(value) => change({ laminate: { ...project.laminate, shopCelsius: value } })}
-        />
-        <NumberField
-          label="Pairs of hands"
-          unit=""
-          value={hands}
-          note="Shared with Skin."
-          setting="laminate.hands"
-          onChange={(value) => change({ laminate: { ...project.laminate, hands: value } })}
-        />
+      <ShopFields />
+      <SettingsGroup title="Carrying">
         <NumberField
           label="Longest sheet carried as one"
           unit="mm"

@@ -1,11 +1,9 @@
 import { laminateOf } from "../../../core/project/index.ts";
 import { NumberField, Select } from "../../controls/index.ts";
-import { SettingsGroup, useSettings } from "../settings/index.ts";
+import { SettingsGroup, ShopFields, useSettings } from "../settings/index.ts";
 
 interface Field {
   readonly key:
-    | "shopCelsius"
-    | "hands"
     | "potKg"
     | "fibreMassShare"
     | "wasteShare"
@@ -13,7 +11,6 @@ interface Field {
     | "peelPlyKgPerM2"
     | "pigmentShare"
     | "leastCelsius"
-    | "humidityShare"
     | "selvedgeMm"
     | "overlapMm"
     | "longestPatchMm"
@@ -24,24 +21,6 @@ interface Field {
   readonly per: number;
   readonly note: string;
 }
-
-const SHOP: readonly Field[] = [
-  {
-    key: "shopCelsius",
-    label: "Temperature in the shop",
-    unit: "°C",
-    per: 1,
-    note: "While it is laid: steady or cooling.",
-  },
-  {
-    key: "humidityShare",
-    label: "Humidity in the shop",
-    unit: "%",
-    per: 100,
-    note: "Under 70 % is the aim; the surface is to be 3 °C above the dew point.",
-  },
-  { key: "hands", label: "Pairs of hands", unit: "", per: 1, note: "" },
-];
 
 const CLOTH: readonly Field[] = [
   {
@@ -108,7 +87,7 @@ const KINDS = [
   { value: "vinyl ester", word: "vinyl ester" },
 ] as const;
 
-/** The resin, its mixing ratio, and the shop that it is laid in. */
+/** The shop, how cloth is cut, the resin and its mixing ratio. */
 export function LaminateFields() {
   const { project, change } = useSettings();
   const laminate = laminateOf(project);
@@ -133,7 +112,7 @@ export function LaminateFields() {
   );
   return (
     <>
-      <SettingsGroup title="Shop">{SHOP.map(field)}</SettingsGroup>
+      <ShopFields />
       <SettingsGroup title="Cloth">{CLOTH.map(field)}</SettingsGroup>
       <SettingsGroup title="Resin">
         <Select

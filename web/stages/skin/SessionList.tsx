@@ -1,6 +1,5 @@
 import { formatNumber, THIN_SPACE } from "../../../core/foundation/index.ts";
 import {
-  lapWords,
   patchesOfSession,
   patchWords,
   potWords,
@@ -9,6 +8,7 @@ import {
   sessionWords,
 } from "../../../core/skins/index.ts";
 import { ScrollAcross } from "../../controls/index.ts";
+import { LapTable } from "./LapTable.tsx";
 
 /** The sessions of a face: what is laid in each, its pots and its patches of cloth. */
 export function SessionList({ face }: { readonly face: SkinFace }) {
@@ -26,11 +26,7 @@ export function SessionList({ face }: { readonly face: SkinFace }) {
       {face.laps.length > 0 && (
         <details>
           <summary>How the cloths lap beside the joints</summary>
-          <ul>
-            {lapWords(face).map((words) => (
-              <li key={words}>{words}</li>
-            ))}
-          </ul>
+          <LapTable face={face} />
         </details>
       )}
       {sessions.map((session, i) => (
