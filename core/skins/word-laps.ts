@@ -57,7 +57,7 @@ export const stackedWords = (face: SkinFace): readonly string[] => [
   ...besideJoints(face),
   ...face.crossings.map(
     ({ jointIds: [a, b], fromPartIds: [one, other], ontoPartId }) =>
-      `Where ${a} and ${b} meet, cloth of ${one} and of ${other} runs onto ${ontoPartId} and crosses there in every ply: cut the upper one back to a lap of 50 mm, and press the corner down.`,
+      `Where ${a} and ${b} meet, cloth of ${one} and of ${other} runs onto ${ontoPartId} and crosses there in every ply: cut the upper one back to a plain lap, and press the corner down.`,
   ),
 ];
 
