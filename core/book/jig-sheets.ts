@@ -75,9 +75,6 @@ const body = (title: string, scale: string, marks: readonly Mark[]): SheetBody =
   marks,
 });
 
-const SET_UP_WORDS =
-  "Tack the ribs, true them by string and by the two diagonals, then fix: screws through the board or a block beside each, on its body's side, never on the line. Stand each plumb by a square, and brace it by a strut to the next where no rib along holds it. Lay a batten over them and look along it for highs and lows. Each rib's station face stands on its line; its body lies on the side that the thin outline shows.";
-
 function standWords(design: Design, name: "jig" | "cradle"): string {
   const { jig, sheets, project } = design;
   if (name === "jig") {
@@ -87,12 +84,11 @@ function standWords(design: Design, name: "jig" | "cradle"): string {
     const bent = jig.overBend === undefined ? [] : [wordOverBend(jig.overBend)];
     return [
       ...wordAttitude(jig.baseboard.attitude, sheets, project.jig),
-      SET_UP_WORDS,
       ...wordPlanked(design.parts),
       ...pasts,
       ...bent,
     ].join(" ");
   }
   const paddingMm = project.jig.making?.cradle?.paddingMm ?? 0;
-  return `The tray lies here on the skin that was laminated on the jig. The tops are lower than that skin by ${formatMm(paddingMm)} mm: glue padding as thick as that on every top, and lay film over it. Fences hang free in their openings. ${SET_UP_WORDS}`;
+  return `The tray lies here on the skin that was laminated on the jig. The tops are lower than that skin by ${formatMm(paddingMm)} mm: glue padding as thick as that on every top, and lay film over it. Fences hang free in their openings.`;
 }

@@ -83,6 +83,9 @@ export function ribBlocks(group: RibGroup, lettering: Lettering): readonly Block
   ];
 }
 
+/** Less is printed as nothing, mm. */
+const PRINTED_MM = 0.05;
+
 /** What is cut out of a rib, and how it is made of pieces, in sentences; nothing for a plain one. */
 function cutWords(rib: Rib): string {
   const { overBentMm } = rib;
@@ -94,7 +97,7 @@ function cutWords(rib: Rib): string {
   const [splice] = splices;
   const way = splice?.way === "dovetail" ? "a dovetail" : "a plate over the joint";
   return [
-    ...(overBentMm === undefined
+    ...(overBentMm === undefined || Math.abs(overBentMm) < PRINTED_MM
       ? []
       : [
           `Over-bent for what is given back: its top stands ${formatMm(Math.abs(overBentMm))} mm ${overBentMm < 0 ? "lower" : "higher"} than drawn where it changes most. `,

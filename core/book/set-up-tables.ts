@@ -11,6 +11,7 @@ const MONO_END = { face: "mono", anchor: "end" } as const;
 export const setUpBlocks = (set: RibSet, standName: string, lettering: Lettering): readonly Block[] => [
   headingBlock("Setting up"),
   paragraphBlock(boardWords(set), CONTENT_WIDTH_MM, lettering),
+  paragraphBlock(SET_UP_WORDS, CONTENT_WIDTH_MM, lettering),
   ...wordInPlace(set.fenceStands).map((words) => paragraphBlock(words, CONTENT_WIDTH_MM, lettering)),
   ...orderTable(set, lettering),
   ...slotTable(set, lettering),
@@ -18,6 +19,9 @@ export const setUpBlocks = (set: RibSet, standName: string, lettering: Lettering
   headingBlock("Lifting off"),
   paragraphBlock(wordRelease(set.release, standName).join(" "), CONTENT_WIDTH_MM, lettering),
 ];
+
+const SET_UP_WORDS =
+  "Tack the ribs, true them by string and by the two diagonals, then fix: screws through the board or a block beside each, on its body's side, never on the line. Stand each plumb by a square, and brace it by a strut to the next where no rib along holds it. Lay a batten over them and look along it for highs and lows. Each rib's station face stands on its line; its body lies on the side that the thin outline shows.";
 
 function boardWords({ baseboard }: RibSet): string {
   const { corners, sheets, thicknessMm, square, attitude, levelZMm } = baseboard;

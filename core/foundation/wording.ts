@@ -365,6 +365,7 @@ export function levelOf(problem: Problem): ProblemLevel {
     case "zone-steps-away":
     case "shop-too-damp":
     case "skin-out-of-reach":
+    case "baseboard-in-tray":
     case "rib-needs-bevel":
     case "ribs-overlap":
     case "rib-in-fence":
