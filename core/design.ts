@@ -1,5 +1,5 @@
 import type { Design } from "./book/index.ts";
-import { cutStrips, leaveSpare, runPast } from "./cutting/index.ts";
+import { cutStrips, leaveSpare, runPast, type Strip } from "./cutting/index.ts";
 import { type Memory, NO_MEMORY } from "./foundation/index.ts";
 import { planGlueUp } from "./glue-up/index.ts";
 import {
@@ -17,7 +17,8 @@ import {
 } from "./jig/index.ts";
 import { findJoints, type SetBack } from "./joints/index.ts";
 import { markingTables } from "./marking/index.ts";
-import { layOutlines, layParts, type PartOutline } from "./patterns/index.ts";
+import { planPanels } from "./panels/index.ts";
+import { layOutlines, layParts, type Part, type PartOutline } from "./patterns/index.ts";
 import { foldPlates, wingFreeEdge } from "./plates/index.ts";
 import { checkDocument, type Item, type Project, resolveLines, soundProject } from "./project/index.ts";
 import { planSchedule } from "./schedule/index.ts";
@@ -155,17 +156,37 @@ export function planWork(shapes: Shapes, memory: Memory = NO_MEMORY): Work {
   });
   const { jig } = jigging;
   const lying = memory.recall("lie", [jig, project.asBuilt, ...lies], () => layFoam(jig, foam, project));
-  const gluing = planGlueUp({ sheets, parts, strips: running.strips, seams, joints, jig }, project);
+  const isPanel = partsOfPanels(parts);
+  const glued = {
+    parts: parts.filter(({ id }) => !isPanel.has(id)),
+    seams: seams.filter(({ partId }) => !isPanel.has(partId)),
+    joints: joints.filter(({ partIds }) => !partIds.some((id) => isPanel.has(id))),
+  };
+  const isGlued = ({ partId }: Strip) => !isPanel.has(partId);
+  const gluing = planGlueUp({ sheets, ...glued, strips: running.strips.filter(isGlued), jig }, project);
   const sparing = leaveSpare(running.strips, gluing.closings, { parts, project, memory });
   const { strips } = sparing;
   const skinning = planSkins({ sheets, parts, joints, seams }, project, memory);
+  const { plan: panels, problems: panelProblems } = planPanels(
+    { parts, strips, joints, jig, skins: skinning.plan },
+    project,
+    memory,
+  );
   const laying = memory.recall(
     "stock",
-    [...strips, ...allRibs(jig), ...STOCK_GROUND.map((field) => project[field])],
-    () => acceptedPlan({ parts, strips, jig }, project, memory),
+    [...strips, panels, ...allRibs(jig), ...STOCK_GROUND.map((field) => project[field])],
+    () => acceptedPlan({ parts, strips, panels, jig }, project, memory),
   );
   const scheduling = planSchedule(
-    { parts, strips, seams, joints, jig, glueUp: gluing.steps, skins: skinning.plan },
+    {
+      ...glued,
+      parts,
+      strips: strips.filter(isGlued),
+      jig,
+      glueUp: gluing.steps,
+      skins: skinning.plan,
+      panels,
+    },
     project,
     memory,
   );
@@ -178,18 +199,23 @@ export function planWork(shapes: Shapes, memory: Memory = NO_MEMORY): Work {
     holds: holdBends(parts, seams, project, lying.lie),
     glueUp: gluing.steps,
     skins: skinning.plan,
+    panels,
     cloth: [],
     patchMaps: [],
     stock: laying.groups,
     schedule: scheduling.schedule,
-    totals: totalTray({ parts, strips, seams, joints, jig, plates }, project),
+    totals: totalTray({ parts, strips, seams, joints, jig, plates, panels }, project),
     weight: memory.recall(
       "weight",
       [
-        ...[...parts, ...strips, ...joints, ...seams, ...plates, ...skinning.plan.faces],
+        ...[...parts, ...strips, ...joints, ...seams, ...plates, ...skinning.plan.faces, panels],
         ...[project.laminate, project.materials, project.glue],
       ],
-      () => weighTray({ sheets, parts, strips, seams, joints, jig, plates, skins: skinning.plan }, project),
+      () =>
+        weighTray(
+          { sheets, parts, strips, seams, joints, jig, plates, skins: skinning.plan, panels },
+          project,
+        ),
     ),
     problems: [
       ...shapes.problems,
@@ -201,11 +227,16 @@ export function planWork(shapes: Shapes, memory: Memory = NO_MEMORY): Work {
       ...gluing.problems,
       ...sparing.problems,
       ...skinning.problems,
+      ...panelProblems,
       ...laying.problems,
       ...scheduling.problems,
     ],
   };
 }
+
+/** Parts that are cut from a panel, by id. */
+const partsOfPanels = (parts: readonly Part[]): ReadonlySet<string> =>
+  new Set(parts.filter(({ panel }) => panel !== undefined).map(({ id }) => id));
 
 /** What over-bending follows from, besides sheets and parts. */
 const OVER_BEND_GROUND = ["jig", "skins", "materials", "bending"] as const;

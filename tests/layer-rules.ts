@@ -27,6 +27,7 @@ export const CORE_ORDER: readonly string[] = [
   "jig",
   "glue-up",
   "skins",
+  "panels",
   "mounts",
   "marking",
   "stock",

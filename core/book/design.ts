@@ -4,6 +4,7 @@ import type { GlueStep } from "../glue-up/index.ts";
 import type { BendHold, Jig, Lie } from "../jig/index.ts";
 import type { Joint, JointOffer } from "../joints/index.ts";
 import type { MarkingTable } from "../marking/index.ts";
+import type { PanelPlan } from "../panels/index.ts";
 import type { Part } from "../patterns/index.ts";
 import type { FoldedPlate } from "../plates/index.ts";
 import type { Project } from "../project/index.ts";
@@ -33,6 +34,8 @@ export interface Design {
   readonly glueUp: readonly GlueStep[];
   /** How the faces are laminated. */
   readonly skins: SkinPlan;
+  /** Panels that are skinned on the bench first, and the fences that are cut from them. */
+  readonly panels: PanelPlan;
   /** Every patch of cloth on its roll; empty until it is asked for (`layOutCloth`). */
   readonly cloth: readonly LaidCloth[];
   /** Where every patch lies on its face; empty until it is asked for (`layOutCloth`). */

@@ -16,3 +16,4 @@ export { offsetEdges, offsetLoops } from "./offset-loops.ts";
 export type { RunPast } from "./past-end.ts";
 export { type RunPastGround, runPast } from "./run-past.ts";
 export type { Seam, Strip, StripSlot } from "./types.ts";
+export { foamMmOf } from "./usable-stock.ts";

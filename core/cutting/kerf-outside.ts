@@ -14,5 +14,6 @@ export const atLeastZero = (valueMm: number): number => (valueMm > 0 && valueMm 
 export function allowanceOf({ cutting }: Pick<Project, "cutting">): (edge: FlatEdge) => number {
   const kerfMm = kerfOutsideMm(cutting);
   const trimMm = atLeastZero(cutting.trimMm);
-  return (edge) => kerfMm + (edge.role === "free" ? trimMm : 0) + (edge.spare?.lengthMm ?? 0);
+  return (edge) =>
+    kerfMm + (edge.role === "free" && edge.trim === undefined ? trimMm : 0) + (edge.spare?.lengthMm ?? 0);
 }

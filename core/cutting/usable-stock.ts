@@ -17,7 +17,7 @@ export interface UsableStock {
 export function usableStock(part: Part, project: Pick<Project, "cutting" | "stock">): readonly UsableStock[] {
   const lostMm = 2 * atLeastZero(project.cutting.stockEdgeMm);
   const isRight = ({ foamId, thicknessMm }: Stock) =>
-    foamId === part.foamId && Math.abs(thicknessMm - part.thicknessMm) < 1e-6;
+    foamId === part.foamId && Math.abs(thicknessMm - foamMmOf(part)) < 1e-6;
   return project.stock
     .filter(isRight)
     .map(({ id, lengthMm, widthMm }) => ({
@@ -27,6 +27,10 @@ export function usableStock(part: Part, project: Pick<Project, "cutting" | "stoc
     }))
     .filter(({ lengthMm, widthMm }) => lengthMm > 0 && widthMm > 0);
 }
+
+/** How thick the foam of a part is: the whole part, or the core of the panel that it is cut from, mm. */
+export const foamMmOf = ({ panel, thicknessMm }: Pick<Part, "panel" | "thicknessMm">): number =>
+  panel?.foamMm ?? thicknessMm;
 
 /** Whether the lines to cut an island by fit on some sheet. */
 export const fitsStock = (

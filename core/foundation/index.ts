@@ -13,7 +13,7 @@ export {
 export { keepEqual } from "./keep-equal.ts";
 export { type Memory, NO_MEMORY, newMemory } from "./memory.ts";
 export { polynomialRootsWithin } from "./polynomial-roots.ts";
-export type { Problem, ProblemKind, ProblemLevel, ProblemPlace } from "./problems.ts";
+export type { PanelBar, Problem, ProblemKind, ProblemLevel, ProblemPlace } from "./problems.ts";
 export { cumulate, gauss, gaussShort, integrate, integrateWithOpenEnds } from "./quadrature.ts";
 export { fail, type Outcome, type Result, succeed } from "./results.ts";
 export { bracketedRoot, cubicRootsWithin, quadraticRoots } from "./roots.ts";
@@ -56,4 +56,5 @@ export {
   unit2,
   type Vec2,
 } from "./vectors.ts";
+export { wordPanelBar } from "./word-panel.ts";
 export { levelOf, wordProblem } from "./wording.ts";

@@ -308,6 +308,21 @@ export type Problem =
       readonly openMinutes: number;
       readonly celsius: number;
     })
+  /** A fence that is to be cut from a panel and cannot be: it is skinned in place. */
+  | (Placed & { readonly kind: "panel-not-possible"; readonly bar: PanelBar })
+  /** A panel that came out so much thicker than reckoned that the notches of ribs, cut for the reckoned one, no longer take it. */
+  | (Placed & {
+      readonly kind: "panel-off-thickness";
+      readonly measuredMm: number;
+      readonly reckonedMm: number;
+      readonly ribIds: readonly string[];
+    })
+  /** A face of a panel that takes longer than the resin can be worked; the name is the panel's. */
+  | (Placed & {
+      readonly kind: "panel-outlasts-film";
+      readonly minutes: number;
+      readonly mostMinutes: number;
+    })
   | (Placed & {
       readonly kind: "page-too-small";
       readonly usableWidthMm: number;
@@ -329,5 +344,20 @@ export type Problem =
   | (Placed & { readonly kind: "plate-overlaps-itself"; readonly otherName: string })
   | (Placed & { readonly kind: "pin-without-node"; readonly nodeId: string })
   | (Placed & { readonly kind: "nothing-drawn" });
+
+/** Why a fence cannot be cut from a flat panel. */
+export type PanelBar =
+  | { readonly why: "seat" }
+  | { readonly why: "curve"; readonly offMm: number }
+  | { readonly why: "cloth" }
+  | { readonly why: "stock"; readonly foamMm: number }
+  | {
+      readonly why: "size";
+      readonly lengthMm: number;
+      readonly heightMm: number;
+      /** What the largest foam sheet leaves of a panel. */
+      readonly longestMm: number;
+      readonly highestMm: number;
+    };
 
 export type ProblemKind = Problem["kind"];

@@ -2,6 +2,7 @@ import { assertNever } from "./assert.ts";
 import { formatAngle, formatMm, formatNumber, roundTo } from "./format.ts";
 import type { Problem, ProblemLevel } from "./problems.ts";
 import { nodeLabel, sayEdge, sayNode } from "./say-node.ts";
+import { wordPanelBar } from "./word-panel.ts";
 
 /** A problem in plain words: what is wrong, where, and what to do. The only place where problems get words. */
 export const wordProblem = (problem: Problem): string => capital(sentenceFor(problem));
@@ -183,6 +184,12 @@ function sentenceFor(problem: Problem): string {
       return "There is no calendar: the days of your week have no hours, or so few that the work would take years. Type the hours of each weekday under Glue.";
     case "glue-outlasted":
       return `The joint ${name} takes ${formatNumber(problem.minutes, 0)} min to spread, shut and hold${problem.count > 1 ? `, and ${problem.count - 1} more take too long` : ""}: the glue stays open for ${formatNumber(problem.openMinutes, 0)} min at ${formatNumber(problem.celsius, 0)} °C. Call in more hands, glue in a cooler shop, take a slower glue, or divide the sheet.`;
+    case "panel-not-possible":
+      return `${name} cannot be cut from a panel, and is skinned in place. ${wordPanelBar(problem.bar)}`;
+    case "panel-off-thickness":
+      return `The panel for ${name} measures ${formatMm(problem.measuredMm)} mm and was reckoned at ${formatMm(problem.reckonedMm)} mm. Notches that were cut before no longer take it: open them in ${problem.ribIds.join(", ")} as the ribs are drawn now.`;
+    case "panel-outlasts-film":
+      return `A face of ${name} takes ${formatNumber(problem.minutes, 0)} min, and the resin can be worked for ${formatNumber(problem.mostMinutes, 0)} min. Call in more hands, take a slower resin or a cooler shop, or split the longest fence.`;
     case "page-too-small":
       return `The paper leaves ${formatMm(problem.usableWidthMm)} by ${formatMm(problem.usableHeightMm)} mm inside its margins, too little for the 200 mm bar. Choose larger paper or smaller margins.`;
     case "wing-edge-missing":
@@ -389,6 +396,9 @@ export function levelOf(problem: Problem): ProblemLevel {
     case "foam-off-shape":
     case "strip-not-held":
     case "glue-outlasted":
+    case "panel-not-possible":
+    case "panel-off-thickness":
+    case "panel-outlasts-film":
     case "no-such-date":
     case "order-names-nothing":
     case "order-contradicts":

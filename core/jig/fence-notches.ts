@@ -35,7 +35,8 @@ export const fenceBands = (sheets: readonly Sheet[], project: JigGround): FenceB
 
 function fenceBand(sheet: FenceSheet, project: JigGround, hand: Hand): FenceBand {
   const sideOfY = hand === "left" ? -1 : 1;
-  const { lowerMm, upperMm } = project.skins;
+  // A panel has its skins already, and none round its lower edge and ends.
+  const { lowerMm, upperMm } = sheet.panel ? { lowerMm: 0, upperMm: 0 } : project.skins;
   const halfMm = (sheet.thicknessMm + lowerMm + upperMm + CLEARANCE_MM) / 2;
   const line = toCurve(
     sheet.chart.pieces.map(({ piece }) => piece),

@@ -109,7 +109,8 @@ function partOf(
   bends: SheetBends,
   { laid, moved }: { readonly laid: readonly LaidLoop[]; readonly moved: readonly LaidLoop[] },
 ): Part {
-  const loops = plainLoops(moved);
+  const panel = sheet.kind === "fence" ? sheet.panel : undefined;
+  const loops = panel ? plainLoops(moved).map(untrimmed) : plainLoops(moved);
   const flatAreaMm2 = loopsAreaMm2(loops);
   const [fromU, toU] = uSpan(loops);
   const zones = bends.zones
@@ -130,6 +131,7 @@ function partOf(
     faceShown: sheet.kind === "fence" ? "inboard face" : "upper face",
     foamId: sheet.foamId,
     thicknessMm: sheet.thicknessMm,
+    ...(panel && { panel }),
     loops,
     edges,
     spaceAreaMm2: drawnAreaMm2(sheet, bends.stretches) + flatAreaMm2 - loopsAreaMm2(laid),
@@ -145,6 +147,11 @@ function partOf(
     ...(webs.length > 0 && { webs }),
   };
 }
+
+/** A loop of a piece that is finished as it is cut. */
+const untrimmed = ({ edges }: FlatLoop): FlatLoop => ({
+  edges: edges.map((edge) => ({ ...edge, trim: "none" })),
+});
 
 const HARDEST_FIRST: readonly BendVerdict[] = ["not with this foam", "planks", "relief slots", "bend cold"];
 

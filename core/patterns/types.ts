@@ -1,5 +1,6 @@
 import type { BendVerdict, BendZone } from "../bending/index.ts";
 import type { FlatPoint, SpacePoint } from "../foundation/index.ts";
+import type { PanelMake } from "../laminate/index.ts";
 import type { TwistJudgement } from "../rulings/index.ts";
 import type { EdgeRole, FibreStretch, Hand, SeatStation } from "../surfaces/index.ts";
 
@@ -9,6 +10,8 @@ export interface FlatEdge {
   readonly name: string;
   readonly role: EdgeRole | "seam";
   readonly points: readonly FlatPoint[];
+  /** Of a piece that is skinned before it is cut: no trim is left on it. */
+  readonly trim?: "none";
   /** Left standing outside it beside kerf and trim. */
   readonly spare?: EdgeSpare;
 }
@@ -94,6 +97,8 @@ export interface Part {
   readonly faceShown: "upper face" | "inboard face";
   readonly foamId: string;
   readonly thicknessMm: number;
+  /** The panel that it is cut from, skinned before; absent where it is cut from bare foam. */
+  readonly panel?: PanelMake;
   /** First loop: the outline of the largest island; then further outlines and holes. */
   readonly loops: readonly FlatLoop[];
   readonly edges: readonly PartEdge[];

@@ -70,7 +70,7 @@ function carryOut(project: Project, command: Command): Project {
       );
     case "change-fence":
       return editItem(project, command.itemId, (item) =>
-        item.kind === "fence" ? withChanges(item, command.changes, ["bends", "core"]) : item,
+        item.kind === "fence" ? withChanges(item, command.changes, ["bends", "core", "panel"]) : item,
       );
     case "change-transition":
       return editItem(project, command.itemId, (item) =>

@@ -3,6 +3,7 @@ import { checkItems } from "./check-items.ts";
 import { checkMaterials } from "./check-materials.ts";
 import { checkRemarks } from "./check-remarks.ts";
 import { checkSettings } from "./check-settings.ts";
+import { checkPanels } from "./panels.ts";
 import type { Project } from "./schema.ts";
 
 /**
@@ -20,6 +21,7 @@ export function checkDocument(project: Project): readonly Problem[] {
     ...settings.problems,
     ...materials.problems,
     ...checkItems(project).problems,
+    ...checkPanels(project),
     ...checkRemarks(project).problems,
   ];
 }

@@ -54,7 +54,9 @@ export type SectionChanges = {
     | undefined;
 };
 export type FenceChanges = {
-  readonly [Key in "name" | "lowerEdge" | "seat" | "standsFirst" | "bends" | "core"]?: Fence[Key] | undefined;
+  readonly [Key in "name" | "lowerEdge" | "seat" | "standsFirst" | "bends" | "core" | "panel"]?:
+    | Fence[Key]
+    | undefined;
 };
 export type TransitionChanges = {
   readonly [Key in "name" | "first" | "second" | "rulings" | "coreSide" | "core"]?:

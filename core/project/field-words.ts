@@ -24,6 +24,7 @@ const WORDS: Readonly<Record<string, string>> = {
   toNodeId: "to node",
   edgeId: "edge",
   standsFirst: "stands first",
+  panel: "cut from a panel",
   radiusMm: "radius",
   meets: "meeting",
   tangentInRad: "direction on arrival",

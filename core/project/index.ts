@@ -66,7 +66,7 @@ export {
 } from "./history.ts";
 export { joinItems } from "./join-items.ts";
 export type { JoinRefusal, JoinResult } from "./joined-item.ts";
-export { type ClothPly, type LaminateSettings, laminateOf } from "./laminate-settings.ts";
+export { type ClothPly, clothPlies, type LaminateSettings, laminateOf } from "./laminate-settings.ts";
 export { type LieSettings, lieSettingsOf } from "./lie-settings.ts";
 export { type Lock, lockedSectionOf, locksAgainst } from "./locks.ts";
 export { coreOf, foamOf, glueOf, isPolystyrene, leastBendRatioOf, metalOf, ribBoardOf } from "./lookups.ts";
@@ -77,6 +77,7 @@ export { type CommandWords, nameOfGesture, wordsOfCommand } from "./name-of-gest
 export { nameOfItem, nameOfNote, nameOfOpening, nameOfProfile, nameOfUnderlay } from "./names.ts";
 export { type OffsetResult, offsetLine } from "./offset-line.ts";
 export { ownerKey } from "./owner-key.ts";
+export { measuredPanelMm } from "./panels.ts";
 export { type PaperName, PaperNames, type TemplateWay, TemplateWays } from "./paper-schemas.ts";
 export { nodePlace, pinPlace, textPlace, viewOfLine } from "./pin-place.ts";
 export {

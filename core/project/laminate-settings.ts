@@ -84,11 +84,7 @@ export function laminateOf({
     zones = [],
     ...numbers
   } = laminate;
-  const plies = (chosen: typeof lower): readonly ClothPly[] | undefined =>
-    chosen?.flatMap(({ clothId, warpRad }) => {
-      const cloth = materials.cloths.find(({ id }) => id === clothId);
-      return cloth ? [{ cloth, warpRad }] : [];
-    });
+  const plies = (chosen: typeof lower) => chosen && clothPlies(chosen, materials);
   const resin = materials.resins.find(({ id }) => id === resinId) ?? materials.resins[0];
   const typed = Object.fromEntries(Object.entries(numbers).filter(([, value]) => value !== undefined));
   const settings = { ...DEFAULTS, ...typed };
@@ -106,6 +102,16 @@ export function laminateOf({
     hardenerPer100,
   };
 }
+
+/** Plies with their cloths; a ply of a cloth that is not there is left out. */
+export const clothPlies = (
+  plies: readonly { readonly clothId: string; readonly warpRad: number }[],
+  { cloths }: Project["materials"],
+): readonly ClothPly[] =>
+  plies.flatMap(({ clothId, warpRad }) => {
+    const cloth = cloths.find(({ id }) => id === clothId);
+    return cloth ? [{ cloth, warpRad }] : [];
+  });
 
 type Laminate = NonNullable<Project["laminate"]>;
 type CheckNumber = (value: number, label: Label, range: Range, fallback: number) => number;

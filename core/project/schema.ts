@@ -4,6 +4,7 @@ import { type CouponSchema, type EdgeFinishSchema, LaminateSchema } from "./lami
 import { AcceptedLayoutSchema, LayingSchema, ownedFields } from "./laying-schemas.ts";
 import { AsBuiltSchema, LieSchema } from "./lie-schemas.ts";
 import { MakingSchema } from "./making-schemas.ts";
+import { FencePanelSchema } from "./panel-schemas.ts";
 import { PaperSchema } from "./paper-schemas.ts";
 import { type LineRefSchema, NoteSchema, UnderlaySchema } from "./remark-schemas.ts";
 import { Id, Name, standingFields, Typed } from "./typed-fields.ts";
@@ -125,6 +126,8 @@ export const FenceSchema = v.strictObject({
   /** Methods chosen for single bends, by the length along the line. */
   bends: v.exactOptional(v.array(BendChoiceSchema)),
   core: v.exactOptional(CoreSchema),
+  /** Cut from a flat panel that is laminated first; skinned in place where absent. */
+  panel: v.exactOptional(FencePanelSchema),
 });
 
 /** A node of a free edge in space. */

@@ -1,8 +1,10 @@
 import type { GlueStep } from "../glue-up/index.ts";
+import type { PanelPlan } from "../panels/index.ts";
 import type { Part } from "../patterns/index.ts";
 import { gluingOf, type Project } from "../project/index.ts";
 import type { SkinPlan } from "../skins/index.ts";
-import { glueTasks } from "./glue-tasks.ts";
+import { type GlueTasks, glueTasks } from "./glue-tasks.ts";
+import { type PanelTasks, panelTasks } from "./panel-tasks.ts";
 import { skinningTasks } from "./skinning-tasks.ts";
 import { taskOf } from "./task-of.ts";
 import type { Task } from "./types.ts";
@@ -13,10 +15,17 @@ export interface ScheduleSources extends Workpieces {
   readonly parts: readonly Part[];
   readonly glueUp: readonly GlueStep[];
   readonly skins: Pick<SkinPlan, "tasks">;
+  readonly panels: Pick<PanelPlan, "tasks">;
 }
 
 /** Trimming cured edges, minutes of one person a metre (common practice). */
 const TRIM_PER_M = 6;
+
+/** The glue-up with the fences that are bonded on beside those that are glued on the finished skin. */
+const withBonds = (gluing: GlueTasks, { bonding }: PanelTasks): GlueTasks => ({
+  ...gluing,
+  onSkin: [...gluing.onSkin, ...bonding],
+});
 
 /**
  * All the work from the first template to the last cut, for the hands in the shop: foam and ribs are made in any order, the
@@ -48,12 +57,13 @@ export function trayTasks(sources: ScheduleSources, project: Project): readonly 
     ...shared("fairing", "Fair the joints", minutes.fairing, []),
     after: gluing.waitsBeforeSkins,
   };
-  const skinning = skinningTasks(sources.skins.tasks, gluing, hands);
+  const panels = panelTasks(sources.panels.tasks, hands);
+  const skinning = skinningTasks(sources.skins.tasks, withBonds(gluing, panels), hands);
   const trimming = {
     ...shared("trim", "Trim the edges", freeMetres(sources.parts) * TRIM_PER_M, []),
     after: skinning.waitsAtEnd,
   };
-  return [...making, ...gluing.tasks, fairing, ...skinning.tasks, trimming];
+  return [...making, ...panels.making, ...gluing.tasks, fairing, ...skinning.tasks, trimming];
 }
 
 const freeMetres = (parts: readonly Part[]): number =>

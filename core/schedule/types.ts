@@ -7,6 +7,7 @@ export type TaskKind =
   | "glue"
   | "dry fit"
   | "fairing"
+  | "panel"
   | "skin"
   | "turn over"
   | "trim";

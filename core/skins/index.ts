@@ -1,8 +1,12 @@
+export { filletArcMm } from "./fillets.ts";
 export { layCloth, peelPlyMm } from "./lay-cloth.ts";
 export { patchMaps } from "./patch-maps.ts";
 export { patchesOfSession } from "./patches-of-session.ts";
 export { planSkins } from "./plan-skins.ts";
+export { laidPlies, mixedOnKg, onTrayKg } from "./resin-per-area.ts";
+export { dissolvedFoams } from "./shop-problems.ts";
 export { skinMassKg } from "./skin-mass.ts";
+export { potCards, sessionMinutes } from "./skin-sessions.ts";
 export {
   type Fillet,
   type FinishedEdges,
@@ -41,3 +45,4 @@ export {
   sessionWords,
 } from "./word-skins.ts";
 export { clothNameOn, zoneRow, zoneWords } from "./word-zones.ts";
+export { fieldMinutes } from "./work-minutes.ts";

@@ -40,8 +40,10 @@ export function planSkins(
   memory: Memory,
 ): { readonly plan: SkinPlan; readonly problems: readonly Problem[] } {
   const laminate = laminateOf(project);
-  const regions = memory.recall("skin regions", [...sheets, ...parts, ...joints], () =>
-    faceRegions(sheets, parts, joints),
+  // A fence that is cut from a panel has its skins already.
+  const bare = parts.filter(({ panel }) => panel === undefined);
+  const regions = memory.recall("skin regions", [...sheets, ...bare, ...joints], () =>
+    faceRegions(sheets, bare, joints),
   );
   const fencesOnCore = new Set(parts.flatMap(({ id }) => (isOnCore(id, parts, sheets) ? [id] : [])));
   const { items: zones, problems: zoneProblems } = memory.recall(

@@ -3,6 +3,7 @@ import { type FlatPoint, formatNumber, roundTo } from "../foundation/index.ts";
 import { boardPieces, type Jig } from "../jig/index.ts";
 import { faceShiftMm } from "../marking/index.ts";
 import { freeAngles, type PackingLoop, type PackingPiece, type SheetSize } from "../packing/index.ts";
+import type { Panel, PanelPlan } from "../panels/index.ts";
 import type { Part } from "../patterns/index.ts";
 import { foamOf, type Project, ribBoardOf, type Stock } from "../project/index.ts";
 import { fingerprintOf } from "./fingerprint.ts";
@@ -12,6 +13,8 @@ import type { StockGroup } from "./types.ts";
 export interface Pieces {
   readonly parts: readonly Part[];
   readonly strips: readonly Strip[];
+  /** Fences that are cut from a panel are laid on that, and its foam on a sheet. */
+  readonly panels: Pick<PanelPlan, "panels">;
   readonly jig: Jig;
 }
 
@@ -41,25 +44,40 @@ export const sketchGroups = (pieces: Pieces, project: Project): readonly GroupSk
   ...boardGroup(pieces.jig, project),
 ];
 
-function foamGroups({ parts, strips }: Pieces, project: Project): readonly GroupSketch[] {
-  const byKey = new Map<string, { readonly part: Part; readonly strips: Strip[] }>();
-  for (const strip of strips) {
-    const part = parts.find(({ id }) => id === strip.partId);
-    if (part === undefined) continue;
-    const key = foamKey(part);
-    const group = byKey.get(key) ?? { part, strips: [] };
-    group.strips.push(strip);
-    byKey.set(key, group);
+/** Foam of one kind and thickness, and what is cut from it. */
+interface FoamNeed {
+  readonly foamId: string;
+  readonly thicknessMm: number;
+  readonly strips: Strip[];
+  readonly panels: Panel[];
+}
+
+function foamGroups(pieces: Pieces, project: Project): readonly GroupSketch[] {
+  const byKey = new Map<string, FoamNeed>();
+  const needOf = ({ foamId, thicknessMm }: Pick<Stock, "foamId" | "thicknessMm">): FoamNeed => {
+    const key = foamKey({ foamId, thicknessMm });
+    const need = byKey.get(key) ?? { foamId, thicknessMm, strips: [], panels: [] };
+    byKey.set(key, need);
+    return need;
+  };
+  for (const strip of pieces.strips) {
+    const part = pieces.parts.find(({ id }) => id === strip.partId);
+    if (part !== undefined && part.panel === undefined) needOf(part).strips.push(strip);
   }
-  return [...byKey].flatMap(([id, { part, strips: own }]) => {
+  for (const panel of pieces.panels.panels)
+    needOf({ foamId: panel.foamId, thicknessMm: panel.foamMm }).panels.push(panel);
+  return [...byKey].flatMap(([id, { foamId, thicknessMm, strips, panels }]) => {
     const sheets = project.stock.filter((sheet) => foamKey(sheet) === id);
-    const foam = foamOf(project, part.foamId)?.name ?? part.foamId;
-    const sound = own.filter(({ outlineMm }) => outlineMm.length > 2);
+    const foam = foamOf(project, foamId)?.name ?? foamId;
+    const sound = strips.filter(({ outlineMm }) => outlineMm.length > 2);
     return sketchOf(project, {
       id,
-      name: `${foam}, ${formatNumber(part.thicknessMm, 1)} mm`,
-      pieceIds: sound.map((strip) => strip.id),
-      pieces: () => sound.map((strip) => stripPiece(strip, part.thicknessMm, project)),
+      name: `${foam}, ${formatNumber(thicknessMm, 1)} mm`,
+      pieceIds: [...sound, ...panels].map((piece) => piece.id),
+      pieces: () => [
+        ...sound.map((strip) => stripPiece(strip, thicknessMm, project)),
+        ...panels.map((panel) => panelPiece(panel, project)),
+      ],
       sizes: sheets.map((sheet) => sizeOf(sheet, project)),
       prices: sheets.flatMap(({ id: stockId, priceEach }) =>
         priceEach === undefined ? [] : [{ stockId, priceEach }],
@@ -96,6 +114,17 @@ function stripPiece(strip: Strip, thicknessMm: number, project: Project): Packin
   const loop = outline.map(onSheet);
   const anglesRad = project.laying.rotation === "free" ? freeAngles(loop) : HALF_TURNS;
   return { id: strip.id, outline: loop, holes: holes.map((hole) => hole.map(onSheet)), anglesRad };
+}
+
+/** The foam of a panel: a rectangle; it holds no shape by itself, so that its grain does not matter. */
+function panelPiece({ id, lengthMm, widthMm }: Panel, { laying }: Project): PackingPiece {
+  const outline = [
+    { x: 0, y: 0 },
+    { x: lengthMm, y: 0 },
+    { x: lengthMm, y: widthMm },
+    { x: 0, y: widthMm },
+  ];
+  return { id, outline, holes: [], anglesRad: laying.rotation === "free" ? QUARTER_TURNS : HALF_TURNS };
 }
 
 const onSheet = ({ u, v }: FlatPoint): { readonly x: number; readonly y: number } => ({ x: u, y: v });

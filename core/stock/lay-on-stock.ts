@@ -22,7 +22,12 @@ const SWEEPS = 1500;
  * layout-out-of-date, pieces-collide, piece-off-sheet, piece-without-stock.
  */
 export function acceptedPlan(pieces: Pieces, project: Project, memory: Memory = NO_MEMORY): StockPlan {
-  const from = [...pieces.strips, ...allRibs(pieces.jig), ...GATHERING_GROUND.map((field) => project[field])];
+  const from = [
+    ...pieces.strips,
+    pieces.panels,
+    ...allRibs(pieces.jig),
+    ...GATHERING_GROUND.map((field) => project[field]),
+  ];
   return joined(
     sketchGroups(pieces, project).map((sketch) =>
       project.layouts.some(({ groupId }) => groupId === sketch.id)

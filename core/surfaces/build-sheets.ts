@@ -10,6 +10,7 @@ import {
 import type { RuledSurface } from "../rulings/index.ts";
 import { edgeGround, type WingEdge } from "./edge-ground.ts";
 import { FENCE_GROUND, fenceSheet } from "./fence-sheet.ts";
+import { PANEL_SOURCE } from "./panel-bar.ts";
 import { SECTION_GROUND, type SectionGround, sectionSheets } from "./section-sheets.ts";
 import { type EdgeGround, TRANSITION_GROUND } from "./transition-edges.ts";
 import { transitionSheet } from "./transition-sheet.ts";
@@ -88,7 +89,8 @@ export function buildSheets(
     const line = lines.plan[item.id];
     if (!line || line.closed) continue;
     const lowerEdge = lines.lowerEdges[item.id];
-    const from = [item, line, lowerEdge, ...FENCE_GROUND.map((field) => project[field]), ...lying];
+    const fields = item.panel ? [...FENCE_GROUND, ...PANEL_SOURCE] : FENCE_GROUND;
+    const from = [item, line, lowerEdge, ...fields.map((field) => project[field]), ...lying];
     const made = memory.recall(`fence ${item.id}`, from, () =>
       fenceSheet(project, item, line, lowerEdge, lying),
     );

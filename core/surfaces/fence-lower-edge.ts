@@ -1,20 +1,26 @@
 import { type Curve, derivativeOnPiece, pointOnPiece } from "../curves/index.ts";
 import { at, type Problem } from "../foundation/index.ts";
-import { depthAlong, type Fence, type Project } from "../project/index.ts";
+import { depthAlong, type Fence } from "../project/index.ts";
 import { parameterOf } from "./cylinder-chart.ts";
 import { END_GRACE_MM } from "./fence-stretches.ts";
 import type { Above, Walk } from "./look-above.ts";
 
-/** Height of the foam's lower edge along the fence: the finished edge raised by the skin that wraps it. */
+/** Where a fence's lower edge is looked for, and the skin that wraps it. */
+export interface LowerGround {
+  readonly line: Curve;
+  readonly walk: Walk;
+  readonly above: Above;
+  readonly wrapMm: number;
+}
+
+/** Height of the lower edge as it is cut, along the fence: the finished edge raised by the skin that wraps it. */
 export function lowerHeights(
-  project: Pick<Project, "drawnFace" | "skins">,
   fence: Fence,
-  { line, walk, above }: { readonly line: Curve; readonly walk: Walk; readonly above: Above },
+  { line, walk, above, wrapMm }: LowerGround,
   lowerEdge: Curve | undefined,
 ):
   | { readonly heightAt: (alongMm: number) => number | undefined }
   | { readonly problems: readonly Problem[] } {
-  const wrapMm = project.drawnFace === "air" ? project.skins.lowerMm : 0;
   if (fence.lowerEdge.kind === "depths") {
     const nodes = fence.lowerEdge.nodes.toSorted((a, b) => a.alongMm - b.alongMm);
     return {

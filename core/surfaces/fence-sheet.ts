@@ -8,18 +8,19 @@ import {
   walkCurve,
 } from "../curves/index.ts";
 import { at, CHORD_ERROR_MM, cross2, dot2, type FlatPoint, type Problem } from "../foundation/index.ts";
-import { faceDepths } from "../laminate/index.ts";
+import { faceDepths, type PanelMake, panelMake } from "../laminate/index.ts";
 import { coreOf, type Fence, type Project } from "../project/index.ts";
 import type { ChordLimits } from "./chord-limits.ts";
 import { lowerHeights } from "./fence-lower-edge.ts";
 import { END_GRACE_MM, type Stretch, stretchesAlong } from "./fence-stretches.ts";
 import { lookAbove } from "./look-above.ts";
+import { type PanelSource, panelBar } from "./panel-bar.ts";
 import { dropStraight, sampleChords } from "./sample-chords.ts";
 import type { ChartPiece, FenceSheet, LyingSheet, RegionEdge } from "./types.ts";
 
 /** What of a project a fence follows from, besides the fence, its lines and the sheets above. */
 export const FENCE_GROUND = ["symmetry", "drawnFace", "skins", "core"] as const;
-export type FenceGround = Pick<Project, (typeof FENCE_GROUND)[number]>;
+export type FenceGround = Pick<Project, (typeof FENCE_GROUND)[number]> & PanelSource;
 
 /** A fence's edges are long and low: a fifth of the chord error of any pattern, and lengths good to 4e-7. */
 const FENCE_CHORDS: ChordLimits = { sagMm: CHORD_ERROR_MM / 5, turnRad: 0.003 };
@@ -37,7 +38,8 @@ const BESIDE_BORDER_MM = 1e-6;
  * The upright sheet of a fence: its line is the mid-plane, u runs along it rearward, v is the height above ground.
  * The upper edge lies on the lowest foam face above (seat "core") or on the finished lower skin (seat "skin"), with
  * its heights at both foam faces; the lower edge is the finished one less its wrap of skin. Stretches without a
- * sheet, and places where the lower edge is above the upper, are problems, and the fence is left out.
+ * sheet, and places where the lower edge is above the upper, are problems, and the fence is left out. Cut from a panel it is
+ * as thick as that, and nothing wraps its lower edge. Problem: panel-not-possible, then it is skinned in place.
  */
 export function fenceSheet(
   project: FenceGround,
@@ -45,17 +47,57 @@ export function fenceSheet(
   line: Curve,
   lowerEdge: Curve | undefined,
   sheets: readonly LyingSheet[],
-): { readonly sheet?: FenceSheet; readonly problems: readonly Problem[] } {
-  const core = coreOf(project, fence);
+): MadeFence {
+  const { foamId, thicknessMm } = coreOf(project, fence);
+  const wrapMm = project.drawnFace === "air" ? project.skins.lowerMm : 0;
+  const drawn = { fence, line, lowerEdge, sheets };
+  const inPlace = () => madeFence(project, drawn, { foamId, thicknessMm, wrapMm });
+  if (!fence.panel) return inPlace();
+  const panel = panelMake(project, fence);
+  const made = madeFence(project, drawn, { foamId, thicknessMm: panel.thicknessMm, wrapMm: 0, panel });
+  const bar = made.sheet && panelBar(project, fence, made.sheet);
+  if (!bar) return made;
+  const { sheet, problems } = inPlace();
+  const barred: Problem = { kind: "panel-not-possible", place: { itemId: fence.id }, name: fence.name, bar };
+  return { ...(sheet && { sheet }), problems: [...problems, barred] };
+}
+
+interface MadeFence {
+  readonly sheet?: FenceSheet;
+  readonly problems: readonly Problem[];
+}
+
+/** What a fence is drawn by. */
+interface DrawnFence {
+  readonly fence: Fence;
+  readonly line: Curve;
+  readonly lowerEdge: Curve | undefined;
+  readonly sheets: readonly LyingSheet[];
+}
+
+/** What it is cut from. */
+interface FenceMake {
+  readonly foamId: string;
+  readonly thicknessMm: number;
+  /** The skin round its lower edge. */
+  readonly wrapMm: number;
+  readonly panel?: PanelMake;
+}
+
+function madeFence(
+  project: FenceGround,
+  { fence, line, lowerEdge, sheets }: DrawnFence,
+  { foamId, thicknessMm, wrapMm, panel }: FenceMake,
+): MadeFence {
   const kink = sharpestKink(fence, line);
   if (kink) return { problems: [kink] };
   const rearward = runsRearward(line) ? line : toCurve(line.pieces.toReversed().map(reversePiece), false);
   const walk = walkCurve(rearward);
-  const above = lookAbove(fence, core.thicknessMm, walk, sheets);
+  const above = lookAbove(fence, thicknessMm, walk, sheets);
   const stretches = stretchesAlong(rearward.lengthMm, (s) => above.overAt(s)?.sheetId);
   const bare = stretches.find(({ sheetId }) => sheetId === undefined);
   if (bare) return { problems: [bareProblem(fence, bare)] };
-  const lower = lowerHeights(project, fence, { line: rearward, walk, above }, lowerEdge);
+  const lower = lowerHeights(fence, { line: rearward, walk, above, wrapMm }, lowerEdge);
   if ("problems" in lower) return lower;
 
   const stops = seatStops(rearward, stretches);
@@ -84,9 +126,9 @@ export function fenceSheet(
       id: `F${fence.number}`,
       itemId: fence.id,
       name: fence.name,
-      foamId: core.foamId,
-      thicknessMm: core.thicknessMm,
-      depths: faceDepths("neutral", project.skins, core.thicknessMm),
+      foamId,
+      thicknessMm,
+      depths: faceDepths("neutral", project.skins, thicknessMm),
       hands: project.symmetry === "none" || isOnCentre ? ["whole"] : ["right", "left"],
       chart: { kind: "upright", ...chartOf(rearward) },
       loops: [{ edges: outlineEdges(under.points, upper.points) }],
@@ -95,6 +137,7 @@ export function fenceSheet(
       ),
       seatOn: fence.seat,
       standsFirst: fence.standsFirst,
+      ...(panel && { panel }),
     },
     problems: [],
   };

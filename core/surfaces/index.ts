@@ -29,6 +29,7 @@ export {
   type LengthsInSpace,
 } from "./measure-in-space.ts";
 export { transitionAreaInSpace, transitionEdgeInSpace } from "./measure-transition.ts";
+export { PANEL_EDGE_MM, PANEL_SOURCE, type PanelSource, panelBar, panelRoom } from "./panel-bar.ts";
 export { partIdOf } from "./part-id.ts";
 export { bordersOf } from "./region-islands.ts";
 export { seatBevelRad } from "./seat-bevel.ts";

@@ -1,6 +1,6 @@
 import type { CurvePiece } from "../curves/index.ts";
 import type { FlatPoint, PlanPoint, SpacePoint } from "../foundation/index.ts";
-import type { FaceDepths } from "../laminate/index.ts";
+import type { FaceDepths, PanelMake } from "../laminate/index.ts";
 import type { RuledPlace, RuledSurface, TwistJudgement } from "../rulings/index.ts";
 
 /** Which image of the drawing: with mirroring off, or joined across the centre line, a sheet is whole. */
@@ -213,6 +213,8 @@ export interface FenceSheet extends SheetCommon {
   readonly seat: readonly SeatStation[];
   readonly seatOn: "core" | "skin";
   readonly standsFirst: boolean;
+  /** The panel that it is cut from; absent where it is skinned in place. Its thickness is then the sheet's. */
+  readonly panel?: PanelMake;
 }
 
 /** A ruling as it is drawn: its ends on the drawn surface, and the turn of the tangent plane along it. */

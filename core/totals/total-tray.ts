@@ -1,4 +1,4 @@
-import { type Strip, signedAreaMm2 } from "../cutting/index.ts";
+import { foamMmOf, signedAreaMm2 } from "../cutting/index.ts";
 import { formatNumber } from "../foundation/index.ts";
 import { glueMassKg, slotFillingKg } from "../glue-up/index.ts";
 import { boardPieces, type Jig } from "../jig/index.ts";
@@ -22,14 +22,14 @@ export function totalTray(tray: Tray, project: Project): Totals {
     metalMassKg: sum(tray.plates.map(({ massKg, parts: hands }) => massKg * hands.length)),
     glueMassKg:
       sum(
-        glueLines(tray).map(({ lengthMm, meeting, scarfMm }) =>
+        glueLines(bareOf(tray)).map(({ lengthMm, meeting, scarfMm }) =>
           glueMassKg(lengthMm, meeting, project, scarfMm),
         ),
       ) + slotFillingKg(strips, project),
     jointLengthMm: sum([...joints, ...seams].map(({ lengthMm }) => lengthMm)),
-    stock: project.stock.flatMap((stock) => stockTotal(stock, strips, project)),
+    stock: project.stock.flatMap((stock) => stockTotal(stock, tray, project)),
     ...boardTotals(tray.jig, project),
-    handsOnHours: sum(Object.values(workMinutes(tray, project))) / 60,
+    handsOnHours: sum(Object.values(workMinutes(bareOf(tray), project))) / 60,
   };
 }
 
@@ -38,13 +38,26 @@ const sum = (values: readonly number[]): number => values.reduce((total, value) 
 /** The bare foam of one part, kg; 0 where its foam is unknown. */
 export function foamMassKg(part: Part, project: Project): number {
   const density = foamOf(project, part.foamId)?.densityKgPerM3 ?? 0;
-  return part.flatAreaMm2 * part.thicknessMm * 1e-9 * density;
+  return part.flatAreaMm2 * foamMmOf(part) * 1e-9 * density;
 }
 
 interface GlueLine {
   readonly lengthMm: number;
   readonly meeting: readonly Part[];
   readonly scarfMm?: number | undefined;
+}
+
+/** The tray without what is cut from panels: that is sawn and bonded, not cut and glued as foam. */
+export function bareOf<Pieces extends Pick<Tray, "parts" | "strips" | "seams" | "joints">>(
+  tray: Pieces,
+): Pieces {
+  const isPanel = new Set(tray.parts.filter(({ panel }) => panel).map(({ id }) => id));
+  return {
+    ...tray,
+    strips: tray.strips.filter(({ partId }) => !isPanel.has(partId)),
+    seams: tray.seams.filter(({ partId }) => !isPanel.has(partId)),
+    joints: tray.joints.filter(({ partIds }) => !partIds.some((id) => isPanel.has(id))),
+  };
 }
 
 function glueLines({ parts, seams, joints }: Tray): GlueLine[] {
@@ -55,10 +68,13 @@ function glueLines({ parts, seams, joints }: Tray): GlueLine[] {
   ].filter(({ meeting }) => meeting.length > 0);
 }
 
-function stockTotal(stock: Stock, strips: readonly Strip[], project: Project): Totals["stock"] {
-  const own = strips.filter(({ stockId }) => stockId === stock.id);
-  if (own.length === 0) return [];
-  const areaMm2 = sum(own.flatMap(({ cutLinesMm }) => cutLinesMm.map(signedAreaMm2)));
+function stockTotal(stock: Stock, tray: Tray, project: Project): Totals["stock"] {
+  const own = bareOf(tray).strips.filter(({ stockId }) => stockId === stock.id);
+  const panels = tray.panels.panels.filter(({ stockId }) => stockId === stock.id);
+  if (own.length + panels.length === 0) return [];
+  const areaMm2 =
+    sum(own.flatMap(({ cutLinesMm }) => cutLinesMm.map(signedAreaMm2))) +
+    sum(panels.map(({ lengthMm, widthMm }) => lengthMm * widthMm));
   const lostMm = 2 * Math.max(0, project.cutting.stockEdgeMm);
   const sheetMm2 = (stock.lengthMm - lostMm) * (stock.widthMm - lostMm);
   const foamName = foamOf(project, stock.foamId)?.name ?? stock.foamId;

@@ -2,6 +2,7 @@ import type { Seam, Strip } from "../cutting/index.ts";
 import type { SpacePoint } from "../foundation/index.ts";
 import type { Jig } from "../jig/index.ts";
 import type { Joint } from "../joints/index.ts";
+import type { PanelPlan } from "../panels/index.ts";
 import type { Part } from "../patterns/index.ts";
 import type { FoldedPlate } from "../plates/index.ts";
 
@@ -13,6 +14,7 @@ export interface Tray {
   readonly joints: readonly Joint[];
   readonly jig: Jig;
   readonly plates: readonly FoldedPlate[];
+  readonly panels: PanelPlan;
 }
 
 /** What the tray adds up to. Masses are of bare foam and metal; skins and mounts come with their own stages. */

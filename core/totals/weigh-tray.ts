@@ -6,7 +6,7 @@ import { laminateOf, type Project } from "../project/index.ts";
 import { type SkinPlan, skinMassKg } from "../skins/index.ts";
 import type { Sheet } from "../surfaces/index.ts";
 import { centreOf, centreOfLoops, type Weighing } from "./centre-of-mass.ts";
-import { foamMassKg } from "./total-tray.ts";
+import { bareOf, foamMassKg } from "./total-tray.ts";
 import type { PartWeight, Spread, Tray, Weight } from "./types.ts";
 
 /** The share of fibre that hand lay-up of woven cloth gives at its wettest and driest (published range). */
@@ -30,7 +30,7 @@ export function weighTray(
   const likely = { fibreMassShare: laminate.fibreMassShare, preWetKgPerM2: laminate.preWetKgPerM2 };
   const weights = parts.map((part): PartWeight => {
     const foamKg = foamMassKg(part, project);
-    const skinAt = (mix: typeof likely) => skinMassKg(skins, part.id, mix);
+    const skinAt = (mix: typeof likely) => skinMassKg(skins, part.id, mix) + panelSkinKg(part, mix);
     const skinKg = { low: skinAt(spread.low), likely: skinAt(likely), high: skinAt(spread.high) };
     const centre = middleOf(part, sheets);
     return {
@@ -43,7 +43,7 @@ export function weighTray(
   });
   const partOf = (id: string) => parts.find((part) => part.id === id);
   const others: readonly Weighing[] = [
-    ...joints.map(({ lengthMm, partIds, stations }) => ({
+    ...bareOf(tray).joints.map(({ lengthMm, partIds, stations }) => ({
       massKg: glueMassKg(
         lengthMm,
         partIds.flatMap((id) => partOf(id) ?? []),
@@ -64,6 +64,10 @@ export function weighTray(
       const stations = joints.find(({ id }) => id === jointId)?.stations;
       return stations ? [{ massKg, centre: meanOf(stations.map((station) => station.at)) }] : [];
     }),
+    ...tray.panels.bonds.flatMap(({ jointIds, resinKg, tapeKg }) => {
+      const own = joints.filter(({ id }) => jointIds.includes(id)).flatMap(({ stations }) => stations);
+      return [{ massKg: resinKg + tapeKg, centre: meanOf(own.map((station) => station.at)) }];
+    }),
     ...plates.flatMap(weighPlate),
   ];
   const otherKg = others.reduce((sum, { massKg }) => sum + massKg, 0);
@@ -79,6 +83,13 @@ export function weighTray(
     centre: whole.centre,
   };
 }
+
+/** What both skins of a fence weigh that is cut from a panel, kg; nothing for any other part. */
+const panelSkinKg = ({ panel, flatAreaMm2 }: Part, { fibreMassShare, preWetKgPerM2 }: Mix): number => {
+  if (panel === undefined) return 0;
+  const clothKgPerM2 = panel.plies.reduce((sum, { cloth }) => sum + cloth.arealKgPerM2, 0);
+  return 2e-6 * flatAreaMm2 * (preWetKgPerM2 + clothKgPerM2 / fibreMassShare);
+};
 
 const added = (kg: number, { low, likely, high }: Spread): Spread => ({
   low: kg + low,

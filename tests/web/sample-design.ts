@@ -1,5 +1,6 @@
 import type { Design } from "../../core/design.ts";
 import type { FlatPoint } from "../../core/foundation/index.ts";
+import { NO_PANELS } from "../../core/panels/index.ts";
 import type { Part } from "../../core/patterns/index.ts";
 import { emptyProject } from "../../core/project/defaults.ts";
 import type { Project, Section } from "../../core/project/index.ts";
@@ -253,6 +254,7 @@ export const sampleDesign: Design = {
       ],
     }),
   ],
+  panels: NO_PANELS,
   skins: NO_SKINS,
   schedule: emptySchedule({ startOn: "2026-01-05" }),
   cloth: [],

@@ -1,6 +1,7 @@
 import type { Design } from "../../../core/design.ts";
 import type { FlatPoint } from "../../../core/foundation/index.ts";
 import type { Rib } from "../../../core/jig/index.ts";
+import { NO_PANELS } from "../../../core/panels/index.ts";
 import type { FlatEdge, Part, PartEdge } from "../../../core/patterns/index.ts";
 import { emptyProject, type Project } from "../../../core/project/index.ts";
 import { emptySchedule } from "../../../core/schedule/index.ts";
@@ -136,6 +137,7 @@ export function practiceDesign(paper: Partial<Project["paper"]> = {}): Design {
         pinSpacingMm: 50,
       }),
     ],
+    panels: NO_PANELS,
     skins: NO_SKINS,
     schedule: emptySchedule({ startOn: "2026-01-05" }),
     cloth: [],

@@ -1,6 +1,7 @@
 import { describe, expect, it } from "vitest";
 import { boundsOfPoints, cutStrips } from "../../../core/cutting/index.ts";
 import { at } from "../../../core/foundation/index.ts";
+import { NO_PANELS } from "../../../core/panels/index.ts";
 import { emptyProject } from "../../../core/project/index.ts";
 import { totalTray } from "../../../core/totals/index.ts";
 import { jigOf } from "../totals/jig-of.ts";
@@ -51,7 +52,15 @@ describe("strips that are spliced by a scarf", () => {
     const massOf = (scarfRatio: number) => {
       const project = plainProject({ materials, glue, cutting: { ...cutting, scarfRatio } });
       const { strips, seams } = cutStrips([board], project);
-      const tray = { parts: [board], strips, seams, joints: [], jig: jigOf([]), plates: [] };
+      const tray = {
+        parts: [board],
+        strips,
+        seams,
+        joints: [],
+        jig: jigOf([]),
+        plates: [],
+        panels: NO_PANELS,
+      };
       return totalTray(tray, project).glueMassKg;
     };
     expect(massOf(0)).toBeGreaterThan(0);

@@ -2,6 +2,7 @@ import { describe, expect, it } from "vitest";
 import { cutStrips } from "../../../core/cutting/index.ts";
 import type { Rib } from "../../../core/jig/index.ts";
 import type { Joint } from "../../../core/joints/index.ts";
+import { NO_PANELS } from "../../../core/panels/index.ts";
 import { foldPlates } from "../../../core/plates/index.ts";
 import { type Plate, resolveLines } from "../../../core/project/index.ts";
 import { type Tray, totalTray } from "../../../core/totals/index.ts";
@@ -62,6 +63,7 @@ const tray: Tray = {
   joints: [joint],
   jig: jigOf([rib(), rib({ cut: "bevel" })]),
   plates: [],
+  panels: NO_PANELS,
 };
 
 describe("the totals", () => {
@@ -132,7 +134,15 @@ describe("the totals", () => {
   });
 
   it("are zero for an empty tray", () => {
-    const empty: Tray = { parts: [], strips: [], seams: [], joints: [], jig: jigOf([]), plates: [] };
+    const empty: Tray = {
+      parts: [],
+      strips: [],
+      seams: [],
+      joints: [],
+      jig: jigOf([]),
+      plates: [],
+      panels: NO_PANELS,
+    };
     expect(totalTray(empty, project)).toEqual({
       partCount: 0,
       stripCount: 0,
