@@ -16,7 +16,9 @@ const GUIDED_MM = 20;
 
 /** Whether a strip is cut by a hot wire that runs between two guides: thick foam, and any bevel. */
 export const needsBack = ({ project }: Design, strip: Strip, part: Part): boolean =>
-  project.cutting.tool === "hot-wire" && (part.thicknessMm >= GUIDED_MM || hasBevels(strip));
+  part.panel === undefined &&
+  project.cutting.tool === "hot-wire" &&
+  (part.thicknessMm >= GUIDED_MM || hasBevels(strip));
 
 /** The code of the template for the face behind. */
 export const backId = ({ id }: Strip): string => `${id}-back`;

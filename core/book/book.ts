@@ -11,6 +11,7 @@ import { lieSheets } from "./lie-sheets.ts";
 import { logSheets } from "./log-sheets.ts";
 import { notesSheets } from "./notes-on-paper.ts";
 import { framePages, type SheetBody } from "./page-frame.ts";
+import { panelSheets } from "./panel-sheets.ts";
 import { type PaperWork, paperWork } from "./paper-work.ts";
 import { partsSheets } from "./parts-sheets.ts";
 import { patchMapSheets } from "./patch-map-sheets.ts";
@@ -55,6 +56,7 @@ export function drawBook(design: Design, fonts: Fonts, work: PaperWork = paperWo
     ...jigSheets(design, parts, lettering),
     ...lieSheets(design, lettering),
     ...glueSheets(design, lettering),
+    ...panelSheets(design, lettering),
     ...skinSheets(design, lettering),
     ...patchMapSheets(design, lettering),
     ...clothSheets(design, lettering),

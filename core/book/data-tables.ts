@@ -27,6 +27,7 @@ export function dataTables(design: Design): readonly DataTable[] {
     glueUpTable(design),
     ...skinDataTables(design),
     calendarTable(design),
+    panelsTable(design),
     stockTable(design),
     problemsTable(design),
   ];
@@ -308,6 +309,37 @@ const calendarTable = (design: Design): DataTable => ({
   name: "calendar",
   header: ["from date", "from", "to date", "to", "what", "title", "end hangs on it", "id"],
   rows: calendarRows(design),
+});
+
+/** Every piece of every panel, with the panel that it is cut from. */
+const panelsTable = ({ panels }: Design): DataTable => ({
+  name: "panels",
+  header: [
+    "panel",
+    "foam",
+    "foam mm",
+    "thickness mm",
+    "length mm",
+    "width mm",
+    "strip",
+    "turned deg",
+    "x mm",
+    "y mm",
+  ],
+  rows: panels.panels.flatMap(({ id, foamName, foamMm, thicknessMm, lengthMm, widthMm, pieces }) =>
+    pieces.map(({ stripId, angleRad, x, y }) => [
+      id,
+      foamName,
+      foamMm,
+      mm(thicknessMm),
+      lengthMm,
+      widthMm,
+      stripId,
+      degrees(angleRad),
+      mm(x),
+      mm(y),
+    ]),
+  ),
 });
 
 const stockTable = (design: Design): DataTable => ({

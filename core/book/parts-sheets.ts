@@ -55,14 +55,19 @@ function stripTable(design: Design, lettering: Lettering): readonly Block[] {
       formatMm(spanOf(strip.outlineMm.map((p) => p.u))),
       formatMm(spanOf(strip.outlineMm.map((p) => p.v))),
       part === undefined ? "" : formatMm(part.thicknessMm),
-      stock === undefined
-        ? "none fits"
-        : `${formatNumber(stock.lengthMm, 0)} × ${formatNumber(stock.widthMm, 0)}`,
+      panelOf(design, strip.id) ??
+        (stock === undefined
+          ? "none fits"
+          : `${formatNumber(stock.lengthMm, 0)} × ${formatNumber(stock.widthMm, 0)}`),
       part?.verdict ?? "",
     ];
   });
   return tableBlocks(columns, rows, lettering);
 }
+
+/** The panel that a strip is cut from, if it is. */
+const panelOf = ({ panels }: Design, stripId: string): string | undefined =>
+  panels.panels.find(({ pieces }) => pieces.some((piece) => piece.stripId === stripId))?.id;
 
 function plateTable(design: Design, lettering: Lettering): readonly Block[] {
   if (design.plates.length === 0) return [];

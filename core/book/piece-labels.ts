@@ -46,8 +46,12 @@ export function stripLabels(design: Design, strip: Strip, part: Part, room: Labe
   const foam = design.project.materials.foams.find((candidate) => candidate.id === part.foamId);
   const notes = [
     piece.face,
-    `${part.name}, ${formatNumber(part.thicknessMm, 0)} mm ${foam?.name ?? ""}`.trim(),
-    bladeWords(design.project.cutting),
+    ...(part.panel
+      ? [`${part.name}, ${formatMm(part.thicknessMm)} mm panel, cured`, "saw outside the line, sand to it"]
+      : [
+          `${part.name}, ${formatNumber(part.thicknessMm, 0)} mm ${foam?.name ?? ""}`.trim(),
+          bladeWords(design.project.cutting),
+        ]),
     ...(hasBevels(strip) ? [BEVEL_WORDS] : []),
   ];
   const fixedBoxes = boxesOf(fixed, lettering);

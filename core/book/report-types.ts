@@ -4,6 +4,7 @@ import type { GlueStep } from "../glue-up/index.ts";
 import type { Baseboard, BendHold, Jig, Lie, Rib, RibSet } from "../jig/index.ts";
 import type { Joint } from "../joints/index.ts";
 import type { FittedEdge, MarkingRow, MarkingTable } from "../marking/index.ts";
+import type { Panel, PanelPiece } from "../panels/index.ts";
 import type { Part, PartEdge } from "../patterns/index.ts";
 import type { TwistVerdict } from "../rulings/index.ts";
 import type { LaidCloth, LaidPatch } from "../skins/index.ts";
@@ -114,6 +115,11 @@ export interface ReportCloth extends Omit<LaidCloth, "lengths"> {
   }[];
 }
 
+/** A panel in the report: the outlines of its pieces are those of the strips. */
+export interface ReportPanel extends Omit<Panel, "pieces"> {
+  readonly pieces: readonly Omit<PanelPiece, "linesMm">[];
+}
+
 /** A problem in the report: its kind, its words, what to click, and how much it stops. */
 export interface ReportProblem {
   readonly kind: ProblemKind;
@@ -153,6 +159,14 @@ export interface Report {
   readonly glueUp: readonly ReportGlueStep[];
   /** How the faces are laminated. */
   readonly skins: Design["skins"];
+  /** Panels that fences are cut from, and how these are bonded on. */
+  readonly panels: readonly ReportPanel[];
+  readonly panelBonding: {
+    readonly bonds: Design["panels"]["bonds"];
+    readonly cards: Design["panels"]["bondCards"];
+    readonly steps: Design["panels"]["bondSteps"];
+  };
+  readonly panelTasks: Design["panels"]["tasks"];
   /** Every patch on its roll, without its lines. */
   readonly cloth: readonly ReportCloth[];
   /** Where every patch lies on its face. */

@@ -2,6 +2,7 @@ import type { Strip } from "../cutting/index.ts";
 import { levelOf, roundTo, wordProblem } from "../foundation/index.ts";
 import type { Joint } from "../joints/index.ts";
 import { fittedEdges, shownFace } from "../marking/index.ts";
+import type { Panel } from "../panels/index.ts";
 import { type FlatLoop, loopAreaMm2, type Part, polygonOfLoop } from "../patterns/index.ts";
 import { laminateOf } from "../project/index.ts";
 import type { LaidCloth } from "../skins/index.ts";
@@ -17,6 +18,7 @@ import type {
   ReportCloth,
   ReportGlueStep,
   ReportJoint,
+  ReportPanel,
   ReportPart,
   ReportStock,
   ReportStrip,
@@ -50,6 +52,13 @@ export function reportOf(design: Design, work?: PaperWork): Report {
     holds: design.holds,
     glueUp: reportGlueUp(design),
     skins: design.skins,
+    panels: design.panels.panels.map(reportPanel),
+    panelBonding: {
+      bonds: design.panels.bonds,
+      cards: design.panels.bondCards,
+      steps: design.panels.bondSteps,
+    },
+    panelTasks: design.panels.tasks,
     cloth: design.cloth.map(reportCloth),
     patchMaps: design.patchMaps,
     stock: design.stock.map(reportStock),
@@ -58,7 +67,7 @@ export function reportOf(design: Design, work?: PaperWork): Report {
     templates: reportTemplates(design, work),
     sections: reportSections(design),
     weight: design.weight,
-    consumables: consumablesOf(design.skins, design.glueUp, laminateOf(design.project).hands),
+    consumables: consumablesOf(design.skins, design.panels, design.glueUp, laminateOf(design.project).hands),
     notes: project.notes.map(({ id, view, text }) => ({ id, view, text })),
     problems: problems.map((problem) => ({
       kind: problem.kind,
@@ -77,6 +86,11 @@ const reportCloth = (cloth: LaidCloth): ReportCloth => ({
     lengthMm,
     pieces: pieces.map(({ linesMm: _, ...piece }) => piece),
   })),
+});
+
+const reportPanel = ({ pieces, ...panel }: Panel): ReportPanel => ({
+  ...panel,
+  pieces: pieces.map(({ linesMm: _, ...piece }) => piece),
 });
 
 function reportPart(design: Design, part: Part): ReportPart {

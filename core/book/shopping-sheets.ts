@@ -95,6 +95,7 @@ function shoppingRows(design: Design): readonly (readonly string[])[] {
       ? [[glue?.name ?? "Glue", formatMass(totals.glueMassKg), formatMass(totals.glueMassKg * 2)]]
       : []),
     ...skinRows(design),
+    ...panelRows(design),
   ];
 }
 
@@ -127,6 +128,34 @@ function skinRows({ skins, cloth, project }: Design): readonly (readonly string[
   ];
 }
 
+/** What panels and the bonding of their fences take besides: cloth, peel ply and mixed resin. */
+function panelRows({ panels: { panels, bonds }, project }: Design): readonly (readonly string[])[] {
+  if (panels.length === 0) return [];
+  const sum = (values: readonly number[]) => values.reduce((total, value) => total + value, 0);
+  const cloths = panels.flatMap((panel) => panel.cloths);
+  const names = [...new Set(cloths.map(({ name }) => name))];
+  const tapeMm2 = sum(bonds.map((bond) => bond.tapeMm2));
+  const peelMm2 = sum(panels.map(({ peelPlyMm2 }) => peelPlyMm2));
+  const mixedKg = sum([...panels, ...bonds].map((one) => one.mixedKg));
+  const bought = (name: string, areaMm2: number) => [
+    name,
+    squareMetres(areaMm2),
+    squareMetres(CLOTH_WASTE * areaMm2),
+  ];
+  return [
+    ...names.map((name) =>
+      bought(`${name}, for panels`, sum(cloths.filter((one) => one.name === name).map((one) => one.areaMm2))),
+    ),
+    ...(tapeMm2 > 0 ? [bought(`${bonds[0]?.tapeName ?? "Cloth"}, on the bias, for tape`, tapeMm2)] : []),
+    ...(peelMm2 > 0 ? [bought("Peel ply, for panels", peelMm2)] : []),
+    [
+      `${laminateOf(project).resin?.name ?? "Resin"}, mixed, for panels and bonding`,
+      formatMass(mixedKg),
+      formatMass(mixedKg),
+    ],
+  ];
+}
+
 function totalRows(design: Design): readonly (readonly string[])[] {
   const { totals } = design;
   return [
@@ -152,8 +181,11 @@ function totalRows(design: Design): readonly (readonly string[])[] {
 const spreadWords = ({ low, likely, high }: Spread): string =>
   `${formatMass(likely)} (${formatMass(low)} to ${formatMass(high)})`;
 
-function consumableBlocks({ skins, glueUp, project }: Design, lettering: Lettering): readonly Block[] {
-  const consumables = consumablesOf(skins, glueUp, laminateOf(project).hands);
+function consumableBlocks(
+  { skins, panels, glueUp, project }: Design,
+  lettering: Lettering,
+): readonly Block[] {
+  const consumables = consumablesOf(skins, panels, glueUp, laminateOf(project).hands);
   if (consumables.length === 0) return [];
   const figure = { widthMm: 28, face: "mono" as const, anchor: "end" as const };
   return [

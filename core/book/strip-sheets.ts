@@ -1,6 +1,7 @@
 import type { Strip } from "../cutting/index.ts";
 import { at, formatMm, formatNumber } from "../foundation/index.ts";
 import { type EdgeMark, hasBevels } from "../marking/index.ts";
+import { CURED_GLASS_CAUTION, cutFromPanelWords } from "../panels/index.ts";
 import { faceBehind, type Part } from "../patterns/index.ts";
 import { backId, needsBack } from "./back-piece.ts";
 import { type Block, flowBlocks, headingBlock, paragraphBlock } from "./blocks.ts";
@@ -32,8 +33,12 @@ export function stripSheets(
   const head: readonly Block[] = [
     paragraphBlock(`${strip.id}  ${part.name}`, CONTENT_WIDTH_MM, lettering, { heightMm: 5, face: "bold" }),
     text(faceWords(design, strip, part)),
-    text(cuttingBesideWords(design.project.cutting)),
-    text(cautionWords(toolHazard(design.project.cutting))),
+    ...(part.panel
+      ? [text(CURED_GLASS_CAUTION)]
+      : [
+          text(cuttingBesideWords(design.project.cutting)),
+          text(cautionWords(toolHazard(design.project.cutting))),
+        ]),
     ...(strip.slots ? [text(cautionWords("saw"))] : []),
     ...(needsBack(design, strip, part) ? [text(backWords(strip, part))] : []),
     drawing.block,
@@ -61,18 +66,21 @@ export function stripSheets(
 function faceWords(design: Design, strip: Strip, part: Part): string {
   const { foams } = design.project.materials;
   const foam = foams.find((candidate) => candidate.id === part.foamId)?.name ?? part.foamId;
+  const stuff = part.panel ? "panel" : foam;
   const stock = design.project.stock.find((candidate) => candidate.id === strip.stockId);
+  const ofPanel = cutFromPanelWords(design.panels.panels, strip.id);
   const from =
-    stock === undefined
+    ofPanel ??
+    (stock === undefined
       ? "No stock fits."
-      : `From stock ${formatNumber(stock.lengthMm, 0)} × ${formatNumber(stock.widthMm, 0)} mm.`;
+      : `From stock ${formatNumber(stock.lengthMm, 0)} × ${formatNumber(stock.widthMm, 0)} mm.`);
   const mirrored =
     part.hand === "left"
       ? ` This is the mirror image of the right hand: do not turn the right-hand strip over.`
       : "";
   const across = design.project.symmetry === "mirrored" ? " It lies across the centre line." : "";
   const hand = part.hand === "whole" ? across : ` ${sentence(part.hand)} hand.`;
-  return `Drawn with the ${part.faceShown} toward you.${hand}${mirrored} ${formatNumber(part.thicknessMm, 1)} mm ${foam}, ${formatNumber(strip.areaMm2 / 1e6, 3)} m². ${from}`;
+  return `Drawn with the ${part.faceShown} toward you.${hand}${mirrored} ${formatNumber(part.thicknessMm, 1)} mm ${stuff}, ${formatNumber(strip.areaMm2 / 1e6, 3)} m². ${from}`;
 }
 
 const sentence = (words: string): string => words.charAt(0).toUpperCase() + words.slice(1);

@@ -10,8 +10,6 @@ import type { PanelBond, PanelStep } from "./types.ts";
 const BOND_KG_PER_M2 = 0.35;
 /** Work of one pair of hands on a fence that is bonded on, minutes, and for every metre of it (common practice). */
 const MINUTES = { fence: 20, perM: 18, tapePerM: 12 } as const;
-/** Tape lies on either side of a fillet by this share of the lap of cloth. */
-const LEG_SHARE = 0.5;
 /** Beyond what is bonded so much more skin is made rough on each side, mm. */
 const ABRADE_MORE_MM = 5;
 
@@ -24,19 +22,20 @@ export interface BondSources {
 
 /**
  * Every fence that is cut from a panel as it is bonded onto the finished skin: thickened resin under its edge, a fillet on both
- * sides, and over each a tape of the panel's outer cloth cut on the bias, half a lap wide on either leg.
+ * sides, and over each a tape of the panel's outer cloth cut on the bias, a lap wide on either leg.
  */
 export function bondFences({ parts, joints, fillets }: BondSources, project: Project): readonly PanelBond[] {
   const { filletMm, overlapMm, wasteShare, hands, fibreMassShare } = laminateOf(project);
-  return parts.flatMap(({ id, panel, thicknessMm }): readonly PanelBond[] => {
+  return parts.flatMap(({ id, panel, thicknessMm, loops }): readonly PanelBond[] => {
     if (panel === undefined) return [];
     const own = joints.filter(({ kind, partIds }) => kind === "fence seat" && partIds[0] === id);
     const jointIds = own.map((joint) => joint.id);
     const lengthMm = own.reduce((sum, joint) => sum + joint.lengthMm, 0);
     const beside = fillets.filter(({ jointId }) => jointIds.includes(jointId));
     const cloth = panel.plies.at(-1)?.cloth;
-    const legMm = LEG_SHARE * overlapMm;
-    const tapeWidthMm = beside.length > 0 && cloth ? filletArcMm(Math.PI / 2, filletMm) + 2 * legMm : 0;
+    const legMm = overlapMm;
+    const upMm = Math.min(legMm, Math.max(0, heightMm(loops) - filletMm));
+    const tapeWidthMm = beside.length > 0 && cloth ? filletArcMm(Math.PI / 2, filletMm) + legMm + upMm : 0;
     const tapeMm2 = beside.reduce((sum, fillet) => sum + fillet.lengthMm * tapeWidthMm, 0);
     const ply = cloth && plyFigures(cloth.arealKgPerM2, mixOf({ fibreMassShare }));
     const resinKg = (lengthMm * thicknessMm * BOND_KG_PER_M2) / 1e6;
@@ -64,6 +63,12 @@ export function bondFences({ parts, joints, fillets }: BondSources, project: Pro
   });
 }
 
+/** How high a fence is, mm: its tape goes no higher. */
+function heightMm(loops: Part["loops"]): number {
+  const vs = loops.flatMap(({ edges }) => edges.flatMap(({ points }) => points.map(({ v }) => v)));
+  return Math.max(...vs) - Math.min(...vs);
+}
+
 /** How the fences are bonded on, in order, each step with its reason. */
 export function bondSteps(bonds: readonly PanelBond[], curedHours: number): readonly PanelStep[] {
   const [first] = bonds;
@@ -72,20 +77,24 @@ export function bondSteps(bonds: readonly PanelBond[], curedHours: number): read
   const taped = bonds.find(({ tapeMm2 }) => tapeMm2 > 0);
   return [
     {
+      part: "bond",
       title: `Fit ${names} dry on the finished lower skin, under ${formatMm(1)} mm of gap all along; draw both sides of each on the skin`,
       why: "A gap is cheap to sand away now; thick resin in it is heavy, hot and weak.",
     },
     {
+      part: "bond",
       title: `Strip the peel ply there, and abrade the skin with 80 grit until it is dull, in a strip ${formatMm(first.abradeMm)} mm wide along each line, and both sides of the fence as far up; wash off blush with water, dry, vacuum`,
       why: "Resin holds on to cured resin only where that is clean and rough.",
     },
     {
+      part: "bond",
       title: `Thicken resin until it does not run, spread it on the upper edge, set the fence on its line, plumb by a square, and brace it with battens and tape every 300 mm`,
       why: "Under light pressure a bead shows all along. Pressed dry the joint is starved.",
     },
     ...(first.filletMm > 0
       ? [
           {
+            part: "bond" as const,
             title: `Draw a fillet of ${formatNumber(first.filletMm, 0)} mm radius along both sides with the same mix${taped ? `; lay ${taped.tapeName} over it while it is wet, cut on the bias ${formatMm(taped.tapeWidthMm)} mm wide, and wet it out` : ""}`,
             why: taped
               ? "The tape carries what pulls on the fence into the skin. Glassed over while it is wet, a fillet is one with it."
@@ -94,6 +103,7 @@ export function bondSteps(bonds: readonly PanelBond[], curedHours: number): read
         ]
       : []),
     {
+      part: "bond",
       title: `Leave it braced for ${formatNumber(curedHours, 0)} h`,
       why: "A fence that is moved while the resin sets stands on a broken joint.",
     },

@@ -10,3 +10,4 @@ export {
   type PanelStep,
   type PanelTask,
 } from "./types.ts";
+export { cutFromPanelWords, panelWords } from "./word-panel.ts";

@@ -24,6 +24,8 @@ export interface PanelFace {
 
 /** One step of making a panel: what is done, and why so. */
 export interface PanelStep {
+  /** Laminating a panel, cutting it up, or bonding what was cut. */
+  readonly part: "lay-up" | "cut" | "bond";
   readonly title: string;
   readonly why: string;
 }

@@ -1,3 +1,4 @@
+import type { PanelPlan } from "../panels/index.ts";
 import type { SkinPlan } from "../skins/index.ts";
 
 /** Something that is used up: how much, in which packs it is sold, how many of them, and what is left of the last. */
@@ -21,10 +22,15 @@ const PINS_BENT = 1.1;
 /** What is used up besides materials that stay on the tray: gloves, mixing cups and sticks, brushes, pins. */
 export function consumablesOf(
   skins: SkinPlan,
+  { panels, bonds, bondCards }: PanelPlan,
   gluing: readonly { readonly pins: number }[],
   hands: number,
 ): readonly Consumable[] {
-  const sessions = skins.faces.flatMap((face) => face.sessions);
+  const sessions = [
+    ...skins.faces.flatMap((face) => face.sessions),
+    ...panels.flatMap(({ faces }) => faces),
+    ...(bonds.length > 0 ? [{ cards: bondCards }] : []),
+  ];
   const pots = sessions.flatMap(({ cards }) => cards).reduce((sum, { count }) => sum + count, 0);
   const pins = Math.ceil(PINS_BENT * gluing.reduce((most, step) => Math.max(most, step.pins), 0));
   return [

@@ -37,3 +37,15 @@ it("every ply of a face shows where its patches lie, and a patch that is chosen 
     await page.getByTestId("patch-T1R-L.2").waitFor();
     expect(await page.getByTestId("patch-S1-L.1").count()).toBe(0);
   }));
+
+it("a fence is offered a panel only where it can be cut from one, and else the reason stands there", () =>
+  asVisitor(async ({ page }) => {
+    const reasonOf = async (itemId: string) => {
+      await page.keyboard.press("Escape");
+      await page.getByTestId(`choose-${itemId}`).click();
+      expect(await page.getByTestId("from-panel").isDisabled()).toBe(true);
+      return page.getByTestId("no-panel").textContent();
+    };
+    expect(await reasonOf("f2")).toMatch(/leaves the straight by \d+\.\d mm/);
+    expect(await reasonOf("f1")).toContain("sits on the foam");
+  }));

@@ -4,6 +4,7 @@ import { designTray } from "../../core/design.ts";
 import { emptyProject, readProject } from "../../core/project/index.ts";
 import { reportOf } from "../../core/writers/index.ts";
 import { readExample } from "../read-example.ts";
+import { panelFence, panelTray } from "./panels/panel-trays.ts";
 
 const page = readFileSync("DEVELOPERS.md", "utf8");
 
@@ -37,7 +38,8 @@ describe("the page for developers", () => {
 
   it("names every field of the report", () => {
     const report = reportOf(designTray(readExample("hill-climb-floor")));
-    const names = new Set(namesIn(report));
+    const paneled = reportOf(designTray(panelTray([panelFence(1, 200)])));
+    const names = new Set([...namesIn(report), ...namesIn(paneled)]);
     expect(names.size).toBeGreaterThan(50);
     expect(
       [...names].filter((name) => !page.includes(`\`${name}\``) && !page.includes(`\`${name}[]\``)),

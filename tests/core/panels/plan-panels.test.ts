@@ -258,10 +258,10 @@ describe("a tray with a panel", () => {
     expect(fence?.centre.z).toBeCloseTo(120 - 30, 3);
     const [bond] = panels.bonds;
     if (bond === undefined) throw new Error("no bond");
-    // 0.35 kg/m² under the edge; fillets r² (1 − π/4) of 800 kg/m³ on both sides; tape of a quarter round and two legs of 25 mm.
+    // 0.35 kg/m² under the edge; fillets r² (1 − π/4) of 800 kg/m³ on both sides; tape of a quarter round and two legs of 50 mm.
     expect(bond.resinKg).toBeCloseTo(0.8 * ((10 + 2 * skinMm) / 1000) * 0.35, 9);
     expect(bond.filletKg).toBeCloseTo(2 * 0.8 * 1e-4 * (1 - Math.PI / 4) * 800, 6);
-    expect(bond.tapeKg).toBeCloseTo(2 * 0.8 * (0.01 * (Math.PI / 2) + 0.05) * 0.4, 6);
+    expect(bond.tapeKg).toBeCloseTo(2 * 0.8 * (0.01 * (Math.PI / 2) + 0.1) * 0.4, 6);
     // The sheet is glued from two strips: that seam is all there is besides.
     const seamKg = weight.otherKg - bond.resinKg - bond.filletKg - bond.tapeKg;
     expect(seamKg).toBeGreaterThan(0);

@@ -1,5 +1,6 @@
 import { describe, expect, it } from "vitest";
 import { designTray } from "../../../core/design.ts";
+import { NO_PANELS } from "../../../core/panels/index.ts";
 import { consumablesOf } from "../../../core/totals/index.ts";
 import { readExample } from "../../read-example.ts";
 
@@ -51,7 +52,7 @@ describe("what the tray weighs", () => {
 
 describe("what is used up", () => {
   it("is bought in whole packs, one cup for each pot", () => {
-    const used = consumablesOf(skins, glueUp, 1);
+    const used = consumablesOf(skins, NO_PANELS, glueUp, 1);
     const pots = skins.faces.flatMap(({ sessions }) =>
       sessions.flatMap(({ cards }) => cards.map(({ count }) => count)),
     );

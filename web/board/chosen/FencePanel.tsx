@@ -7,6 +7,7 @@ import { CoreFields } from "./CoreFields.tsx";
 import { DeleteButton } from "./DeleteButton.tsx";
 import { DepthsTable } from "./DepthsTable.tsx";
 import { NodesTable } from "./NodesTable.tsx";
+import { PanelFields } from "./PanelFields.tsx";
 
 /** A fence as numbers: its line, its finished lower edge, its seat and its foam. */
 export function FencePanel({ fence }: { readonly fence: Fence }) {
@@ -41,6 +42,7 @@ export function FencePanel({ fence }: { readonly fence: Fence }) {
         />
         stands in the jig before the sheets
       </label>
+      <PanelFields fence={fence} onChange={(panel) => change({ panel })} />
       <NodesTable line={{ of: "item", itemId: fence.id }} title="Line in plan" closed={false} />
       {fence.lowerEdge.kind === "heights" ? (
         <NodesTable

@@ -55,13 +55,16 @@ function StripChoice({ strips, chosenId, onChoose }: StripChoiceProps) {
 
 function StripFacts({ strip, design }: { readonly strip: Strip; readonly design: Design }) {
   const stock = design.project.stock.find(({ id }) => id === strip.stockId);
+  const panel = design.panels.panels.find(({ pieces }) => pieces.some(({ stripId }) => stripId === strip.id));
   const seams = design.seams.filter((seam) => seam.stripIds.includes(strip.id));
   return (
     <p className="pencil">
       <span className="code">{strip.id}</span>
-      {stock
-        ? ` is cut from the ${formatMm(stock.lengthMm)} × ${formatMm(stock.widthMm)} × ${formatMm(stock.thicknessMm)} mm sheet.`
-        : " fits no sheet in store."}
+      {panel
+        ? ` is cut from ${panel.id}, laminated first (under Skin), which takes a ${formatMm(panel.foamMm)} mm sheet.`
+        : stock
+          ? ` is cut from the ${formatMm(stock.lengthMm)} × ${formatMm(stock.widthMm)} × ${formatMm(stock.thicknessMm)} mm sheet.`
+          : " fits no sheet in store."}
       {seams.map((seam) => {
         const other = seam.stripIds.find((id) => id !== strip.id);
         const place = seam.runs === "along ruling" ? "square to the length" : "along the length";

@@ -1,3 +1,4 @@
+import { foamMmOf } from "../../../core/cutting/index.ts";
 import type { Design } from "../../../core/design.ts";
 import { formatMass, formatMm, formatNumber, THIN_SPACE } from "../../../core/foundation/index.ts";
 import type { Part } from "../../../core/patterns/index.ts";
@@ -9,7 +10,7 @@ export function PartHeading({ part, design }: { readonly part: Part; readonly de
   const foam = foamOf(design.project, part.foamId);
   const hand = part.hand === "whole" ? "across the centre line" : `${part.hand} hand`;
   const squareMetres = part.flatAreaMm2 / 1e6;
-  const massKg = foam ? squareMetres * (part.thicknessMm / 1000) * foam.densityKgPerM3 : undefined;
+  const massKg = foam ? squareMetres * (foamMmOf(part) / 1000) * foam.densityKgPerM3 : undefined;
   return (
     <header className="part-heading">
       <h2>
@@ -21,9 +22,9 @@ export function PartHeading({ part, design }: { readonly part: Part; readonly de
         </li>
         <li>{hand}</li>
         <li>{part.faceShown} toward you</li>
-        <li>{`${foam?.name ?? part.foamId}, ${formatMm(part.thicknessMm)}${THIN_SPACE}mm`}</li>
+        <li>{`${part.panel ? "panel, foam and both skins" : (foam?.name ?? part.foamId)}, ${formatMm(part.thicknessMm)}${THIN_SPACE}mm`}</li>
         <li>{`${formatNumber(squareMetres, 3)}${THIN_SPACE}m²`}</li>
-        {massKg === undefined ? null : <li>{formatMass(massKg)} bare</li>}
+        {massKg === undefined ? null : <li>{formatMass(massKg)} bare foam</li>}
       </ul>
     </header>
   );

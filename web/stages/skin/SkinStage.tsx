@@ -8,6 +8,7 @@ import { EdgeFields } from "./EdgeFields.tsx";
 import { EdgesAndFillets } from "./EdgesAndFillets.tsx";
 import { FaceCard } from "./FaceCard.tsx";
 import { LaminateFields } from "./LaminateFields.tsx";
+import { PanelCards } from "./PanelCards.tsx";
 import { PlyFields } from "./PlyFields.tsx";
 import { usePatchMaps } from "./use-patch-maps.ts";
 import { WeightTable } from "./WeightTable.tsx";
@@ -47,6 +48,7 @@ export function SkinStage() {
               </span>
             </p>
             <EdgesAndFillets skins={design.skins} />
+            <PanelCards plan={design.panels} />
             {faces.map((face) => (
               <FaceCard key={face.face} face={face} maps={maps} />
             ))}
