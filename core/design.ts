@@ -163,7 +163,11 @@ export function planWork(shapes: Shapes, memory: Memory = NO_MEMORY): Work {
     joints: joints.filter(({ partIds }) => !partIds.some((id) => isPanel.has(id))),
   };
   const isGlued = ({ partId }: Strip) => !isPanel.has(partId);
-  const gluing = planGlueUp({ sheets, ...glued, strips: running.strips.filter(isGlued), jig }, project);
+  const holds = holdBends(parts, seams, project, lying.lie);
+  const gluing = planGlueUp(
+    { sheets, ...glued, strips: running.strips.filter(isGlued), jig, holds },
+    project,
+  );
   const sparing = leaveSpare(running.strips, gluing.closings, { parts, project, memory });
   const { strips } = sparing;
   const skinning = planSkins({ sheets, parts, joints, seams }, project, memory);
@@ -196,7 +200,7 @@ export function planWork(shapes: Shapes, memory: Memory = NO_MEMORY): Work {
     marking: markingTables(strips, project, memory),
     jig,
     lie: lying.lie,
-    holds: holdBends(parts, seams, project, lying.lie),
+    holds,
     glueUp: gluing.steps,
     skins: skinning.plan,
     panels,

@@ -280,6 +280,15 @@ export type Problem =
       readonly by: "bend" | "sag";
     })
   | (Placed & { readonly kind: "strip-not-held"; readonly stripId: string })
+  /** What holds a bent piece in its glue-up step gives less than its bend asks at a rib, or at each end of the bend. */
+  | (Placed & {
+      readonly kind: "bend-not-held";
+      readonly stripId: string;
+      readonly momentNmm: number;
+      readonly by: "ribs" | "weights" | "joints";
+      readonly forceN: number;
+      readonly heldN: number;
+    })
   /** Colder than the glue bears; the name is the glue's. */
   | (Placed & { readonly kind: "glue-too-cold"; readonly celsius: number; readonly leastCelsius: number })
   /** A wish for the order of gluing is for something that is not there; the name is its id. */

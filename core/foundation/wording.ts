@@ -166,6 +166,8 @@ function sentenceFor(problem: Problem): string {
       return wordOffShape(problem);
     case "strip-not-held":
       return `${problem.stripId} rests on no rib and on no neighbour when its turn comes. Add a rib under it.`;
+    case "bend-not-held":
+      return `${problem.stripId} is not held enough for its bend when its turn comes: that pushes back with ${formatNumber(problem.momentNmm / 1000, 1)} N m, and ${HELD_BY[problem.by]} give ${formatNumber(Math.floor(problem.heldN), 0)} of ${formatNumber(Math.ceil(problem.forceN), 0)} N. Clamp a batten over it or lay weights there until the joints bear load, ${problem.by === "ribs" ? "take straps or screws" : "set three ribs under it, type what a pin of yours holds"}, or bend it with slots.`;
     case "glue-too-cold":
       return `${name} is not to be used at ${formatNumber(problem.celsius, 0)} °C: under ${formatNumber(problem.leastCelsius, 0)} °C it may never set. Warm the shop, or take a glue for the cold, by its data sheet. Until then there is no plan of the gluing.`;
     case "order-names-nothing":
@@ -216,6 +218,13 @@ function sentenceFor(problem: Problem): string {
       return assertNever(problem);
   }
 }
+
+/** What holds a bent piece on the jig. */
+const HELD_BY = {
+  ribs: "the hold-downs that find room on its ribs",
+  weights: "the weights that find room on it",
+  joints: "the pins of its joints",
+} as const;
 
 /** How a bend that is too tight for cold foam is laid now, and what the builder can say to it. */
 function wordLaidAs(laidAs: "bend cold" | "relief slots" | "planks" | undefined): string {
@@ -395,6 +404,7 @@ export function levelOf(problem: Problem): ProblemLevel {
     case "pin-without-node":
     case "foam-off-shape":
     case "strip-not-held":
+    case "bend-not-held":
     case "glue-outlasted":
     case "panel-not-possible":
     case "panel-off-thickness":

@@ -1,15 +1,18 @@
 import { closerSpareMm, type Seam, type Strip } from "../cutting/index.ts";
 import { at, formatMm, type Problem } from "../foundation/index.ts";
-import type { Jig } from "../jig/index.ts";
+import type { BendHold, Jig } from "../jig/index.ts";
 import type { Joint } from "../joints/index.ts";
 import type { Part } from "../patterns/index.ts";
 import { type Gluing, gluingOf, type Project } from "../project/index.ts";
 import type { FenceSheet, Sheet } from "../surfaces/index.ts";
+import { bendNeeds } from "./bend-needs.ts";
+import { bendProblem, bendWords } from "./bend-words.ts";
 import { bundleNames, bundleWords } from "./bundles.ts";
 import { type Closing, closingsOf } from "./closings.ts";
 import { dryFit } from "./dry-fit.ts";
 import { type Bond, bevelsOf, glueBonds } from "./glue-bonds.ts";
 import { glueSteps } from "./glue-step.ts";
+import { glueTimes } from "./glue-times.ts";
 import { type GlueUnit, glueUnits, isImageOf } from "./glue-units.ts";
 import { standingBonds } from "./neighbours.ts";
 import { planOrder } from "./plan-order.ts";
@@ -26,6 +29,8 @@ export interface GlueUpSources {
   readonly seams: readonly Seam[];
   readonly joints: readonly Joint[];
   readonly jig: Jig;
+  /** What each bend wants on the jig; a plan without it holds ribs to be enough. */
+  readonly holds?: readonly BendHold[];
 }
 
 /** The steps in their order, and where closers are fitted to the measured gap. */
@@ -41,7 +46,7 @@ const SKIN_CAUTION =
 /**
  * The order of the glue-up: seams on the bench, a dry fit of the whole tray, fences that stand first, sheets from the centre
  * outward with closers last, the other fences, turning over where there is a cradle, and fences that sit on the skin at the
- * very end. Problems: strip-not-held where a piece rests on no ribs and no neighbour (it is planned all the same),
+ * very end. Problems: bend-not-held where what holds a bent piece is too weak for its bend, strip-not-held where a piece rests on no ribs and no neighbour (it is planned all the same),
  * glue-outlasted where one joint takes longer than its glue stays open, glue-too-cold where no plan is made.
  */
 export function planGlueUp(sources: GlueUpSources, project: Project): GlueUp {
@@ -52,6 +57,7 @@ export function planGlueUp(sources: GlueUpSources, project: Project): GlueUp {
   const standing: GlueUnit[] = [];
   const closings: Closing[] = [];
   const problems: Problem[] = [];
+  const { loadHours } = glueTimes(gluing.glue, gluing.shopCelsius);
   const add = (
     come: readonly GlueUnit[],
     draft: Pick<StepDraft, "kind" | "title" | "why" | "how" | "cautions">,
@@ -59,7 +65,11 @@ export function planGlueUp(sources: GlueUpSources, project: Project): GlueUp {
   ) => {
     problems.push(...(free ? [] : come.flatMap((unit) => notHeld(unit, come, standing, bonds))));
     const lines = linesOf(come, standing, bonds);
-    drafts.push({ place: "jig", ...draft, come, standing: [...standing], lines });
+    const needs = bendNeeds(come, standing, lines, { holds: sources.holds ?? [], project, gluing });
+    problems.push(...needs.flatMap(bendProblem));
+    const hours = lines.length > 0 ? loadHours : undefined;
+    const how = [...(draft.how ?? []), ...needs.map((need) => bendWords(need, hours))];
+    drafts.push({ place: "jig", ...draft, come, standing: [...standing], lines, how });
     standing.push(...come);
   };
 
