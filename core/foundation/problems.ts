@@ -289,6 +289,13 @@ export type Problem =
       readonly forceN: number;
       readonly heldN: number;
     })
+  /** Hand and brush no longer reach a joint when its turn comes: pieces lie over it, or fences stand on both sides of it. */
+  | (Placed & {
+      readonly kind: "joint-out-of-reach";
+      readonly by: "over it" | "beside it";
+      readonly closerIds: readonly string[];
+      readonly lengthMm: number;
+    })
   /** Colder than the glue bears; the name is the glue's. */
   | (Placed & { readonly kind: "glue-too-cold"; readonly celsius: number; readonly leastCelsius: number })
   /** A wish for the order of gluing is for something that is not there; the name is its id. */

@@ -166,6 +166,8 @@ function sentenceFor(problem: Problem): string {
       return wordOffShape(problem);
     case "strip-not-held":
       return `${problem.stripId} rests on no rib and on no neighbour when its turn comes. Add a rib under it.`;
+    case "joint-out-of-reach":
+      return `${name} is out of reach of hand and brush when its turn comes: ${problem.closerIds.join(" and ")} ${problem.closerIds.length > 1 ? "are" : "is"} ${problem.by} for ${formatMm(problem.lengthMm)} mm, and no order was found that leaves a way. Draw them farther apart or lower, or cut an opening to reach through.`;
     case "bend-not-held":
       return `${problem.stripId} is not held enough for its bend when its turn comes: that pushes back with ${formatNumber(problem.momentNmm / 1000, 1)} N m, and ${HELD_BY[problem.by]} give ${formatNumber(Math.floor(problem.heldN), 0)} of ${formatNumber(Math.ceil(problem.forceN), 0)} N. Clamp a batten over it or lay weights there until the joints bear load, ${problem.by === "ribs" ? "take straps or screws" : "set three ribs under it, type what a pin of yours holds"}, or bend it with slots.`;
     case "glue-too-cold":
@@ -405,6 +407,7 @@ export function levelOf(problem: Problem): ProblemLevel {
     case "foam-off-shape":
     case "strip-not-held":
     case "bend-not-held":
+    case "joint-out-of-reach":
     case "glue-outlasted":
     case "panel-not-possible":
     case "panel-off-thickness":

@@ -1,5 +1,5 @@
 import { lengthOfEdgeMm, type Seam } from "../cutting/index.ts";
-import { at, type PlanPoint } from "../foundation/index.ts";
+import { at, type PlanPoint, type SpacePoint } from "../foundation/index.ts";
 import type { Joint, JointKind } from "../joints/index.ts";
 import type { FlatEdge, Part } from "../patterns/index.ts";
 import { type GlueUnit, liesFlat } from "./glue-units.ts";
@@ -15,6 +15,10 @@ export interface Bond {
   readonly edgeIds?: readonly [string, string];
   /** Middle in plan; absent for a seam. */
   readonly middle?: PlanPoint;
+  /** Places along it in the car; absent for a seam. */
+  readonly points?: readonly SpacePoint[];
+  /** Pieces that leave no way to it for hand and brush once they lie over it (see `closedJoints`). */
+  readonly closedBy?: readonly GlueUnit[];
   /** So much of it is curved, or bends with its sheet. */
   readonly curvedMm: number;
   /** Bevel of both edges off square at its start, rad. */
@@ -39,6 +43,7 @@ export function glueBonds(
       lengthMm: joint.lengthMm,
       sides: [side(0), side(1)],
       edgeIds: joint.edgeIds,
+      points: spread(joint.stations.map((station) => station.at)),
       middle: { x: (joint.from.x + joint.to.x) / 2, y: (joint.from.y + joint.to.y) / 2 },
       curvedMm: Math.max(0, ...side(0).map(({ part }) => curvedMm(part, joint.edgeIds[0]))),
       bevelRad: joint.bevelRad,
@@ -66,6 +71,17 @@ export function glueBonds(
     });
   return [...ofJoints, ...ofSeams];
 }
+
+/** No more places than this are looked at along a joint. */
+const MOST_PLACES = 9;
+
+/** Some of the places along a joint, its ends among them. */
+const spread = (points: readonly SpacePoint[]): readonly SpacePoint[] =>
+  points.length <= MOST_PLACES
+    ? points
+    : Array.from({ length: MOST_PLACES }, (_, i) =>
+        at(points, Math.round((i * (points.length - 1)) / (MOST_PLACES - 1))),
+      );
 
 /** Both edges of a seam are cut alike: square, or between planks by half the turn. */
 export const bevelsOf = ({ bevelRad = 0 }: Seam): readonly [number, number] => [bevelRad, bevelRad];

@@ -19,7 +19,8 @@ export interface OrderGround {
 }
 
 /**
- * What an order costs, the worst first: pieces that nothing holds when they come; sheets that have to be let in between
+ * What an order costs, the worst first: pieces that nothing holds when they come, and joints
+ * that hand and brush no longer reach then; sheets that have to be let in between
  * others; transitions laid before what they join; pieces that come after a closer; then the minutes to the end of the last
  * step, as if the shop never shut.
  */

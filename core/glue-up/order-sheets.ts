@@ -54,9 +54,14 @@ function greedy(start: State, rank: Rank, ground: Ground): State {
   return state;
 }
 
-/** How many of those that wait would have to be let in between others now. */
+/** How many of those that wait would have to be let in between others now, or have a joint that is closed off. */
 const gapsLeft = ({ waiting, standing }: State, { bondsOf }: Ground): number =>
   waiting
     .flatMap(({ units }) => units)
-    .filter((unit) => unit.part.kind !== "transition" && isCloser(unit, standing, bondsOf.get(unit) ?? []))
-    .length;
+    .filter((unit) => {
+      const own = bondsOf.get(unit) ?? [];
+      return (
+        own.some(({ closedBy }) => closedBy?.some((other) => standing.includes(other))) ||
+        (unit.part.kind !== "transition" && isCloser(unit, standing, own))
+      );
+    }).length;

@@ -31,7 +31,7 @@ export const startOf = ({ bundles, workMinutes }: Ground): State => ({
 /** What may come next, and how it would be then. */
 export interface Next {
   readonly units: readonly GlueUnit[];
-  /** 0: a neighbour of what stands; 1: it lies by itself; 2: it closes a gap or comes early; 3: nothing holds it. */
+  /** 0: a neighbour of what stands; 1: it lies by itself; 2: it closes a gap or comes early; 3: nothing holds it, or a joint of it is out of reach. */
   readonly rank: number;
   readonly start: number;
   readonly after: State;
@@ -72,6 +72,7 @@ function laid(come: readonly Bundle[], state: State, { times, bondsOf, minutesOf
     (bond) =>
       !state.made.has(bond.id) && bond.sides.every((side) => side.some((unit) => there.includes(unit))),
   );
+  const closed = lines.filter(({ closedBy }) => closedBy?.some((unit) => there.includes(unit)));
   const neighbours = lines.flatMap(({ sides }) => sides.flat()).filter((unit) => standing.includes(unit));
   const hours = isLoading(role === "closer" ? "close" : "lay", units, neighbours)
     ? times.loadHours
@@ -86,7 +87,7 @@ function laid(come: readonly Bundle[], state: State, { times, bondsOf, minutesOf
   const end = start + minutes;
   const gluedAt = new Map(state.gluedAt);
   for (const unit of lines.flatMap(({ sides }) => sides.flat())) gluedAt.set(unit, end);
-  const rank = unheld.length > 0 ? 3 : role === "closer" ? 2 : role === "first" ? 1 : 0;
+  const rank = unheld.length + closed.length > 0 ? 3 : role === "closer" ? 2 : role === "first" ? 1 : 0;
   return {
     units,
     rank,
@@ -94,7 +95,7 @@ function laid(come: readonly Bundle[], state: State, { times, bondsOf, minutesOf
     after: {
       placements: [...state.placements, { units, role }],
       cost: [
-        cost[0] + unheld.length,
+        cost[0] + unheld.length + closed.length,
         cost[1] + closing.filter(({ part }) => part.kind !== "transition").length,
         cost[2] + early.length,
         cost[3] + (state.hasCloser && role !== "closer" ? 1 : 0),

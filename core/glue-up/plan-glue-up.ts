@@ -3,19 +3,24 @@ import { at, formatMm, type Problem } from "../foundation/index.ts";
 import type { BendHold, Jig } from "../jig/index.ts";
 import type { Joint } from "../joints/index.ts";
 import type { Part } from "../patterns/index.ts";
-import { type Gluing, gluingOf, type Project } from "../project/index.ts";
-import type { FenceSheet, Sheet } from "../surfaces/index.ts";
+import { type Gluing, gluingOf, laminateOf, type Project } from "../project/index.ts";
+import type { Sheet } from "../surfaces/index.ts";
 import { bendNeeds } from "./bend-needs.ts";
 import { bendProblem, bendWords } from "./bend-words.ts";
 import { bundleNames, bundleWords } from "./bundles.ts";
+import { closedJoints } from "./closed-joints.ts";
 import { type Closing, closingsOf } from "./closings.ts";
 import { dryFit } from "./dry-fit.ts";
+import { fenceRooms } from "./fence-room.ts";
+import { carriedBy, fenceTitle, fenceTurns, pairs } from "./fence-turns.ts";
 import { type Bond, bevelsOf, glueBonds } from "./glue-bonds.ts";
 import { glueSteps } from "./glue-step.ts";
 import { glueTimes } from "./glue-times.ts";
-import { type GlueUnit, glueUnits, isImageOf } from "./glue-units.ts";
+import { type GlueUnit, glueUnits } from "./glue-units.ts";
 import { standingBonds } from "./neighbours.ts";
+import { orderFences } from "./order-fences.ts";
 import { planOrder } from "./plan-order.ts";
+import { closedOff, reachProblem, reachWords, tight, whyBefore } from "./say-reach.ts";
 import { type FenceMoment, list, whyFence, whyOnBench, whySheet } from "./say-why.ts";
 import type { GlueLine, StepDraft } from "./step-draft.ts";
 import { turnedLoad, turning } from "./turning.ts";
@@ -52,7 +57,12 @@ const SKIN_CAUTION =
 export function planGlueUp(sources: GlueUpSources, project: Project): GlueUp {
   const gluing = gluingOf(project);
   const units = glueUnits({ ...sources, mostCarriedMm: gluing.mostCarriedMm });
-  const bonds = glueBonds(units, sources.joints, sources.seams);
+  const bonds = closedJoints(glueBonds(units, sources.joints, sources.seams), units, {
+    sheets: sources.sheets,
+    attitude: project.jig.attitude,
+    reachMm: laminateOf(project).reachMm,
+  });
+  const rooms = fenceRooms(units, sources.sheets);
   const drafts: StepDraft[] = units.filter(({ benchSeams }) => benchSeams.length > 0).map(benchDraft);
   const standing: GlueUnit[] = [];
   const closings: Closing[] = [];
@@ -67,8 +77,16 @@ export function planGlueUp(sources: GlueUpSources, project: Project): GlueUp {
     const lines = linesOf(come, standing, bonds);
     const needs = bendNeeds(come, standing, lines, { holds: sources.holds ?? [], project, gluing });
     problems.push(...needs.flatMap(bendProblem));
+    const shut = free
+      ? []
+      : [...closedOff(lines, bonds, [...standing, ...come]), ...tight(come, standing, rooms)];
+    problems.push(...shut.map(reachProblem));
     const hours = lines.length > 0 ? loadHours : undefined;
-    const how = [...(draft.how ?? []), ...needs.map((need) => bendWords(need, hours))];
+    const how = [
+      ...(draft.how ?? []),
+      ...needs.map((need) => bendWords(need, hours)),
+      ...shut.map(reachWords),
+    ];
     drafts.push({ place: "jig", ...draft, come, standing: [...standing], lines, how });
     standing.push(...come);
   };
@@ -76,17 +94,20 @@ export function planGlueUp(sources: GlueUpSources, project: Project): GlueUp {
   if (units.length > 1) drafts.push(dryFit(units, gluing));
   const fences = fenceTurns(units, sources.sheets, project);
   const addFences = (moment: FenceMoment) => {
-    for (const come of pairs(fences.filter((fence) => fence.moment === moment).map(({ unit }) => unit))) {
+    const sets = pairs(fences.filter((fence) => fence.moment === moment).map(({ unit }) => unit));
+    const isFree = moment === "stands first";
+    const order = isFree ? sets : orderFences(sets, standing, rooms);
+    for (const come of order) {
       const carries = carriedBy(come, bonds);
       const cautions = moment === "on skin" ? [SKIN_CAUTION] : [];
       const kind = moment === "on skin" ? "fence on skin" : "fence";
       const draft = {
         kind,
         title: fenceTitle(moment, come),
-        why: whyFence(moment, carries),
+        why: `${whyFence(moment, carries)}${isFree ? "" : whyBefore(come, standing, order.flat(), rooms)}`,
         cautions,
       } as const;
-      add(come, draft, moment === "stands first");
+      add(come, draft, isFree);
     }
   };
 
@@ -208,46 +229,4 @@ function notHeld(
   const { part } = unit;
   const place = { itemId: part.itemId, partId: part.id };
   return [{ kind: "strip-not-held", place, name: part.name, stripId: at(unit.adds, 0) }];
-}
-
-interface FenceTurn {
-  readonly unit: GlueUnit;
-  readonly moment: FenceMoment;
-}
-
-/** When each fence comes: by the jig's attitude, its seat, and whether the builder wants it first. */
-function fenceTurns(units: readonly GlueUnit[], sheets: readonly Sheet[], { jig }: Project): FenceTurn[] {
-  const momentOf = (sheet: FenceSheet): FenceMoment => {
-    if (sheet.seatOn === "skin") return "on skin";
-    if (jig.attitude === "inverted") return "on top";
-    return sheet.standsFirst ? "stands first" : "after turning";
-  };
-  return units.flatMap((unit): FenceTurn[] => {
-    const sheet = sheets.find(({ id }) => id === unit.part.sheetId);
-    return sheet?.kind === "fence" ? [{ unit, moment: momentOf(sheet) }] : [];
-  });
-}
-
-/** Units with their images beside them, in the order given. */
-function pairs(units: readonly GlueUnit[]): GlueUnit[][] {
-  const paired: GlueUnit[][] = [];
-  for (const unit of units) {
-    const partner = paired.find((pair) => pair.length === 1 && isImageOf(at(pair, 0), unit));
-    if (partner === undefined) paired.push([unit]);
-    else partner.push(unit);
-  }
-  return paired;
-}
-
-/** The sheets that fences are seated on. */
-function carriedBy(fences: readonly GlueUnit[], bonds: readonly Bond[]): string[] {
-  const sheets = bonds
-    .filter(({ sides }) => sides.flat().some((unit) => fences.includes(unit)))
-    .flatMap(({ sides }) => sides.flat().filter((unit) => unit.part.kind !== "fence"));
-  return [...new Set(sheets.map(({ part }) => part.id))];
-}
-
-function fenceTitle(moment: FenceMoment, fences: readonly GlueUnit[]): string {
-  const names = list(fences.map(({ id }) => id));
-  return moment === "stands first" ? `Stand ${names} in the jig` : `Seat ${names}`;
 }
