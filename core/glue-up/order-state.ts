@@ -52,7 +52,7 @@ export function candidates(state: State, ground: Ground): readonly Next[] {
 }
 
 /** The state when some bundles have been laid and glued. */
-function laid(come: readonly Bundle[], state: State, { times, bondsOf, minutesOf }: Ground): Next {
+export function laid(come: readonly Bundle[], state: State, { times, bondsOf, minutesOf }: Ground): Next {
   const ownBonds = (unit: GlueUnit) => bondsOf.get(unit) ?? [];
   const { standing, cost } = state;
   const units = come.flatMap((bundle) => bundle.units);

@@ -48,7 +48,7 @@ export function costOf(order: readonly (readonly GlueUnit[])[], ground: OrderGro
   return [unheld, closers, 0, late, clock];
 }
 
-/** The least cost over every order of the bundles, each on its own. */
+/** The least cost over every order of the bundles that the wishes allow, each on its own. */
 export function leastCost(ground: OrderGround): readonly number[] {
   let least: readonly number[] | undefined;
   const go = (order: readonly (readonly GlueUnit[])[], left: OrderGround["bundles"]): void => {
@@ -56,7 +56,7 @@ export function leastCost(ground: OrderGround): readonly number[] {
       const cost = costOf(order, ground);
       if (least === undefined || isUnder(cost, least)) least = cost;
     }
-    for (const bundle of left)
+    for (const bundle of left.filter((one) => ground.mayCome(one, order.flat())))
       go(
         [...order, bundle.units],
         left.filter((other) => other !== bundle),

@@ -1,7 +1,12 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
+import type { Bundle } from "../../../core/glue-up/bundles.ts";
+import type { GlueUnit } from "../../../core/glue-up/glue-units.ts";
+import { improveOrder } from "../../../core/glue-up/improve-order.ts";
 import type { GlueStep } from "../../../core/glue-up/index.ts";
-import { orderSheets } from "../../../core/glue-up/order-sheets.ts";
+import { isCheaper, prepared } from "../../../core/glue-up/order-ground.ts";
+import { orderSheets, quickOrder } from "../../../core/glue-up/order-sheets.ts";
+import { laid, startOf } from "../../../core/glue-up/order-state.ts";
 import type { OrderWish } from "../../../core/project/index.ts";
 import { box, boxBeside, section } from "../jig/jig-trays.ts";
 import { costOf, leastCost } from "./every-order.ts";
@@ -34,6 +39,40 @@ describe("the order of sheets", () => {
     );
   }, 120_000);
 
+  it("lays nothing after a closer that could come before it, though that would end sooner", () => {
+    // A row of three whose middle one is wished last, and apart from it a row with joints that have to set.
+    const row = (from: number, y: number) =>
+      [0, 1, 2].map((i) => {
+        const place = [i * 400, i * 400 + 400, y, y + 200] as const;
+        const before = { itemId: `s${from + i - 1}`, edge: ["n2", "n3"] as const };
+        const outline = i === 0 ? box(...place) : boxBeside(before, "x", place);
+        return section(`s${from + i}`, from + i + 1, outline, "level");
+      });
+    const { ground } = groundFor(
+      [...row(0, 0), ...row(3, 600)],
+      withJig({ across: { kind: "spacing", spacingMm: 150 } }),
+    );
+    const wished = {
+      ...ground,
+      mayCome: (bundle: Bundle, standing: readonly GlueUnit[]) =>
+        bundle.units[0]?.id !== "S2" || ["S1", "S3"].every((id) => standing.some((unit) => unit.id === id)),
+    };
+    const found = orderSheets(wished);
+    expect(found.placements.at(-1)).toMatchObject({ role: "closer", units: [{ id: "S2" }] });
+    expect(found.cost.slice(0, 4)).toEqual([0, 1, 0, 0]);
+    const rounded = (cost: readonly number[]) => cost.map((value) => Math.round(value * 1000) / 1000);
+    expect(rounded(found.cost)).toEqual(rounded(leastCost(wished)));
+    // Sooner it would end with the closer let in while a joint of the other row sets.
+    const unitOf = (id: string) => {
+      const unit = ground.bundles.flatMap(({ units }) => units).find((one) => one.id === id);
+      if (unit === undefined) throw new Error(id);
+      return [unit];
+    };
+    const early = costOf(["S1", "S3", "S4", "S5", "S2", "S6"].map(unitOf), wished);
+    expect(early[3]).toBe(1);
+    expect(early[4]).toBeLessThan(found.cost[4]);
+  });
+
   it("uses the hours in which one joint sets for another piece", () => {
     // Two rows apart from each other: each has a chain of three.
     const row = (from: number, y: number) =>
@@ -61,6 +100,63 @@ describe("the order of sheets", () => {
       const { steps } = groundOfGrid(3, count);
       expect(faultsOf(steps)).toEqual([]);
     }
+  });
+});
+
+describe("an order that is made cheaper by moving pieces", () => {
+  const any = fc.record({
+    columns: fc.integer({ min: 2, max: 4 }),
+    count: fc.integer({ min: 4, max: 7 }),
+    ribs: fc.uniqueArray(fc.integer({ min: 1, max: 15 }), { minLength: 2, maxLength: 6 }),
+  });
+  const inMinutes = (cost: readonly number[]) => cost.map((value) => Math.round(value * 1000) / 1000);
+
+  it("is what its figures say, and on most small trays the best of all", () => {
+    let [trays, best] = [0, 0];
+    fc.assert(
+      fc.property(any, ({ columns, count, ribs }) => {
+        const atMm = ribs.map((at) => at * 100 + 50);
+        const { ground } = groundOfGrid(columns, count, withJig({ across: { kind: "typed", atMm } }));
+        const ready = prepared(ground);
+        const found = quickOrder(ready, 12_000);
+        const units = found.placements.map((one) => one.units);
+        expect(
+          units
+            .flat()
+            .map(({ id }) => id)
+            .toSorted(),
+        ).toEqual(ready.bundles.flatMap((bundle) => bundle.units.map(({ id }) => id)).toSorted());
+        expect(inMinutes(costOf(units, ground))).toEqual(inMinutes(found.cost));
+        const least = inMinutes(leastCost(ground));
+        trays += 1;
+        if (inMinutes(found.cost).join() === least.join()) best += 1;
+      }),
+      { seed: 7, numRuns: 25 },
+    );
+    expect(best / trays).toBeGreaterThanOrEqual(0.7);
+  }, 120_000);
+
+  it("does not go against the builder's wishes", () => {
+    const { ground } = groundOfGrid(3, 9);
+    const [first] = ground.bundles;
+    const wished = {
+      ...ground,
+      mayCome: (one: Bundle, standing: readonly GlueUnit[]) => one !== first || standing.length === 8,
+    };
+    const order = orderSheets(wished).placements.flatMap(({ units }) => units);
+    expect(order.at(-1)).toBe(first?.units[0]);
+  });
+
+  it("ends a tray of twelve sooner than always taking the next best", () => {
+    const { ground } = groundOfGrid(4, 12);
+    const ready = prepared(ground);
+    const drawn = ready.bundles.reduce((state, bundle) => laid([bundle], state, ready).after, startOf(ready));
+    const moved = improveOrder(drawn, ready, 4_000);
+    expect(isCheaper(drawn.cost, moved.cost)).toBe(false);
+    const found = orderSheets(ground);
+    expect(found.cost.slice(0, 4)).toEqual([0, 0, 0, 0]);
+    // The longest chain of joints that have to set one after the other is no more than half of what the drawn order waits for.
+    expect(found.cost[4]).toBeLessThan(0.6 * drawn.cost[4]);
   });
 });
 
