@@ -16,7 +16,7 @@ const stock = (lengthMm: number): Project["stock"] => [
   { id: "xps10", foamId: "xps", thicknessMm: 10, lengthMm, widthMm: 900 },
 ];
 
-/** Weightless foam bent over all its length, on ribs typed by their arc. */
+/** Foam of next to no weight, soft enough to be held by weights, bent over all its length, on ribs typed by their arc. */
 function bent(
   lie: Project["jig"]["lie"],
   changes: Partial<Project> = {},
@@ -27,7 +27,7 @@ function bent(
   const foams = plain.materials.foams.map((foam) => ({
     ...foam,
     densityKgPerM3: 5,
-    modulusMPa: 1e5,
+    modulusMPa: 100,
     leastBendRatio: 5,
   }));
   return designTray(
