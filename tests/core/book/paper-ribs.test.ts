@@ -9,8 +9,8 @@ import { readFonts } from "../../read-fonts.ts";
 import { depthsOf, isPlain, sliceMesh } from "../jig/mesh-slice.ts";
 import { type ReadPage, readPages } from "../writers/read-pages.ts";
 
-/** A rib's top may miss by so much, and the paper by as much again. */
-const PAPER_MM = 0.04;
+/** A rib on paper may miss by so much, all in all. */
+const PAPER_MM = 0.02;
 const SLOW_MS = 120_000;
 
 type Point = { readonly x: number; readonly y: number };
