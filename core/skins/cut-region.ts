@@ -1,5 +1,5 @@
 import { at, type FlatPoint } from "../foundation/index.ts";
-import { type Area, areaMm2, islandsOf, overlapOf, reachAlong, stripeAlong } from "./polygons.ts";
+import { type Area, areaMm2, borderMm, islandsOf, overlapOf, reachAlong, stripeAlong } from "./polygons.ts";
 
 /** Lines that divide a face into fields, mm along u and along v. */
 export interface FieldGrid {
@@ -119,8 +119,12 @@ export function piecesOf(area: Area, warpRad: number, limits: PieceLimits, shift
   const { acrossMm, alongMm } = limits;
   return islandsOf(area)
     .flatMap((island) => divided(island, warpRad + Math.PI / 2, acrossMm, limits, shiftMm))
-    .flatMap((piece) => divided(piece, warpRad, alongMm, limits, shiftMm));
+    .flatMap((piece) => divided(piece, warpRad, alongMm, limits, shiftMm))
+    .filter((piece) => 2 * areaMm2(piece) > SLIVER_MM * borderMm(piece));
 }
+
+/** What is narrower on the mean is no cloth: it is left between two lines that nearly meet, mm. */
+const SLIVER_MM = 1;
 
 /** Dividing gives up at so many pieces: then the limit is a slip. */
 const MOST_PIECES = 200;

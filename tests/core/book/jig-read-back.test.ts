@@ -60,12 +60,13 @@ function sheetsOf(pages: readonly ReadPage[], titles: readonly string[]): Sheets
   return { rows, words: rows.flat().join(" ").replaceAll("\u2009", " ") };
 }
 
-/** The rows that follow a heading of one rib, up to the heading of the next one. */
+/** The rows that follow a heading of one rib, also where it goes on over the page, up to the heading of the next one. */
 function heightRows({ rows }: Sheets, heading: string): readonly Row[] {
   const from = rows.findIndex(([first]) => first?.startsWith(heading));
   expect(from, heading).toBeGreaterThanOrEqual(0);
   const rest = rows.slice(from + 1);
-  const to = rest.findIndex(([first]) => /^(Rib C?[ALE]\d|Posts)/.test(first ?? ""));
+  const isNext = (first = "") => /^(Rib C?[ALE]\d|Posts)/.test(first) && !first.startsWith(heading);
+  const to = rest.findIndex(([first]) => isNext(first));
   return rest
     .slice(0, to < 0 ? rest.length : to)
     .filter((row) => row.length === 5 && row.slice(0, 4).every((text) => NUMBER.test(text)));
@@ -139,7 +140,10 @@ function diagonalOf({ baseboard: { corners } }: RibSet): number {
   return Math.hypot(most.x - least.x - 40, most.y - least.y - 40);
 }
 
-describe("the jig sheets of the demo, read back from the written file", () => {
+/** A whole book with jig and cradle is written and read. */
+const SLOW_MS = 240_000;
+
+describe("the jig sheets of the demo, read back from the written file", { timeout: SLOW_MS }, () => {
   it("say every place, height, bevel, post and size of jig and cradle as the model has it", async () => {
     const design = designTray({
       ...demo,
