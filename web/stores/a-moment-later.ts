@@ -4,6 +4,9 @@ import { createStore, type StoreApi, type UseBoundStore, useStore } from "zustan
 /** While the hand drags and no answer comes, what is shown a moment later waits no longer than this, ms. */
 const LATEST_MS = 120;
 
+/** After a frame the screen has it before anything else is worked on, ms. */
+const SETTLE_MS = 8;
+
 const IsLater = createContext(false);
 
 /**
@@ -56,5 +59,5 @@ function catchUp(): void {
 }
 
 function afterPaint(act: () => void): void {
-  requestAnimationFrame(() => setTimeout(act));
+  requestAnimationFrame(() => setTimeout(act, SETTLE_MS));
 }

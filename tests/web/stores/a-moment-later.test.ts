@@ -43,7 +43,7 @@ describe("a copy that follows a moment later", () => {
     expect(drawingLate.getState().xMm).toBe(0);
     design.setState({ lengthMm: 30 });
     expect([drawingLate.getState().xMm, designLate.getState().lengthMm]).toEqual([0, 0]);
-    vi.advanceTimersByTime(FRAME_MS + 1);
+    vi.advanceTimersByTime(2 * FRAME_MS);
     expect([drawingLate.getState().xMm, designLate.getState().lengthMm]).toEqual([12, 30]);
   });
 
