@@ -1,46 +1,12 @@
 import { expect, it, vi } from "vitest";
-import type { Shapes, Work } from "../../../core/design.ts";
+import type { Shapes } from "../../../core/design.ts";
 import type { PartOutline } from "../../../core/patterns/index.ts";
 import type { Project } from "../../../core/project/index.ts";
 import { type DesignCore, followDocument, useDesign, useDocument } from "../../../web/stores/index.ts";
 import { sampleDesign, sampleProject } from "../sample-design.ts";
 
-const {
-  seams,
-  strips,
-  marking,
-  jig,
-  lie,
-  holds,
-  glueUp,
-  skins,
-  panels,
-  cloth,
-  patchMaps,
-  weight,
-  stock,
-  schedule,
-  totals,
-  problems,
-} = sampleDesign;
-const sampleWork: Work = {
-  seams,
-  strips,
-  marking,
-  jig,
-  lie,
-  holds,
-  glueUp,
-  skins,
-  panels,
-  cloth,
-  patchMaps,
-  weight,
-  stock,
-  schedule,
-  totals,
-  problems,
-};
+/** What the later stages add: all but the shapes. */
+const { project, plates, sheets, joints, jointOffers, parts, ...sampleWork } = sampleDesign;
 
 vi.stubGlobal("requestAnimationFrame", (act: () => void) => setTimeout(act, 16));
 
