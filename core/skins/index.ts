@@ -1,5 +1,6 @@
 export { filletArcMm } from "./fillets.ts";
 export { layCloth, peelPlyMm } from "./lay-cloth.ts";
+export type { MappedLap, MappedPatch, MappedPly, PatchMap } from "./map-types.ts";
 export { patchMaps } from "./patch-maps.ts";
 export { patchesOfSession } from "./patches-of-session.ts";
 export { planSkins } from "./plan-skins.ts";
@@ -17,12 +18,8 @@ export {
   type LaidZone,
   type LapAtJoint,
   type LapCrossing,
-  type MappedLap,
-  type MappedPatch,
-  type MappedPly,
   NO_SKINS,
   type OutsideCorner,
-  type PatchMap,
   type PotCard,
   type SkinFace,
   type SkinFaceName,

@@ -1,6 +1,6 @@
 import { boundsOfLoops } from "./loop-bounds.ts";
+import type { MappedLap, MappedPatch } from "./map-types.ts";
 import { areaMm2, islandsOf, overlapOf } from "./polygons.ts";
-import type { MappedLap, MappedPatch } from "./types.ts";
 
 /** Less is two edges that lie on each other, mm². */
 const LEAST_MM2 = 100;

@@ -6,9 +6,10 @@ import { facesToPlan, overJoint } from "./face-places.ts";
 import { type FaceRegion, faceRegions } from "./face-regions.ts";
 import { type FaceJoint, faceJoints } from "./joint-lines.ts";
 import { lapsBetween } from "./laps-between.ts";
+import type { MappedLap, MappedPatch, MappedPly, PatchMap } from "./map-types.ts";
 import { type Area, areaMm2, isWithin, thinned } from "./polygons.ts";
 import { roomiestPlace } from "./roomiest-place.ts";
-import type { MappedLap, MappedPatch, MappedPly, PatchMap, SkinFace, SkinPatch, SkinPlan } from "./types.ts";
+import type { SkinFace, SkinPatch, SkinPlan } from "./types.ts";
 
 /** What the patches lie on. */
 interface Ground {

@@ -1,4 +1,4 @@
-import type { PatchMap } from "./types.ts";
+import type { PatchMap } from "./map-types.ts";
 
 const SIDES: Readonly<Record<string, string>> = {
   L: "lower face",
