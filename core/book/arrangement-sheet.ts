@@ -5,12 +5,13 @@ import { boxOf, heightOf, widthOf } from "./boxes.ts";
 import type { Design } from "./design.ts";
 import { dimensionMarks } from "./dimensions.ts";
 import type { Lettering } from "./lettering.ts";
-import { arrowMarks, type LineMark, lineMark, loopMark, paper, textMark } from "./marks.ts";
+import { arrowMarks, lineMark, loopMark, paper, textMark } from "./marks.ts";
 import { noteMarks } from "./notes-on-paper.ts";
 import { contentOf, type PaperFormat, type SheetBody } from "./page-frame.ts";
 import {
   centreLineMarks,
   codeMarks,
+  linesOfPlan,
   onView,
   planBox,
   planMarks,
@@ -74,7 +75,10 @@ export function arrangementSheet(
         }),
         ...forward(paper(area.right - 34, area.top - 4)),
         ...shapes.flatMap((shape) => planMarks(shape, planView, isUnderFoam(shape) ? "hidden" : "outline")),
-        ...codeMarks(shapes, planView, lettering, linesOfPlan(shapes, planView)),
+        ...codeMarks(shapes, planView, lettering, [
+          ...linesOfPlan(shapes, planView),
+          ...centreLineMarks(planView),
+        ]),
         ...stations.flatMap((station) => planeMarks(station, planView)),
         ...(plan.bottom < 0 && plan.top > 0 ? centreLineMarks(planView) : []),
         ...stationRuler(planView, sideView),
@@ -88,12 +92,6 @@ export function arrangementSheet(
     },
   ];
 }
-
-/** What codes keep clear of: the outlines, and the centre line. */
-const linesOfPlan = (shapes: readonly SpaceShape[], view: View): readonly LineMark[] =>
-  [...shapes.flatMap((shape) => planMarks(shape, view, "outline")), ...centreLineMarks(view)].filter(
-    (mark) => mark.kind === "line",
-  );
 
 /**
  * Where a section is taken: the thick ends of its plane over and under the plan, arrows toward what is seen (forward), and

@@ -1,7 +1,7 @@
-import { formatMm, type PlanPoint } from "../foundation/index.ts";
+import { formatMm, type PlanPoint, stepClear } from "../foundation/index.ts";
 import type { Baseboard, Rib, RibSet } from "../jig/index.ts";
 import { type Block, tableBlocks } from "./blocks.ts";
-import { type Box, boxesOverlap, boxOf, growBox, heightOf, widthOf } from "./boxes.ts";
+import { type Box, boxOf, growBox, heightOf, widthOf } from "./boxes.ts";
 import { dimensionMarks } from "./dimensions.ts";
 import type { Lettering } from "./lettering.ts";
 import { boxMark, lineMark, paper, textMark } from "./marks.ts";
@@ -34,11 +34,20 @@ export function baseboardPlan(
     ...baseboard.sheets.map(({ corners }) => ({ style: "hidden" as const, corners })),
   ].map(({ style, corners: [a, b] }) => ({ style, box: boxOf([seen(a), seen(b)]) }));
   const marks = baseboard.square.marks.map(seen);
+  const viewAt = (corner: PaperPoint): View => ({ box, scale, corner });
+  const codesAt = (view: View) => placeCodes(ribs, lines, view, lettering);
+  const codes = boxOf(
+    codesAt(viewAt(paper(0, 0))).flatMap((code) => [
+      paper(code.box.left, code.box.bottom),
+      paper(code.box.right, code.box.top),
+    ]),
+  );
+  const [above, below] = [Math.max(0, codes.top - height), Math.max(0, -codes.bottom)];
   const draw = (corner: PaperPoint): readonly Mark[] => {
     const left = corner.x + (CONTENT_WIDTH_MM - width) / 2;
-    const view: View = { box, scale, corner: paper(left, corner.y - 8 - height) };
+    const view = viewAt(paper(left, corner.y - 8 - above - height));
     const { x, y } = view.corner;
-    const [above, below] = isTurned ? ["left hand", "right hand"] : ["right hand", "left hand"];
+    const [upper, lower] = isTurned ? ["left hand", "right hand"] : ["right hand", "left hand"];
     return [
       boxMark(view.corner, width, height, "outline"),
       ...shapes.flatMap((shape) => planMarks(shape, view, "station")),
@@ -48,19 +57,14 @@ export function baseboardPlan(
         return boxMark(low, high.x - low.x, high.y - low.y, style);
       }),
       ...diagonals(marks.map((p) => onView(view, p))),
-      ...ribLines(ribs, lines, view, lettering),
-      ...dimensionMarks(
-        view.corner,
-        paper(x + width, y),
-        ribs.some((rib) => rib.runs === "across") ? -14 : -9,
-        size.widthMm,
-      ),
+      ...codesAt(view).flatMap(ribMarks),
+      ...dimensionMarks(view.corner, paper(x + width, y), -9 - below, size.widthMm),
       ...dimensionMarks(view.corner, paper(x, y + height), 8, size.heightMm),
-      textMark(paper(x, y + height + 1.5), above, { heightMm: 2.5, face: "bold" }),
-      textMark(paper(x + width + 1.5, y + 0.5), below, { heightMm: 2.5, face: "bold" }),
+      textMark(paper(x, y + height + above + 2.5), upper, { heightMm: 2.5, face: "bold" }),
+      textMark(paper(x + 1.5, y - below - 4.5), lower, { heightMm: 2.5, face: "bold" }),
     ];
   };
-  return { block: { heightMm: height + 30, draw }, scale };
+  return { block: { heightMm: above + height + below + 22, draw }, scale };
 }
 
 /** The board of a rib in plan, from its station face to its other one. */
@@ -93,43 +97,70 @@ interface SeenLine {
   readonly to: PaperPoint;
 }
 
-/** Rib lines thick, the code at the end beyond the baseboard, codes that would collide stepped outward. */
-function ribLines(
+interface Placed {
+  readonly line: SeenLine;
+  readonly from: PaperPoint;
+  readonly to: PaperPoint;
+  readonly box: Box;
+}
+
+/**
+ * Rib lines with their codes beyond the baseboard: of ribs along at its rear end, of ribs across at the side on which
+ * they stand, in as many rows as keep them apart.
+ */
+function placeCodes(
   ribs: readonly Rib[],
   lines: readonly SeenLine[],
   view: View,
   lettering: Lettering,
-): readonly Mark[] {
-  const ends: Box[] = [];
+): readonly Placed[] {
+  const standing: Box[] = [];
   return lines.flatMap((line) => {
     const rib = ribs.find((candidate) => candidate.id === line.ribId);
-    const [from, to] = [onView(view, line.from), onView(view, line.to)];
     if (rib === undefined) return [];
-    const width = lettering.widthMm(rib.id, "mono", 2.5);
-    const spot = labelSpot(rib, view, { from, to });
-    let box = { left: spot.x, right: spot.x + width, bottom: spot.y, top: spot.y + 2.6 };
-    while (ends.some((one) => boxesOverlap(growBox(one, 0.3), box))) {
-      box =
-        rib.runs === "across"
-          ? { ...box, bottom: box.bottom - 3.4, top: box.top - 3.4 }
-          : { ...box, left: box.left + width + 1, right: box.right + width + 1 };
-    }
-    ends.push(box);
-    return [
-      lineMark([from, to], "outline", "ribs"),
-      textMark(paper(box.left, box.bottom), rib.id, { heightMm: 2.5, face: "mono", layer: "ribs" }),
-    ];
+    const [from, to] = [onView(view, line.from), onView(view, line.to)];
+    const width = lettering.widthMm(rib.id, "mono", CODE_MM);
+    const { box, step } = firstPlace(rib, view, { from, to }, width);
+    const placed = stepClear(box, step, standing);
+    standing.push(growBox(placed, 0.6));
+    return [{ line, from, to, box: placed }];
   });
 }
 
-function labelSpot(
+const CODE_MM = 2.5;
+const ROW_MM = 3.4;
+
+/** Where a code stands first, and which way it steps outward. */
+function firstPlace(
   rib: Rib,
   view: View,
-  line: { readonly from: PaperPoint; readonly to: PaperPoint },
-): PaperPoint {
-  if (rib.runs === "across") return paper(line.from.x - 2, view.corner.y - 3.2);
-  return paper(view.corner.x + widthOf(view.box) / view.scale + 1.5, line.from.y - 0.9);
+  { from, to }: { readonly from: PaperPoint; readonly to: PaperPoint },
+  width: number,
+): { readonly box: Box; readonly step: PaperPoint } {
+  const boxAt = (left: number, bottom: number): Box => ({
+    left,
+    right: left + width,
+    bottom,
+    top: bottom + 2.6,
+  });
+  if (rib.runs === "along") {
+    const right = view.corner.x + widthOf(view.box) / view.scale;
+    return { box: boxAt(right + 1.5, from.y - 0.9), step: paper(width + 1, 0) };
+  }
+  const [height, boardMm] = [heightOf(view.box) / view.scale, widthOf(view.box) / view.scale];
+  // Clear of the lines that carry the dimension down from both ends.
+  const [first, last] = [view.corner.x + 1, view.corner.x + boardMm - 1 - width];
+  const left = Math.max(first, Math.min(last, from.x - width / 2));
+  const isAbove = (from.y + to.y) / 2 > view.corner.y + 0.51 * height;
+  return isAbove
+    ? { box: boxAt(left, view.corner.y + height + 1), step: paper(0, ROW_MM) }
+    : { box: boxAt(left, view.corner.y - 3.6), step: paper(0, -ROW_MM) };
 }
+
+const ribMarks = ({ line, from, to, box }: Placed): readonly Mark[] => [
+  lineMark([from, to], "outline", "ribs"),
+  textMark(paper(box.left, box.bottom), line.ribId, { heightMm: CODE_MM, face: "mono", layer: "ribs" }),
+];
 
 /** Where every rib stands, its ends, its station face and how its top is cut. */
 export function positionTable({ ribs, baseboard }: RibSet, lettering: Lettering): readonly Block[] {

@@ -80,15 +80,23 @@ function lengthBlock(
   const draw = (corner: PaperPoint): readonly Mark[] => {
     const from = paper(corner.x + 12, corner.y - height - 2);
     const seen = ({ x, y }: PackingPoint): PaperPoint => paper(from.x + x / scale, from.y + y / scale);
-    return [
+    const fixed = [
       boxMark(from, width, height, "outline"),
-      ...pieces.flatMap(({ patchId, linesMm }) => laidPieceMarks(patchId, linesMm, seen, lettering)),
       ...dimensionMarks(from, paper(from.x + width, from.y), -7, lengthMm),
       ...dimensionMarks(from, paper(from.x, from.y + height), 8, widthMm),
       ...warpArrow(paper(from.x, from.y + height + 1.2)),
     ];
+    const coded = pieces.map(({ patchId, linesMm }) => ({ code: patchId, linesMm }));
+    const lines = fixed.filter((mark) => mark.kind === "line");
+    const room = {
+      left: corner.x,
+      right: corner.x + CONTENT_WIDTH_MM,
+      bottom: corner.y - height - 17,
+      top: corner.y,
+    };
+    return [...fixed, ...laidPieceMarks(coded, seen, { lines, labels: [], room, lettering }).marks];
   };
-  return { heightMm: height + 14, draw, keepsWithNext: true };
+  return { heightMm: height + 18, draw, keepsWithNext: true };
 }
 
 /** An arrow along the warp, over the beginning of the roll. */

@@ -16,7 +16,7 @@ import type { Design } from "./design.ts";
 import type { Lettering } from "./lettering.ts";
 import { boxMark, lineMark, paper } from "./marks.ts";
 import { CONTENT, CONTENT_WIDTH_MM, type SheetBody } from "./page-frame.ts";
-import { codeMarks, planBox, planMarks, type View } from "./plan-picture.ts";
+import { codeMarks, linesOfPlan, planBox, planMarks, type View } from "./plan-picture.ts";
 import { type SpaceShape, stripShapes, turnedOver } from "./plan-shapes.ts";
 import type { Mark, PaperPoint } from "./types.ts";
 
@@ -121,16 +121,18 @@ function stepPicture(step: GlueStep, shapes: readonly SpaceShape[], lettering: L
         corner.y - 2 - PICTURE_HEIGHT_MM / 2 - heightOf(box) / scale / 2,
       ),
     };
+    const frame = boxMark(
+      paper(corner.x, corner.y - 2 - PICTURE_HEIGHT_MM),
+      PICTURE_WIDTH_MM,
+      PICTURE_HEIGHT_MM,
+      "station",
+    );
+    const lines = [frame, ...linesOfPlan([...coming, ...standing], view)];
     return [
-      boxMark(
-        paper(corner.x, corner.y - 2 - PICTURE_HEIGHT_MM),
-        PICTURE_WIDTH_MM,
-        PICTURE_HEIGHT_MM,
-        "station",
-      ),
+      frame,
       ...standing.flatMap((shape) => planMarks(shape, view, "station")),
       ...coming.flatMap((shape) => planMarks(shape, view, "outline")),
-      ...codeMarks(namedShapes(coming), view, lettering),
+      ...codeMarks(namedShapes(coming), view, lettering, lines),
     ];
   };
   return { heightMm: PICTURE_HEIGHT_MM + 3, draw };

@@ -114,15 +114,23 @@ function cutSheet(panel: Panel, lettering: Lettering): { readonly block: Block; 
     const from = paper(corner.x + 14, corner.y - height - 2);
     const seen = ({ x, y }: PackingPoint): PaperPoint => paper(from.x + x / scale, from.y + y / scale);
     const inner = seen({ x: edgeMm, y: edgeMm });
-    return [
+    const fixed = [
       boxMark(from, width, height, "outline"),
       boxMark(inner, width - (2 * edgeMm) / scale, height - (2 * edgeMm) / scale, "hidden"),
-      ...pieces.flatMap(({ stripId, linesMm }) => laidPieceMarks(stripId, linesMm, seen, lettering)),
       ...dimensionMarks(from, paper(from.x + width, from.y), -7, lengthMm),
       ...dimensionMarks(from, paper(from.x, from.y + height), 8, widthMm),
     ];
+    const coded = pieces.map(({ stripId, linesMm }) => ({ code: stripId, linesMm }));
+    const lines = fixed.filter((mark) => mark.kind === "line");
+    const room = {
+      left: corner.x,
+      right: corner.x + CONTENT_WIDTH_MM,
+      bottom: corner.y - height - 18,
+      top: corner.y,
+    };
+    return [...fixed, ...laidPieceMarks(coded, seen, { lines, labels: [], room, lettering }).marks];
   };
-  return { block: { heightMm: height + 16, draw, keepsWithNext: true }, scale };
+  return { block: { heightMm: height + 19, draw, keepsWithNext: true }, scale };
 }
 
 function bondPages({ bonds, bondCards, bondSteps }: PanelPlan, lettering: Lettering): readonly SheetBody[] {

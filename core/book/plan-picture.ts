@@ -47,6 +47,10 @@ export function planMarks(shape: SpaceShape, view: View, style: LineStyle): read
   );
 }
 
+/** The lines of shapes in plan, which words keep clear of. */
+export const linesOfPlan = (shapes: readonly SpaceShape[], view: View): readonly LineMark[] =>
+  shapes.flatMap((shape) => planMarks(shape, view, "outline")).filter((mark) => mark.kind === "line");
+
 /** The plan of a fence from its front to its rear. */
 const fenceLine = (shape: SpaceShape): readonly PaperPoint[] =>
   [...(planLoops(shape)[0] ?? [])].sort((a, b) => a.x - b.x || a.y - b.y);
@@ -62,16 +66,20 @@ export function codeMarks(
   lines: readonly LineMark[] = [],
 ): readonly Mark[] {
   const taken: Box[] = [];
+  const leaders: LineMark[] = [];
   const isClear = (box: Box) =>
     !taken.some((other) => overlap(other, box)) &&
-    lines.every((line) => clipLine(line, growBox(box, CLEAR_MM)).length === 0);
+    [...lines, ...leaders].every((line) => clipLine(line, growBox(box, CLEAR_MM)).length === 0);
   return shapes.flatMap((shape): readonly Mark[] => {
     const width = lettering.widthMm(shape.id, "mono", 2.5);
     const spots = codeSpots(shape, view, width);
     const own = spots.find((p) => isClear(codeBox(p, width)));
     const foot = own === undefined ? spots[0] : undefined;
-    const spot = own ?? (foot && spotsAround(foot).find((p) => isClear(codeBox(p, width))));
+    const isReached = (p: PaperPoint) =>
+      foot !== undefined && taken.every((box) => clipLine(leader(p, foot, width), box).length === 0);
+    const spot = own ?? (foot && spotsAround(foot).find((p) => isClear(codeBox(p, width)) && isReached(p)));
     if (spot === undefined) return [];
+    if (foot !== undefined) leaders.push(leader(spot, foot, width));
     taken.push(growBox(codeBox(spot, width), 0.3));
     return [
       textMark(paper(spot.x - width / 2, spot.y - 1.25), shape.id, { face: "mono", layer: "words" }),
@@ -145,7 +153,7 @@ function besideSpots(box: Box, view: View, codeMm: number): readonly PaperPoint[
 }
 
 /** The centre line of the car across a view, with its letters. */
-export function centreLineMarks(view: View): readonly Mark[] {
+export function centreLineMarks(view: View): readonly LineMark[] {
   const [from, to] = [onView(view, paper(view.box.left, 0)), onView(view, paper(view.box.right, 0))];
   return [lineMark([paper(from.x - 5, from.y), paper(to.x + 5, to.y)], "centre", "centre")];
 }

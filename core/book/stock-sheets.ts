@@ -1,13 +1,15 @@
-import { formatMm, formatNumber } from "../foundation/index.ts";
+import { at, formatMm, formatNumber, roundTo } from "../foundation/index.ts";
 import { boardPieces } from "../jig/index.ts";
 import type { PackingPoint } from "../packing/index.ts";
 import { type LaidGroup, type LaidStockSheet, type StockCut, seenLengthMm } from "../stock/index.ts";
 import { type Block, flowBlocks, headingBlock, paragraphBlock, tableBlocks } from "./blocks.ts";
+import type { Box } from "./boxes.ts";
 import { cautionWords } from "./cautions.ts";
 import { counted } from "./counted.ts";
 import { toolHazard } from "./cutting-words.ts";
 import type { Design } from "./design.ts";
 import { dimensionMarks } from "./dimensions.ts";
+import { clearPlace, type Label, type LabelsAround, type LedPlace } from "./label-beside.ts";
 import { laidPieceMarks } from "./laid-piece-marks.ts";
 import type { Lettering } from "./lettering.ts";
 import { boxMark, circleMark, lineMark, paper, textMark } from "./marks.ts";
@@ -124,13 +126,25 @@ function sheetPicture(
     const numbered = cuts.flatMap((cut, index) =>
       cut.kind === "straight" ? [{ cut, number: index + 1 }] : [],
     );
-    return [
+    const fixed = [
       ...edgeMarks(from, width, height, lengthMm < sheet.lengthMm),
-      ...pieces.flatMap(({ pieceId, linesMm }) => laidPieceMarks(pieceId, linesMm, seen, lettering)),
-      ...numbered.flatMap(({ cut, number }) => straightMarks(cut, number, seen)),
       ...dimensionMarks(from, paper(from.x + width, from.y), -9, lengthMm),
       ...dimensionMarks(from, paper(from.x, from.y + height), 8, widthMm),
+      ...numbered.map(({ cut }) => lineMark([seen(cut.from), seen(cut.to)], "fold")),
     ];
+    const coded = pieces.map(({ pieceId, linesMm }) => ({ code: pieceId, linesMm }));
+    const lines = fixed.filter((mark) => mark.kind === "line");
+    const room = {
+      left: corner.x,
+      right: corner.x + CONTENT_WIDTH_MM,
+      bottom: corner.y - height - 19,
+      top: corner.y,
+    };
+    const laid = laidPieceMarks(coded, seen, { lines, labels: [], room, lettering });
+    const outlines = laid.marks.filter((mark) => mark.kind === "line");
+    const around = { lines: [...lines, ...outlines], labels: laid.labels, room };
+    const cutLines = numbered.map(({ cut, number }) => ({ number, from: seen(cut.from), to: seen(cut.to) }));
+    return [...fixed, ...laid.marks, ...numberMarks(cutLines, around)];
   };
   return { block: { heightMm: height + 20, draw }, scale };
 }
@@ -145,26 +159,62 @@ function edgeMarks(from: PaperPoint, width: number, height: number, goesOn: bool
   ];
 }
 
-/** A straight cut with its number at its beginning. */
-function straightMarks(
-  cut: Extract<StockCut, { readonly kind: "straight" }>,
-  number: number,
-  seen: (p: PackingPoint) => PaperPoint,
+interface CutLine {
+  readonly number: number;
+  readonly from: PaperPoint;
+  readonly to: PaperPoint;
+}
+
+/** The numbers of straight cuts, each in a circle beside its cut, with a line to an end or the middle of it. */
+function numberMarks(
+  cuts: readonly CutLine[],
+  { lines, labels, room }: Pick<LabelsAround, "lines" | "labels"> & { readonly room: Box },
 ): readonly Mark[] {
-  const [from, to] = [seen(cut.from), seen(cut.to)];
-  const isUpright = Math.abs(from.x - to.x) < Math.abs(from.y - to.y);
-  const at = isUpright ? paper(to.x, to.y + 3.6) : paper(to.x + 3.6, to.y);
-  return [
-    lineMark([from, to], "fold"),
-    circleMark(at, 2.6, "thin"),
-    textMark(paper(at.x, at.y - 1.25), `${number}`, { heightMm: 2.5, anchor: "middle" }),
-  ];
+  const placed: Label[] = [];
+  const size = { widthMm: 2 * RING_MM + 0.6, heightMm: 2 * RING_MM + 0.6 };
+  for (const { number, from, to } of cuts) {
+    const halfway = paper((from.x + to.x) / 2, (from.y + to.y) / 2);
+    const feet = [to, from, halfway];
+    const { box, foot } = nearestPlace(feet, size, { lines, labels: [...labels, ...placed], room });
+    const middle = paper((box.left + box.right) / 2, (box.bottom + box.top) / 2);
+    const away = Math.hypot(foot.x - middle.x, foot.y - middle.y) || 1;
+    const start = paper(
+      middle.x + ((foot.x - middle.x) * RING_MM) / away,
+      middle.y + ((foot.y - middle.y) * RING_MM) / away,
+    );
+    placed.push({
+      box,
+      marks: [
+        circleMark(middle, RING_MM, "thin"),
+        textMark(paper(middle.x, middle.y - 1.25), `${number}`, { heightMm: 2.5, anchor: "middle" }),
+        lineMark([start, foot], "thin"),
+      ],
+    });
+  }
+  return placed.flatMap(({ marks }) => marks);
+}
+
+const RING_MM = 2.6;
+
+/** Of the places of the several feet the one nearest to its own, the first of equals. */
+function nearestPlace(
+  feet: readonly PaperPoint[],
+  size: { readonly widthMm: number; readonly heightMm: number },
+  around: Omit<LabelsAround, "lettering">,
+): LedPlace {
+  const places = feet.map((foot) => clearPlace([foot], size, around));
+  const awayMm = ({ box, foot }: LedPlace) =>
+    roundTo(Math.hypot((box.left + box.right) / 2 - foot.x, (box.bottom + box.top) / 2 - foot.y), 2);
+  return at(
+    [...places].sort((a, b) => (awayMm(a) || Infinity) - (awayMm(b) || Infinity)),
+    0,
+  );
 }
 
 function cutTable(sheet: LaidStockSheet, about: string, lettering: Lettering): readonly Block[] {
   const columns = [
     { title: "No.", widthMm: 12, face: "mono" as const, anchor: "end" as const },
-    { title: "Cut", widthMm: 100 },
+    { title: "Cut", widthMm: 124 },
     { title: "Length, mm", widthMm: 30, face: "mono" as const, anchor: "end" as const },
   ];
   const straight = sheet.cuts.filter((cut) => cut.kind === "straight");

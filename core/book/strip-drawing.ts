@@ -3,19 +3,11 @@ import { at, distanceFlat, type FlatPoint, formatNumber } from "../foundation/in
 import type { EdgeMark, MarkingTable } from "../marking/index.ts";
 import type { Part } from "../patterns/index.ts";
 import type { Block } from "./blocks.ts";
-import { boxOf, heightOf, widthOf } from "./boxes.ts";
+import { boxOf, heightOf, markBox, widthOf } from "./boxes.ts";
 import { dimensionMarks } from "./dimensions.ts";
 import type { Lettering } from "./lettering.ts";
-import {
-  arrowMarks,
-  lineMark,
-  type Placing,
-  paper,
-  placeMark,
-  placePoint,
-  textMark,
-  toPaper,
-} from "./marks.ts";
+import { markTicks } from "./mark-ticks.ts";
+import { arrowMarks, lineMark, type Placing, paper, placePoint, textMark, toPaper } from "./marks.ts";
 import { CONTENT_WIDTH_MM } from "./page-frame.ts";
 import type { Piece } from "./piece.ts";
 import { rulingLines, twistFigure } from "./ruling-lines.ts";
@@ -99,15 +91,17 @@ export function stripDrawing(
     const put = (p: PaperPoint) => placePoint(p, placing);
     const table = piece.ofStrip?.table;
     const finished = boxOf(piece.loops.flat());
+    const lines = piece.lines.map((line) => ({
+      ...line,
+      points: thin(line.points.map((p) => placePoint(p, placing))),
+    }));
+    const corners = cornerNumbers(strip, put, lettering);
     return [
-      ...piece.lines.map((line) => {
-        const placed = placeMark(line, placing);
-        return placed.kind === "line" ? { ...placed, points: thin(placed.points) } : placed;
-      }),
+      ...lines,
       ...(table === undefined
         ? []
         : numberRow(table, { put, top: put(paper(0, box.top)).y + 5.5, lettering })),
-      ...cornerNumbers(strip, put, lettering),
+      ...corners,
       ...dimensionMarks(
         put(paper(finished.left, finished.bottom)),
         put(paper(finished.right, finished.bottom)),
@@ -121,7 +115,11 @@ export function stripDrawing(
         NUMBER_ROOM_MM - 9,
         heightOf(finished),
       ),
-      ...markTicks(marks, put),
+      ...markTicks(marks, put, {
+        lettering,
+        lines: lines.filter(({ style }) => style === "cut"),
+        taken: corners.map((mark) => markBox(mark, lettering)),
+      }),
       ...twistFigures(part, piece, put),
       ...forwardMarks(paper(corner.x + 7, corner.y - 3), piece.arrow.turnRad),
     ];
@@ -148,24 +146,6 @@ function forwardMarks(middle: PaperPoint, turnRad: number): readonly Mark[] {
     ...arrowMarks(paper(middle.x - dx, y - dy), paper(middle.x + dx, y + dy), 3, "outline"),
     textMark(paper(middle.x + 9, y - 1.2), "forward", { face: "bold" }),
   ];
-}
-
-/** Ticks of the marks on edges, on paper, and their numbers inside the strip. */
-const TICK_MM = 1.5;
-const NUMBER_INSIDE_MM = 3;
-
-function markTicks(marks: readonly EdgeMark[], put: (p: PaperPoint) => PaperPoint): readonly Mark[] {
-  return marks.flatMap(({ at: place, inward, joint }): Mark[] => {
-    const p = put(toPaper(place));
-    const inside = (byMm: number) => paper(p.x + inward.u * byMm, p.y + inward.v * byMm);
-    const number = inside(NUMBER_INSIDE_MM);
-    return [
-      lineMark([inside(-TICK_MM), inside(TICK_MM)], "thin", "marks"),
-      ...(joint === undefined
-        ? []
-        : [textMark(paper(number.x, number.y - 0.9), joint.label, { heightMm: 2.5, anchor: "middle" })]),
-    ];
-  });
 }
 
 /** Twist along the rulings that are drawn, each beside its middle; those that would collide are left out. */

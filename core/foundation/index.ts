@@ -18,6 +18,7 @@ export { cumulate, gauss, gaussShort, integrate, integrateWithOpenEnds } from ".
 export { fail, type Outcome, type Result, succeed } from "./results.ts";
 export { bracketedRoot, cubicRootsWithin, quadraticRoots } from "./roots.ts";
 export { nodeLabel, sayEdge, sayNode } from "./say-node.ts";
+export { type LabelBox, stepClear } from "./step-clear.ts";
 export {
   CHORD_ERROR_MM,
   COINCIDENT_POINTS_MM,

@@ -1,14 +1,27 @@
 import { describe, expect, it } from "vitest";
 import { type DrawingSet, drawBook, drawTemplates } from "../../../core/book/index.ts";
-import { designTray } from "../../../core/design.ts";
+import { designTray, layOutCloth, layOutStock } from "../../../core/design.ts";
+import type { Project } from "../../../core/project/index.ts";
+import { type StarterName, starterOf, usualNumbers } from "../../../core/starters/index.ts";
 import { writePdf } from "../../../core/writers/index.ts";
 import { readExample } from "../../read-example.ts";
 import { readFonts } from "../../read-fonts.ts";
 import { type ReadPage, type ReadText, readPages } from "../writers/read-pages.ts";
 
 const fonts = readFonts();
-const demo = designTray(readExample("hill-climb-floor"));
-const practice = designTray(readExample("practice-piece"));
+/** As a book is printed: with everything laid out on its stock, else there are no pages of stock and cloth to look at. */
+const asPrinted = (project: Project) => layOutCloth(layOutStock(designTray(project)));
+const demo = asPrinted(readExample("hill-climb-floor"));
+const practice = asPrinted(readExample("practice-piece"));
+const tunnels = asPrinted(startedTray("two-tunnels"));
+
+/** A tray as a starter begins it. */
+function startedTray(name: StarterName): Project {
+  const starter = starterOf(name);
+  const made = starter?.make(usualNumbers(starter), { id: "tray", issuedOn: "2026-11-25" });
+  if (!made?.ok) throw new Error(`${name} cannot be begun`);
+  return made.value;
+}
 
 /** Letters of 2.5 mm are the smallest on A4 and A3 (ISO 3098, ISO 128); capitals of the two faces are 0.698 and 0.73 of the em. */
 const LEAST_EM_MM = 2.5 / 0.73;
@@ -66,6 +79,55 @@ function collisionsOf(page: ReadPage, number: number): readonly string[] {
   );
 }
 
+/** Lines as thick as outlines and cuts, mm (ISO 128-2: 0.5); thin ones may run under words. */
+const THICK_MM = 0.45;
+/** Pages on which not even a thin line runs through a code: they are read by the codes. */
+const READ_BY_CODES = /^(Stock|Jig|Cradle|Cloth plan|Panel|Glue-up)/;
+
+/** Words of a page that a line runs through: from a thickness on. */
+function struckOf(page: ReadPage, number: number, fromMm: number): readonly string[] {
+  const strokes = page.lines
+    .filter(({ widthMm }) => widthMm >= fromMm)
+    .flatMap(({ points, closed }) => {
+      const ends = closed ? [...points, ...points.slice(0, 1)] : points;
+      return ends.slice(1).map((to, i) => [ends[i] ?? to, to] as const);
+    });
+  return page.texts
+    .filter((text) => strokes.some(([from, to]) => doesStrike(text, from, to)))
+    .map(({ text }) => `page ${number}: a line through "${text}"`);
+}
+
+interface Point {
+  readonly x: number;
+  readonly y: number;
+}
+
+/** Whether a stroke runs through the letters: seen along their line, part of it lies between base line and capitals. */
+function doesStrike(text: ReadText, from: Point, to: Point): boolean {
+  const [c, s] = [Math.cos(text.turnRad), Math.sin(text.turnRad)];
+  const seen = ({ x, y }: Point) => [
+    (x - text.x) * c + (y - text.y) * s,
+    (y - text.y) * c - (x - text.x) * s,
+  ];
+  const [a, b] = [seen(from), seen(to)];
+  const limits = [
+    [TOUCH_MM, text.widthMm - TOUCH_MM],
+    [TOUCH_MM, 0.698 * text.emMm - TOUCH_MM],
+  ];
+  let [first, last] = [0, 1];
+  limits.forEach(([low = 0, high = 0], side) => {
+    const [start, way] = [a[side] ?? 0, (b[side] ?? 0) - (a[side] ?? 0)];
+    if (Math.abs(way) < 1e-9) {
+      if (start < low || start > high) first = 2;
+      return;
+    }
+    const shares = [(low - start) / way, (high - start) / way];
+    first = Math.max(first, Math.min(...shares));
+    last = Math.min(last, Math.max(...shares));
+  });
+  return first < last;
+}
+
 function outsideOf(page: ReadPage, number: number): readonly string[] {
   return page.texts
     .filter((text) => {
@@ -77,10 +139,16 @@ function outsideOf(page: ReadPage, number: number): readonly string[] {
     .map(({ text }) => `page ${number}: "${text}"`);
 }
 
-const SETS: readonly (readonly [string, () => DrawingSet])[] = [
+type NamedSet = readonly [string, () => DrawingSet];
+
+const BOOKS: readonly NamedSet[] = [
   ["the build book of the demo tray", () => drawBook(demo, fonts)],
-  ["the A4 templates of the demo tray", () => drawTemplates(demo, fonts).set],
   ["the build book of the practice piece", () => drawBook(practice, fonts)],
+  ["the build book of two tunnels", () => drawBook(tunnels, fonts)],
+];
+const SETS: readonly NamedSet[] = [
+  ...BOOKS,
+  ["the A4 templates of the demo tray", () => drawTemplates(demo, fonts).set],
   ["the A4 templates of the practice piece", () => drawTemplates(practice, fonts).set],
 ];
 
@@ -100,5 +168,18 @@ describe.each(SETS)("%s, read back", { timeout: 240_000 }, (_, draw) => {
       page.texts.filter(({ emMm }) => emMm < LEAST_EM_MM - 0.01).map(({ text }) => `page ${i + 1}: ${text}`),
     );
     expect(small).toEqual([]);
+  });
+});
+
+describe.each(BOOKS)("%s, read by its codes", { timeout: 240_000 }, (_, draw) => {
+  const set = draw();
+  const reading = readPages(writePdf(set, fonts));
+
+  it("has no code that a line runs through, and no words through which a thick line runs", async () => {
+    const struck = (await reading).flatMap((page, i) => {
+      const isByCodes = READ_BY_CODES.test(set.pages[i]?.name ?? "");
+      return struckOf(page, i + 1, isByCodes ? 0 : THICK_MM);
+    });
+    expect(struck).toEqual([]);
   });
 });

@@ -6,7 +6,7 @@ import { boundsOf, fitScale, pathOf, type Scale, type Spot } from "../../drawing
 import { HelpMark } from "../../help/index.ts";
 import { useView } from "../../stores/index.ts";
 import { planPath, useStripShapes } from "../plan/index.ts";
-import { labelRows } from "./label-rows.ts";
+import { type CodePlace, codePlaces } from "./code-places.ts";
 import { useRibDrag } from "./use-rib-drag.ts";
 
 const MARGIN_PX = 56;
@@ -65,7 +65,7 @@ function Picture({ design, set, chosenId, scale }: PictureProps) {
   const [left, top] = scale.toPx([Math.min(one.x, other.x), Math.max(one.y, other.y)]);
   const [right, bottom] = scale.toPx([Math.max(one.x, other.x), Math.min(one.y, other.y)]);
   const [, centre] = scale.toPx([0, 0]);
-  const rows = rowsOfCodes(set.ribs, scale);
+  const places = codePlaces(set, scale);
   const { pull, handlersOf } = useRibDrag(set.ribs, scale.pixelsPerMm);
   return (
     <svg
@@ -87,8 +87,8 @@ function Picture({ design, set, chosenId, scale }: PictureProps) {
       <line className="centre-line" x1={left - 24} x2={right + 24} y1={centre} y2={centre} />
       {set.ribs.map((rib) => (
         <RibMark
-          row={rows.get(rib.id) ?? 0}
           key={rib.id}
+          place={places.get(rib.id) ?? { code: [0, 0], number: [0, 0] }}
           rib={rib}
           set={set}
           scale={scale}
@@ -101,21 +101,6 @@ function Picture({ design, set, chosenId, scale }: PictureProps) {
   );
 }
 
-/** A code and the number at the other end, with air between, and how far its rows stand apart. */
-const CODE_PX = 46;
-const ROW_PX = 15;
-
-/** Rows of the codes of ribs across; a rib on the left stands in the row of its image. */
-function rowsOfCodes(ribs: readonly Rib[], scale: Scale): ReadonlyMap<string, number> {
-  const across = ribs.filter(({ runs }) => runs === "across");
-  const named = across.filter(({ id }) => !id.endsWith("L"));
-  const rows = labelRows(
-    named.map(({ id, atMm }) => ({ id, atPx: scale.toPx([atMm, 0])[0] })),
-    CODE_PX,
-  );
-  return new Map(across.map(({ id }) => [id, rows.get(id) ?? rows.get(id.replace(/L$/, "R")) ?? 0]));
-}
-
 const boxOf = (a: PlanPoint, b: PlanPoint): readonly Spot[] => [
   [a.x, a.y],
   [b.x, a.y],
@@ -124,8 +109,7 @@ const boxOf = (a: PlanPoint, b: PlanPoint): readonly Spot[] => [
 ];
 
 interface RibMarkProps {
-  /** How many rows its code stands away from its end. */
-  readonly row: number;
+  readonly place: CodePlace;
   readonly rib: Rib;
   readonly set: RibSet;
   readonly scale: Scale;
@@ -135,7 +119,7 @@ interface RibMarkProps {
   readonly handlers: Partial<ReturnType<ReturnType<typeof useRibDrag>["handlersOf"]>>;
 }
 
-function RibMark({ row, rib, set, scale, isChosen, byMm, handlers }: RibMarkProps) {
+function RibMark({ place, rib, set, scale, isChosen, byMm, handlers }: RibMarkProps) {
   const select = useView((view) => view.select);
   const line = set.baseboard.lines.find(({ ribId }) => ribId === rib.id);
   if (line === undefined) return null;
@@ -143,10 +127,7 @@ function RibMark({ row, rib, set, scale, isChosen, byMm, handlers }: RibMarkProp
   const to = scale.toPx([line.to.x, line.to.y]);
   const widthPx = Math.max(1.5, rib.thicknessMm * scale.pixelsPerMm);
   const body = bodyShift(rib, widthPx / 2);
-  const [x, y] =
-    rib.runs === "across"
-      ? [from[0], Math.min(from[1], to[1]) - 8 - row * ROW_PX]
-      : [Math.max(from[0], to[0]) + 8, from[1] + 4];
+  const [[x, y], [numberX, numberY]] = [place.code, place.number];
   const ends = { x1: from[0], y1: from[1], x2: to[0], y2: to[1] };
   return (
     // biome-ignore lint/a11y/noStaticElementInteractions: the same choice is in the cutting list for keys
@@ -175,12 +156,7 @@ function RibMark({ row, rib, set, scale, isChosen, byMm, handlers }: RibMarkProp
         {rib.id}
       </text>
       {rib.runs === "across" ? (
-        <text
-          className="station-number"
-          x={x}
-          y={Math.max(from[1], to[1]) + 16 + row * ROW_PX}
-          textAnchor="middle"
-        >
+        <text className="station-number" x={numberX} y={numberY} textAnchor="middle">
           {formatNumber(rib.atMm + byMm, 0)}
         </text>
       ) : null}
