@@ -1,9 +1,10 @@
 import { at, formatMm } from "../foundation/index.ts";
 import type { Solid } from "../solids/index.ts";
-import { type Block, flowBlocks, headingBlock, paragraphBlock } from "./blocks.ts";
+import { type Block, headingBlock, paragraphBlock } from "./blocks.ts";
 import { type Box, boxOf, widthOf } from "./boxes.ts";
 import type { Design } from "./design.ts";
 import { dimensionMarks } from "./dimensions.ts";
+import { flowEvenly } from "./flow-evenly.ts";
 import type { Lettering } from "./lettering.ts";
 import { lineMark, loopMark, paper, textMark } from "./marks.ts";
 import { CONTENT, CONTENT_WIDTH_MM, type SheetBody } from "./page-frame.ts";
@@ -50,7 +51,7 @@ export function sectionSheets(
       sectionBlock(station, parts, { box, scale, lettering, isMirrored }),
     ),
   ];
-  return flowBlocks(blocks, CONTENT).map((marks) => ({
+  return flowEvenly(blocks, CONTENT).map((marks) => ({
     title: "Cross-sections",
     documentType: "arrangement",
     scale: `1:${scale}`,
