@@ -19,7 +19,7 @@ interface Card {
 
 /** Sizes of a card and the room between two, mm. */
 const CARD_WIDTH_MM = 54;
-const CARD_HEIGHT_MM = 34;
+const CARD_HEIGHT_MM = 30;
 const ROOM_MM = 4;
 /** What is left of a card's long side at its top, at least. */
 const LEAST_TOP_MM = 14;

@@ -46,28 +46,47 @@ export function gaugeWords(window: PageWindow): readonly (readonly TextMark[])[]
   }));
   if (bar === undefined || square === undefined) return [];
   const level = barIsLevel(window);
-  const along = (share: number): TextMark =>
+  const along = (share: number, beyondMm: number): TextMark =>
     level
-      ? textMark(paper(bar.left + (bar.right - bar.left) * share, bar.bottom + 3.2), "bar 200 mm", {
-          anchor: "middle",
-          layer: "gauge",
-        })
-      : textMark(paper(bar.left + 2.8, bar.bottom + (bar.top - bar.bottom) * share), "bar 200 mm", {
-          anchor: "middle",
-          turnRad: Math.PI / 2,
-          layer: "gauge",
-        });
-  const inSquare = (x: number, y: number, anchor: "start" | "end"): TextMark =>
+      ? textMark(
+          paper(bar.left + (bar.right - bar.left) * share, bar.bottom + 3.2 + beyondMm),
+          "bar 200 mm",
+          {
+            anchor: "middle",
+            layer: "gauge",
+          },
+        )
+      : textMark(
+          paper(bar.left + 2.8 + beyondMm, bar.bottom + (bar.top - bar.bottom) * share),
+          "bar 200 mm",
+          {
+            anchor: "middle",
+            turnRad: Math.PI / 2,
+            layer: "gauge",
+          },
+        );
+  const inSquare = (x: number, y: number, anchor: TextMark["anchor"]): TextMark =>
     textMark(paper(x, y), "100 mm square", { anchor, layer: "gauge" });
   const [left, right] = [square.left + 1.5, square.right - 1.5];
   return [
-    [0.5, 0.3, 0.7, 0.15, 0.85, 0.4, 0.6].map(along),
-    [square.bottom + 1.5, square.top - 4, square.bottom + 30, square.bottom + 60].flatMap((y) => [
-      inSquare(right, y, "end"),
-      inSquare(left, y, "start"),
-    ]),
+    [0, OTHER_SIDE_MM].flatMap((beyondMm) => BAR_SHARES.map((share) => along(share, beyondMm))),
+    SQUARE_WORDS_MM.flatMap((upMm) => {
+      const y = square.bottom + upMm;
+      return [
+        inSquare(right, y, "end"),
+        inSquare(left, y, "start"),
+        ...[0.5, 0.35, 0.65, 0.25, 0.75].map((share) => inSquare(left + (right - left) * share, y, "middle")),
+      ];
+    }),
   ];
 }
+
+/** Along the bar, where its words may stand, best first; and how far beyond it they stand on its other side, mm. */
+const BAR_SHARES = [0.5, 0.3, 0.7, 0.15, 0.85, 0.4, 0.6, 0.22, 0.78, 0.35, 0.65, 0.45, 0.55, 0.1, 0.9];
+const OTHER_SIDE_MM = 4.6;
+
+/** Above the lower side of the square, where its words may stand, best first, mm. */
+const SQUARE_WORDS_MM = [1.5, SQUARE_MM - 4, 30, 60, 10, 20, 40, 50, 70, 80, -4, SQUARE_MM + 1.5];
 
 /** What bar and square cover of a window, from its lower left corner, mm of the window. */
 export function gaugeBoxes(window: PageWindow): readonly Box[] {

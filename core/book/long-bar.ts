@@ -92,7 +92,7 @@ export function longBarMarks({ lengthMm, from, to }: LongBar, shown: Box): reado
 /** Along the bar from its end, where its words may stand, mm. */
 const WORDS_MM = [3, 12, 25, 45, 60, 75, 110, 130];
 
-/** Beside the bar on the pages of its ends: how long it is and over which pages; the places where the words may stand. */
+/** On the outer side of the bar, away from the pieces, on the pages of its ends: how long it is and over which pages; the places where the words may stand. */
 export function longBarWords(bar: LongBar, tile: Tile): readonly TextMark[] {
   const { lengthMm, from, to, fromTile, toTile } = bar;
   if (tile.name !== fromTile && tile.name !== toTile) return [];
@@ -102,7 +102,7 @@ export function longBarWords(bar: LongBar, tile: Tile): readonly TextMark[] {
   return WORDS_MM.map((alongMm) => {
     const by = isFirst ? alongMm : -alongMm;
     return textMark(
-      isLevel ? paper(end.x + by, end.y + 0.7) : paper(end.x - 0.7, end.y + by),
+      isLevel ? paper(end.x + by, end.y - 3.2) : paper(end.x - 0.7, end.y + by),
       `long bar ${formatNumber(lengthMm, 0)} mm, ${fromTile} to ${toTile}`,
       { anchor: isFirst ? "start" : "end", turnRad: isLevel ? 0 : Math.PI / 2, layer: "gauge" },
     );

@@ -5,6 +5,7 @@ import { type EdgeMark, hasBevels, type MarkingTable } from "../marking/index.ts
 import type { Part } from "../patterns/index.ts";
 import { type Box, boxesOverlap, boxOf, heightOf, textCorners } from "./boxes.ts";
 import { chordsAt } from "./chords.ts";
+import { clipLine } from "./clip.ts";
 import { bladeWords } from "./cutting-words.ts";
 import type { Design } from "./design.ts";
 import { BEYOND_FIGURES_MM, edgeFigures, edgeTicks } from "./edge-figures.ts";
@@ -168,8 +169,8 @@ export function freest(choices: readonly TextMark[], room: LabelRoom): TextMark 
 }
 
 /**
- * Texts one after the other, each at the first of its places that is clear of all words before it and of what is to stay
- * free; else clear of the words alone; one that finds no such place is left out: the sheet of the piece has it.
+ * Texts one after the other, each at the first of its places that is clear of all words before it, of the lines to cut by and
+ * of what is to stay free; else clear of the words and those lines; else of the words alone; one that finds no such place is left out: the sheet of the piece has it.
  */
 function placeWords(
   wanted: readonly (readonly TextMark[])[],
@@ -177,18 +178,30 @@ function placeWords(
   room: LabelRoom,
 ): readonly TextMark[] {
   const placed: TextMark[] = [];
+  const cuts = room.piece.lines.filter(({ style }) => style === "cut");
   const taken = [...boxesOf(words, room.lettering)];
   for (const choices of wanted) {
     const isOff = (boxes: readonly Box[]) => (mark: TextMark) => {
       const box = boxOf(textCorners(mark, room.lettering));
       return !boxes.some((other) => boxesOverlap(box, other));
     };
-    const mark = choices.find(isOff([...taken, ...room.avoid])) ?? choices.find(isOff(taken));
+    const isUncut = (mark: TextMark) => !isStruck(mark, cuts, room.lettering);
+    const clear = choices.filter(isOff(taken));
+    const mark =
+      clear.find((one) => isUncut(one) && isOff(room.avoid)(one)) ?? clear.find(isUncut) ?? clear[0];
     if (mark === undefined) continue;
     placed.push(mark);
     taken.push(...boxesOf([mark], room.lettering));
   }
   return placed;
+}
+
+/** Whether one of the lines runs through a text: seen in its own frame, where it stands level. */
+function isStruck(mark: TextMark, lines: readonly LineMark[], lettering: Lettering): boolean {
+  const [c, s] = [Math.cos(mark.turnRad), Math.sin(mark.turnRad)];
+  const levelled = ({ x, y }: PaperPoint): PaperPoint => paper(x * c + y * s, y * c - x * s);
+  const box = boxOf(textCorners(mark, lettering).map(levelled));
+  return lines.some((line) => clipLine({ ...line, points: line.points.map(levelled) }, box).length > 0);
 }
 
 /** Letters along an edge, and where they would be longer than it, mm. */
@@ -200,13 +213,17 @@ const ASIDE_MM = 2;
 /** Shortest edge that gets words, mm. */
 const LABELLED_EDGE_MM = 40;
 
-/** The places for the words of every edge; on an edge too short for all of them its name is left out. */
+/**
+ * The places for the words of every edge where no line to cut by runs through them; on an edge too short for all of them its
+ * name is left out.
+ */
 function edgeLabels(
   design: Design,
   strip: Strip,
   part: Part,
-  { marks, lettering }: LabelRoom,
+  { marks, lettering, piece }: LabelRoom,
 ): readonly (readonly TextMark[])[] {
+  const cuts = piece.lines.filter(({ style }) => style === "cut");
   const widthMm = (words: string, heightMm: number) => lettering.widthMm(words, "sans", heightMm);
   return strip.loops
     .flatMap(({ edges }) => edges)
@@ -220,7 +237,13 @@ function edgeLabels(
       const heightMm = widthMm(label, EDGE_LETTERS_MM) > lengthMm ? SMALL_LETTERS_MM : EDGE_LETTERS_MM;
       const isMarked = marks.some(({ edgeIndex }) => edgeIndex === index);
       const asideMm = isMarked ? BEYOND_FIGURES_MM : ASIDE_MM;
-      return [SHARES.map((share) => ({ ...insideEdge(points, label, share, asideMm), heightMm }))];
+      return [
+        [0, 3, 7]
+          .flatMap((furtherMm) =>
+            SHARES.map((share) => ({ ...insideEdge(points, label, share, asideMm + furtherMm), heightMm })),
+          )
+          .filter((mark) => !isStruck(mark, cuts, lettering)),
+      ];
     });
 }
 

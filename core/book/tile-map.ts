@@ -13,8 +13,8 @@ import { thin } from "./thin-points.ts";
 import type { DrawingPage, LineStyle, Mark, PaperPoint } from "./types.ts";
 
 /** The smallest picture of a layout on the map, mm. */
-const CELL_WIDTH_MM = 80;
-const CELL_HEIGHT_MM = 62;
+const CELL_WIDTH_MM = 55;
+const CELL_HEIGHT_MM = 42;
 
 /** How the layouts are spread over map pages. */
 const mapGrid = (window: PageWindow): Grid =>
@@ -128,10 +128,6 @@ function layoutPicture(
       },
     ),
     textMark(paper(cell.left, cell.top - 8), shorten(ids, "mono", 2.5, fit), { face: "mono" }),
-    ...bands.map((corners) => {
-      const box = boxOf(corners);
-      return boxMark(paper(box.left, box.bottom), widthOf(box), heightOf(box), "register");
-    }),
     ...layout.pieces.flatMap((placed) =>
       placed.lines
         .filter((line) => line.style === "cut")
@@ -140,6 +136,11 @@ function layoutPicture(
     ...bands.flatMap((corners, i): readonly Mark[] =>
       nameOnWhite(boxOf(corners), at(layout.tiles, i).name, lettering),
     ),
+    // Over the white of the names, which is wider than a narrow page.
+    ...bands.map((corners) => {
+      const box = boxOf(corners);
+      return boxMark(paper(box.left, box.bottom), widthOf(box), heightOf(box), "register");
+    }),
   ];
 }
 

@@ -3,7 +3,16 @@ import { boxesOverlap, boxHolds, boxOf, growBox, markBox, textCorners, widthOf }
 import { clipLine } from "./clip.ts";
 import { gaugeFrames, gaugeMarks, gaugeWords } from "./gauge-marks.ts";
 import { longBar, longBarMarks, longBarWords } from "./long-bar.ts";
-import { lineMark, type Placing, paper, placeMark, placePoint, type TextMark, textMark } from "./marks.ts";
+import {
+  type LineMark,
+  lineMark,
+  type Placing,
+  paper,
+  placeMark,
+  placePoint,
+  type TextMark,
+  textMark,
+} from "./marks.ts";
 import type { PageWindow } from "./page-window.ts";
 import { setOutCrosses } from "./set-out-crosses.ts";
 import type { PlacedPiece, TemplateLayout, Tile } from "./template-layouts.ts";
@@ -42,6 +51,7 @@ export function tilePage(
     setOut.push(...setOutCrosses(placed, { ...room, taken }));
   }
   const printed = [...words, ...setOut].map((mark) => placeMark(mark, placing));
+  const heightMm = window.cutToLength ? cutLength(layout, window) : window.paperHeightMm;
   const bar = longBar(layout, window);
   const barWords = (bar ? longBarWords(bar, tile) : []).map((mark) => ({
     ...mark,
@@ -50,7 +60,7 @@ export function tilePage(
   return {
     name: `${tile.name} of layout ${layout.number}`,
     widthMm: window.paperWidthMm,
-    heightMm: window.cutToLength ? cutLength(layout, window) : window.paperHeightMm,
+    heightMm,
     marks: [
       ...drawn.map((mark) => placeMark(mark, placing)),
       ...printed,
@@ -58,11 +68,11 @@ export function tilePage(
         placeMark(mark, placing),
       ),
       ...gaugeMarks(window).filter(({ kind }) => kind !== "text"),
-      ...clearTexts(
-        [barWords, ...neighbours(layout, tile, setting), ...gaugeWords(window)],
-        printed,
+      ...clearTexts([barWords, ...neighbours(layout, tile, setting), ...gaugeWords(window)], printed, {
+        lines: drawn.map((line) => ({ ...line, points: line.points.map((p) => placePoint(p, placing)) })),
+        heightMm,
         setting,
-      ),
+      }),
       ...tileHeading({ layout, tile, inside, pageNumber }, setting),
     ],
   };
@@ -139,16 +149,35 @@ function crosses(shown: Box, window: PageWindow): readonly Mark[] {
   );
 }
 
-/** Each text at the first of its places that is clear of what is printed already, else at its first. */
+interface PageAround {
+  readonly lines: readonly LineMark[];
+  readonly heightMm: number;
+  readonly setting: TemplateSetting;
+}
+
+/**
+ * Each text at the first of its places on the paper that is clear of all that is printed, else of the words and the thick
+ * lines, else of the words.
+ */
 function clearTexts(
   wanted: readonly (readonly TextMark[])[],
   printed: readonly Mark[],
-  { lettering }: TemplateSetting,
+  { lines, heightMm, setting: { lettering, window } }: PageAround,
 ): readonly TextMark[] {
   const taken = printed.filter(({ kind }) => kind === "text").map((mark) => markBox(mark, lettering));
+  const thick = lines.filter(({ style }) => style === "cut" || style === "outline");
+  const paperBox = growBox(boxOf([paper(0, 0), paper(window.paperWidthMm, heightMm)]), -window.marginMm);
+  const isOff = (crossing: readonly LineMark[]) => (mark: TextMark) => {
+    const box = markBox(mark, lettering);
+    return (
+      boxHolds(paperBox, box) &&
+      !taken.some((other) => boxesOverlap(other, box)) &&
+      crossing.every((line) => clipLine(line, box).length === 0)
+    );
+  };
   return wanted.flatMap((choices) => {
-    const isClear = (mark: TextMark) => !taken.some((box) => boxesOverlap(box, markBox(mark, lettering)));
-    const chosen = choices.find(isClear) ?? choices[0];
+    const chosen =
+      choices.find(isOff(lines)) ?? choices.find(isOff(thick)) ?? choices.find(isOff([])) ?? choices[0];
     if (chosen === undefined) return [];
     taken.push(markBox(chosen, lettering));
     return [chosen];
@@ -156,7 +185,13 @@ function clearTexts(
 }
 
 /** Along an edge, where the name of the neighbour may stand, best first. */
-const TAPE_SHARES = [0.62, 0.75, 0.5, 0.38, 0.25, 0.87, 0.13];
+const TAPE_SHARES = [
+  0.62, 0.75, 0.5, 0.38, 0.25, 0.87, 0.13, 0.56, 0.68, 0.44, 0.31, 0.81, 0.19, 0.59, 0.65, 0.47, 0.53, 0.34,
+  0.72,
+];
+
+/** A second row inward, where the first runs along a line. */
+const TAPE_ROW_MM = 4;
 
 /** The names of the pages that are taped to this one, at its edges: for each the places where it may stand. */
 function neighbours(
@@ -170,18 +205,44 @@ function neighbours(
   const width = window.widthMm * window.correctionX;
   const height = layout.windowHeightMm * window.correctionY;
   const [x, y] = [window.marginMm, window.marginMm];
-  const places: readonly (readonly [string | undefined, (share: number) => PaperPoint, number])[] = [
-    [nameAt(tile.column - 1, tile.row), (share) => paper(x + 4, y + height * share), Math.PI / 2],
-    [nameAt(tile.column + 1, tile.row), (share) => paper(x + width - 1.5, y + height * share), Math.PI / 2],
-    [nameAt(tile.column, tile.row - 1), (share) => paper(x + width * share, y + height - 4), 0],
-    [nameAt(tile.column, tile.row + 1), (share) => paper(x + width * share, y + 1.5), 0],
+  const places: readonly (readonly [
+    string | undefined,
+    (share: number, row: number) => PaperPoint,
+    number,
+  ])[] = [
+    [
+      nameAt(tile.column - 1, tile.row),
+      (share, row) => paper(x + 4 + row * TAPE_ROW_MM, y + height * share),
+      Math.PI / 2,
+    ],
+    [
+      nameAt(tile.column + 1, tile.row),
+      (share, row) => paper(x + width - 1.5 - row * TAPE_ROW_MM, y + height * share),
+      Math.PI / 2,
+    ],
+    [
+      nameAt(tile.column, tile.row - 1),
+      (share, row) => paper(x + width * share, y + height - 4 - row * TAPE_ROW_MM),
+      0,
+    ],
+    [
+      nameAt(tile.column, tile.row + 1),
+      (share, row) => paper(x + width * share, y + 1.5 + row * TAPE_ROW_MM),
+      0,
+    ],
   ];
   return places.flatMap(([name, spotAt, turnRad]) =>
     name === undefined
       ? []
       : [
-          TAPE_SHARES.map((share) =>
-            textMark(spotAt(share), `tape ${name} here`, { anchor: "middle", turnRad, layer: "register" }),
+          [0, 1].flatMap((row) =>
+            TAPE_SHARES.map((share) =>
+              textMark(spotAt(share, row), `tape ${name} here`, {
+                anchor: "middle",
+                turnRad,
+                layer: "register",
+              }),
+            ),
           ),
         ],
   );

@@ -146,11 +146,17 @@ const BOOKS: readonly NamedSet[] = [
   ["the build book of the practice piece", () => drawBook(practice, fonts)],
   ["the build book of two tunnels", () => drawBook(tunnels, fonts)],
 ];
-const SETS: readonly NamedSet[] = [
-  ...BOOKS,
-  ["the A4 templates of the demo tray", () => drawTemplates(demo, fonts).set],
-  ["the A4 templates of the practice piece", () => drawTemplates(practice, fonts).set],
+const onPaper = (design: typeof demo, size: "A4" | "A3" | "roll") => {
+  const paper = { ...design.project.paper, size };
+  return drawTemplates({ ...design, project: { ...design.project, paper } }, fonts).set;
+};
+const TEMPLATES: readonly NamedSet[] = [
+  ["the A4 templates of the demo tray", () => onPaper(demo, "A4")],
+  ["the A3 templates of the demo tray", () => onPaper(demo, "A3")],
+  ["the templates of the demo tray on a roll", () => onPaper(demo, "roll")],
+  ["the A4 templates of the practice piece", () => onPaper(practice, "A4")],
 ];
+const SETS: readonly NamedSet[] = [...BOOKS, ...TEMPLATES];
 
 describe.each(SETS)("%s, read back", { timeout: 240_000 }, (_, draw) => {
   const reading = readPages(writePdf(draw(), fonts));
@@ -181,5 +187,17 @@ describe.each(BOOKS)("%s, read by its codes", { timeout: 240_000 }, (_, draw) =>
       return struckOf(page, i + 1, isByCodes ? 0 : THICK_MM);
     });
     expect(struck).toEqual([]);
+  });
+});
+
+/** Names of lines stand on their line, also in a plank that is narrower than they are. */
+const ON_A_LINE = /"(rib \w+|fence .*|centre line.*|datum.*|\d+)"$/;
+
+describe.each(TEMPLATES)("%s, read to cut by", { timeout: 240_000 }, (_, draw) => {
+  const reading = readPages(writePdf(draw(), fonts));
+
+  it("have no words through which a line to cut by runs, so that none is cut apart", async () => {
+    const struck = (await reading).flatMap((page, i) => struckOf(page, i + 1, THICK_MM));
+    expect(struck.filter((words) => !ON_A_LINE.test(words))).toEqual([]);
   });
 });
