@@ -1,8 +1,9 @@
 import type { PlanPoint } from "../foundation/index.ts";
 import { type MappedPly, mapWords, type PatchMap } from "../skins/index.ts";
-import { type Block, flowBlocks, gapBlock, headingBlock, paragraphBlock } from "./blocks.ts";
+import { type Block, gapBlock, headingBlock, paragraphBlock, togetherBlocks } from "./blocks.ts";
 import { type Box, boxOf, heightOf, widthOf } from "./boxes.ts";
 import type { Design } from "./design.ts";
+import { flowEvenly } from "./flow-evenly.ts";
 import type { Lettering } from "./lettering.ts";
 import { type LineMark, lineMark, paper, textMark } from "./marks.ts";
 import { CONTENT, CONTENT_WIDTH_MM, contentOf, type PaperFormat, type SheetBody } from "./page-frame.ts";
@@ -63,13 +64,19 @@ function flatPages(maps: readonly PatchMap[], lettering: Lettering): readonly Sh
   const scale = standardScale({ widthMm: widest(maps), heightMm: heightOf(box) }, room);
   const blocks: readonly Block[] = [
     paragraphBlock(`${FLAT_WORDS} ${KEY}`, CONTENT_WIDTH_MM, lettering),
-    ...maps.flatMap((map) => [
-      { ...headingBlock(mapWords(map)), keepsWithNext: true as const },
-      ...map.plies.map((ply) =>
-        pictureBlock({ map, ply, box: boundsOf([map]), scale, widthMm: CONTENT_WIDTH_MM, lettering }),
+    // All plies of a face on one page, under its name.
+    ...maps.flatMap((map) =>
+      togetherBlocks(
+        [
+          headingBlock(mapWords(map)),
+          ...map.plies.map((ply) =>
+            pictureBlock({ map, ply, box: boundsOf([map]), scale, widthMm: CONTENT_WIDTH_MM, lettering }),
+          ),
+          gapBlock(1),
+        ],
+        heightOf(CONTENT),
       ),
-      gapBlock(1),
-    ]),
+    ),
   ];
   return pagesOf(blocks, CONTENT, { title: "Patches, laid flat", scale: `1:${scale}`, format: "A4" });
 }
@@ -85,7 +92,7 @@ const pagesOf = (
   area: Box,
   { title, scale, format }: { readonly title: string; readonly scale: string; readonly format: PaperFormat },
 ): readonly SheetBody[] =>
-  flowBlocks(blocks, area).map((marks) => ({ title, documentType: "patches", scale, format, marks }));
+  flowEvenly(blocks, area).map((marks) => ({ title, documentType: "patches", scale, format, marks }));
 
 interface Picture {
   readonly map: PatchMap;

@@ -219,16 +219,25 @@ function cutTable(sheet: LaidStockSheet, about: string, lettering: Lettering): r
   ];
   const straight = sheet.cuts.filter((cut) => cut.kind === "straight");
   const outlines = sheet.cuts.filter((cut) => cut.kind === "outline");
-  const rows = [
-    ...straight.map((cut, index) => [`${index + 1}`, straightWords(cut), formatMm(cut.lengthMm)]),
-    ...outlines.map((cut, index) => [
-      `${straight.length + index + 1}`,
-      `around ${cut.pieceId}`,
-      formatMm(cut.lengthMm),
-    ]),
+  const straightRows = straight.map((cut, i) => [`${i + 1}`, straightWords(cut), formatMm(cut.lengthMm)]);
+  const outlineRows = outlines.map(({ pieceId, lengthMm }, i) => [
+    `${straight.length + i + 1}`,
+    `around ${pieceId}`,
+    formatMm(lengthMm),
+  ]);
+  if (outlines.length < MANY_OUTLINES)
+    return tableBlocks(columns, [...straightRows, ...outlineRows], lettering, about);
+  const half = Math.ceil(outlineRows.length / 2);
+  const pairs = outlineRows.slice(0, half).map((row, i) => [...row, ...(outlineRows[half + i] ?? [])]);
+  const narrow = columns.map((column) => (column.title === "Cut" ? { ...column, widthMm: 38 } : column));
+  return [
+    ...(straightRows.length > 0 ? tableBlocks(columns, straightRows, lettering, about) : []),
+    ...tableBlocks([...narrow, ...narrow], pairs, lettering, about),
   ];
-  return tableBlocks(columns, rows, lettering, about);
 }
+
+/** So many outlines stand in two columns: down the left one first, then down the right one. */
+const MANY_OUTLINES = 10;
 
 function straightWords({ from, to }: Extract<StockCut, { readonly kind: "straight" }>): string {
   return Math.abs(from.x - to.x) < 1e-9

@@ -201,3 +201,22 @@ describe.each(TEMPLATES)("%s, read to cut by", { timeout: 240_000 }, (_, draw) =
     expect(struck.filter((words) => !ON_A_LINE.test(words))).toEqual([]);
   });
 });
+
+describe("pages of pictures in the book of the demo tray", () => {
+  const { pages } = drawBook(demo, fonts);
+  const topTextOf = (page: (typeof pages)[number]) =>
+    page.marks
+      .flatMap((mark) => (mark.kind === "text" && mark.text !== "" ? [mark] : []))
+      .reduce((top, mark) => (mark.at.y > top.at.y ? mark : top)).text;
+
+  it("begin with what is shown: no ply of a face stands on a page without the face's name", () => {
+    const flats = pages.filter(({ name }) => name === "Patches, laid flat");
+    expect(flats.length).toBeGreaterThan(2);
+    for (const page of flats) expect(topTextOf(page)).toMatch(/face|side/i);
+  });
+
+  it("have the order to cut in on the page of the sheet", () => {
+    const sheets = pages.filter(({ name }) => name.startsWith("Stock"));
+    expect(sheets).toHaveLength(demo.stock.reduce((sum, { sheets: laid }) => sum + laid.length, 0));
+  });
+});
