@@ -20,16 +20,26 @@ export function edgeWords(design: Design, strip: Strip, part: Part, edge: FlatEd
   const measured = measuredEdge(strip, edge) ?? part.edges.find(({ edgeId }) => edgeId === edge.edgeId);
   const bevels = bevelRange(measured?.bevels ?? [], part.kind);
   const bevel = bevels === "square" ? bevels : `bevel ${bevels}`;
-  if (measured?.opening)
-    return measured.opening.cut === "upright" ? `upright wall: ${bevel}` : "opening, square";
+  if (measured?.opening) {
+    const wall = measured.opening.cut === "upright" ? `upright wall: ${bevel}` : "opening, square";
+    return `${wall}${letInWords(edge)}`;
+  }
   if (joints.length === 0)
-    return edge.role === "free" ? `free edge, ${bevel}${pastWords(edge)}` : `joint, ${bevel}`;
+    return edge.role === "free" ? `${freeWords(edge, bevel)}${pastWords(edge)}` : `joint, ${bevel}`;
   const spare =
     edge.spare?.for === "gap" ? `; ${formatMm(edge.spare.lengthMm)} mm spare, cut to the gap` : "";
   if (joints.length === 1)
     return joints.map((joint) => `joins ${otherPart(joint, part)}, ${cutWords(joint, bevel)}${spare}`).join();
   return `${joints.map((joint) => `joins ${jointWords(joint, part)}`).join("; ")}${spare}`;
 }
+
+const freeWords = (edge: FlatEdge, bevel: string): string => `free edge, ${bevel}${letInWords(edge)}`;
+
+/** What stands outside the foam along an edge. */
+const letInWords = ({ letIn }: FlatEdge): string =>
+  letIn
+    ? `; ${formatMm(letIn.widthMm)} mm ${letIn.of === "insert" ? "hard insert" : "flange"} outside it`
+    : "";
 
 const pastWords = ({ spare }: FlatEdge): string =>
   spare?.for === "hold" ? `; runs ${formatMm(spare.lengthMm)} mm past it, trim after the first skin` : "";

@@ -1,6 +1,6 @@
 import type { Strip } from "../cutting/index.ts";
 import type { FlatPoint, SpacePoint } from "../foundation/index.ts";
-import { type Part, partPlaces, polygonOfLoop } from "../patterns/index.ts";
+import { finishedLoops, type Part, partPlaces, polygonOfLoop } from "../patterns/index.ts";
 import type { Design } from "./design.ts";
 
 /** The loops of a part, a strip or a plate in space, on the drawn surface; a fence's are upright. */
@@ -15,7 +15,7 @@ export interface SpaceShape {
 /** Every part in space. */
 export const partShapes = (design: Design): readonly SpaceShape[] =>
   design.parts.flatMap((part) =>
-    shapeOf(design, part, { id: part.id, loops: part.loops.map(polygonOfLoop) }),
+    shapeOf(design, part, { id: part.id, loops: finishedLoops(part).map(polygonOfLoop) }),
   );
 
 /** Every strip in space. */

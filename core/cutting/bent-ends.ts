@@ -25,7 +25,8 @@ export function bentEnds({ loops, zones, thicknessMm, edges }: Part): readonly B
     .flatMap((edge): readonly BentEnd[] => {
       const [from, to] = [at(edge.points, 0), at(edge.points, -1)];
       const isAcross = Math.abs(to.v - from.v) > Math.abs(to.u - from.u);
-      if (edge.role !== "free" || !isAcross || isOfOpening(edge)) return [];
+      // A strip along the end is held down on the rib under it, and the foam with it.
+      if (edge.role !== "free" || edge.letIn !== undefined || !isAcross || isOfOpening(edge)) return [];
       // Outlines run counter-clockwise: up on the side where u is greatest.
       const toward = to.v > from.v ? "last" : "first";
       return cold.some((zone) => isReached({ edge, toward }, zone, leastMm)) ? [{ edge, toward }] : [];

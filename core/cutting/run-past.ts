@@ -112,7 +112,9 @@ function bentTransition(
     const isNear = (mm: number) => xs.some((x) => Math.abs(x - mm) < NEAR_MM);
     return across.kind === "automatic" || (across.kind === "typed" && across.atMm.some(isNear));
   };
-  const bent = ends.find((edge) => edge.role === "free" && isBent(edge) && !isHeld(edge));
+  const bent = ends.find(
+    (edge) => edge.role === "free" && edge.letIn === undefined && isBent(edge) && !isHeld(edge),
+  );
   return bent ? [noRunPast(part, { edgeName: bent.name, lengthMm }, "transition")] : [];
 }
 

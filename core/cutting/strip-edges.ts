@@ -30,6 +30,7 @@ function stripEdge(edge: FlatEdge, whole: PartEdge | undefined, part: Part): Par
     drawnLengthMm: isWhole ? whole.drawnLengthMm : whole.drawnLengthMm * share,
     spaceLengthMm: isWhole ? whole.spaceLengthMm : whole.spaceLengthMm * share,
     flatLengthMm,
+    ...(whole.letIn && { letIn: whole.letIn }),
     ...(whole.opening && { opening: whole.opening }),
     ...(isWhole ? { bevelRad: whole.bevelRad, bevels: whole.bevels } : bevelsOfStretch(edge, whole, part)),
   };

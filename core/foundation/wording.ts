@@ -99,7 +99,7 @@ function sentenceFor(problem: Problem): string {
     case "bend-choice-without-bend":
       return `For ${name} a way to bend is chosen at ${formatMm(problem.atMm)} mm, and there is no bend any more. Choose it anew under Sheets where the bend is now.`;
     case "edge-cannot-be-set-back":
-      return `${problem.edgeName} of ${name} cannot be set back for its joint: the edges beside it are too short. Lengthen them.`;
+      return `${problem.edgeName} of ${name} cannot be set back for its joint or its insert: a curve in it is tighter than that, or the edges beside it are too short. Open the curve, lengthen the edges, or choose another finish.`;
     case "own-cut-cuts-nothing":
       return `Your cut of ${name} at ${problem.axis} ${formatMm(problem.atMm)} mm lies outside it and divides nothing. Move it or take it back.`;
     case "cut-line-swallows":

@@ -1,5 +1,6 @@
 export { faceBehind } from "./face-behind.ts";
 export { type FlatToFace, faceDevelopment } from "./face-development.ts";
+export { finishedLoops, insertAreaMm2 } from "./finished-loops.ts";
 export { flatLengthMm, loopAreaMm2, loopsAreaMm2, polygonOfLoop } from "./flat-loops.ts";
 export { layOutlines, type PartOutline } from "./lay-outlines.ts";
 export { layParts } from "./lay-parts.ts";

@@ -2,6 +2,7 @@ import type { SetBack } from "../joints/index.ts";
 import type { Project } from "../project/index.ts";
 import { partIdOf, type Sheet } from "../surfaces/index.ts";
 import { layFlat, plainLoops } from "./lay-flat.ts";
+import { letInOf } from "./let-in-of-sheet.ts";
 import { mirrorLoop } from "./mirror-part.ts";
 import { choicesOf } from "./part-bends.ts";
 import type { Part } from "./types.ts";
@@ -19,7 +20,8 @@ export function layOutlines(
     const own = setBacks.filter(({ sheetId }) => sheetId === sheet.id);
     const { materials, bending } = project;
     const choices = choicesOf(project.items.find(({ id }) => id === sheet.itemId));
-    const loops = plainLoops(layFlat({ materials, bending, choices }, sheet, own).moved);
+    const ground = { materials, bending, choices, letIn: letInOf(project, sheet) };
+    const loops = plainLoops(layFlat(ground, sheet, own).moved);
     return sheet.hands.map((hand) => ({
       id: partIdOf(sheet.id, hand),
       loops: hand === "left" ? loops.map(mirrorLoop) : loops,

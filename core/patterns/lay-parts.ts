@@ -1,4 +1,4 @@
-import type { BendVerdict, SheetBends } from "../bending/index.ts";
+import type { BendVerdict } from "../bending/index.ts";
 import { at, type Memory, NO_MEMORY, type Problem } from "../foundation/index.ts";
 import type { SetBack } from "../joints/index.ts";
 import type { Project } from "../project/index.ts";
@@ -12,12 +12,13 @@ import {
   type Sheet,
   transitionAreaInSpace,
 } from "../surfaces/index.ts";
-import { type LaidLoop, loopsAreaMm2 } from "./flat-loops.ts";
+import { loopsAreaMm2 } from "./flat-loops.ts";
 import { flatRulings } from "./flat-rulings.ts";
-import { layFlat, plainLoops } from "./lay-flat.ts";
+import { type FlatGround, type LaidSheet, layFlat, plainLoops } from "./lay-flat.ts";
+import { type LetInEdges, letInOf } from "./let-in-of-sheet.ts";
 import { mirrorEdge, mirrorLoop, mirrorRuling, mirrorSeat, mirrorWeb } from "./mirror-part.ts";
 import { openingWebs } from "./opening-webs.ts";
-import { type BendGroundOfPart, bendProblems, choicesOf, choicesWithoutBend } from "./part-bends.ts";
+import { bendProblems, choicesOf, choicesWithoutBend } from "./part-bends.ts";
 import { partEdges, seatOnFlat } from "./part-edges.ts";
 import type { FlatLoop, OpeningWeb, Part } from "./types.ts";
 
@@ -36,8 +37,9 @@ export function layParts(
     const own = setBacks.filter(({ sheetId }) => sheetId === sheet.id);
     const { materials, openingSettings, bending } = project;
     const choices = choicesOf(project.items.find(({ id }) => id === sheet.itemId));
-    const from = [sheet, materials, openingSettings, bending, choices, ...own];
-    const ground = { materials, openingSettings, bending, choices };
+    const letIn = letInOf(project, sheet);
+    const from = [sheet, materials, openingSettings, bending, choices, letInKey(letIn), ...own];
+    const ground = { materials, openingSettings, bending, choices, letIn };
     return memory.recall(`parts of ${sheet.id}`, from, () => layPart(ground, sheet, own));
   });
   const parts = laid.flatMap((one) => one.parts);
@@ -47,18 +49,22 @@ export function layParts(
   };
 }
 
+/** The same where the same is let in. */
+const letInKey = (letIn: LetInEdges): string =>
+  [...letIn].map(([edgeId, { of, widthMm }]) => `${edgeId} ${of} ${widthMm}`).join();
+
 interface Laid {
   readonly parts: readonly Part[];
   readonly problems: readonly Problem[];
 }
 
 /** What of a project the parts of a sheet follow from, besides the sheet and its set-backs. */
-interface PartGround extends BendGroundOfPart, Pick<Project, "openingSettings"> {}
+interface PartGround extends FlatGround, Pick<Project, "openingSettings"> {}
 
 /** The parts of one sheet, one for each hand. */
 function layPart(project: PartGround, sheet: Sheet, own: readonly SetBack[]): Laid {
   const problems: Problem[] = [];
-  const { bends, laid, moved, failed } = layFlat(project, sheet, own);
+  const { failed, ...flat } = layFlat(project, sheet, own);
   for (const edgeId of failed) {
     problems.push({
       kind: "edge-cannot-be-set-back",
@@ -67,7 +73,7 @@ function layPart(project: PartGround, sheet: Sheet, own: readonly SetBack[]): La
       edgeName: edgeId,
     });
   }
-  const part = partOf(sheet, bends, { laid, moved });
+  const part = partOf(sheet, flat);
   problems.push(...bendProblems(project, sheet, part), ...narrowWebs(project, part));
   const parts = sheet.hands.map((hand) =>
     hand === "left"
@@ -104,11 +110,7 @@ function narrowWebs(project: PartGround, { id, itemId, webs }: Part): readonly P
 }
 
 /** The part of the right (or whole) hand, from its loops laid flat before and after they were set back. */
-function partOf(
-  sheet: Sheet,
-  bends: SheetBends,
-  { laid, moved }: { readonly laid: readonly LaidLoop[]; readonly moved: readonly LaidLoop[] },
-): Part {
+function partOf(sheet: Sheet, { bends, laid, moved, finished }: Omit<LaidSheet, "failed">): Part {
   const panel = sheet.kind === "fence" ? sheet.panel : undefined;
   const loops = panel ? plainLoops(moved).map(untrimmed) : plainLoops(moved);
   const flatAreaMm2 = loopsAreaMm2(loops);
@@ -133,6 +135,7 @@ function partOf(
     thicknessMm: sheet.thicknessMm,
     ...(panel && { panel }),
     loops,
+    ...(finished && { finished: plainLoops(finished) }),
     edges,
     spaceAreaMm2: drawnAreaMm2(sheet, bends.stretches) + flatAreaMm2 - loopsAreaMm2(laid),
     flatAreaMm2,
@@ -198,6 +201,7 @@ function leftHand(part: Part, sheet: Sheet): Part {
     id: partIdOf(sheet.id, "left"),
     name: handName(sheet.name, "left"),
     loops: part.loops.map(mirrorLoop),
+    ...(part.finished && { finished: part.finished.map(mirrorLoop) }),
     edges: part.edges.map(mirrorEdge),
     rulings: part.rulings.map(mirrorRuling),
     ...(part.webs && { webs: part.webs.map(mirrorWeb) }),

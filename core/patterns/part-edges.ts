@@ -31,7 +31,7 @@ export function partEdges(
       edges.reduce((sum, { points }) => sum + flatLengthMm(points), 0);
     const flatMm = lengthOf(after);
     const inSpace = lengthsOfEdge(sheet, stretches, drawn.get(edgeId) ?? []);
-    const { name, role } = at(after, 0);
+    const { name, role, letIn } = at(after, 0);
     const bevels = bevelsOf(sheet, stretches, edgeId, after);
     return {
       edgeId,
@@ -42,6 +42,7 @@ export function partEdges(
       flatLengthMm: flatMm,
       bevelRad: [bevels[0]?.bevelRad ?? 0, bevels.at(-1)?.bevelRad ?? 0],
       bevels,
+      ...(letIn && { letIn }),
       ...openingOf(drawn.get(edgeId)?.[0]),
     };
   });
@@ -64,7 +65,7 @@ function bevelsOf(
 ): readonly BevelStation[] {
   const all =
     sheet.kind === "fence" && edgeId === "upper"
-      ? seatBevels(sheet, stretches)
+      ? seatBevels(sheet, stretches, edges)
       : edges.flatMap(bevelsAlong(edges));
   return all.every(({ bevelRad }) => bevelRad === 0) ? [] : thinBevels(all);
 }
@@ -88,14 +89,35 @@ export function seatOnFlat(sheet: Sheet, stretches: readonly FibreStretch[]): re
   return sheet.seat.map((station) => ({ ...station, alongMm: flatAt(station.alongMm) }));
 }
 
-function seatBevels(sheet: FenceSheet, stretches: readonly FibreStretch[]): readonly BevelStation[] {
-  const seat = seatOnFlat(sheet, stretches);
-  const lengthMm = seat.at(-1)?.alongMm ?? 0;
-  return seat.toReversed().map((station) => ({
-    alongMm: lengthMm - station.alongMm,
-    bevelRad: seatBevelRad(station.bevelRad, sheet.thicknessMm),
-  }));
+/** The bevels of a fence's upper edge, from its rear end to its front, of what is left between its ends. */
+function seatBevels(
+  sheet: FenceSheet,
+  stretches: readonly FibreStretch[],
+  upper: readonly LaidEdge[],
+): readonly BevelStation[] {
+  const us = upper.flatMap(({ points }) => points.map(({ u }) => u));
+  const [frontMm, rearMm] = [Math.min(...us), Math.max(...us)];
+  const seat = seatOnFlat(sheet, stretches).toReversed();
+  const bevelOf = (station: SeatStation) => seatBevelRad(station.bevelRad, sheet.thicknessMm);
+  const bevelAt = (uMm: number): BevelStation => {
+    const next = Math.max(
+      1,
+      seat.findIndex(({ alongMm }) => alongMm <= uMm),
+    );
+    const [a, b] = [at(seat, next - 1), at(seat, next)];
+    const share = a.alongMm === b.alongMm ? 0 : (a.alongMm - uMm) / (a.alongMm - b.alongMm);
+    return { alongMm: rearMm - uMm, bevelRad: bevelOf(a) + share * (bevelOf(b) - bevelOf(a)) };
+  };
+  const inside = seat.filter(({ alongMm }) => alongMm > frontMm + ENDS_MM && alongMm < rearMm - ENDS_MM);
+  return [
+    bevelAt(rearMm),
+    ...inside.map((station) => ({ alongMm: rearMm - station.alongMm, bevelRad: bevelOf(station) })),
+    bevelAt(frontMm),
+  ];
 }
+
+/** A station nearer to an end than this is the end, mm. */
+const ENDS_MM = 1e-6;
 
 /** The edges of loops by their ids, in the order in which these first come. */
 function edgesById<Edge extends { readonly edgeId: string }>(

@@ -91,11 +91,11 @@ function joinNeighbours(
  * An edge with new points made of `before`, whose points its amounts and bevels belong to: what was kept keeps its own,
  * a new end takes those of the kept point beside it.
  */
-function withPoints(
-  edge: MovingEdge,
+export function withPoints<Edge extends LaidEdge>(
+  edge: Edge,
   points: readonly FlatPoint[],
   before: readonly FlatPoint[],
-): MovingEdge {
+): Edge {
   if (points === before) return { ...edge, points };
   const places = new Map(before.map((point, i) => [point, i]));
   const known = points.map((point) => places.get(point));
@@ -142,7 +142,23 @@ export function joinPolylines(
   const [end, start] = [at(first, -1), at(second, 0)];
   const gapMm = Math.hypot(end.u - start.u, end.v - start.v);
   if (gapMm <= STILL_MM) return { first, second };
-  const reachMm = REACH_OF_GAP * gapMm;
+  const met = crossingNear(first, second, REACH_OF_GAP * gapMm);
+  if (met) return met;
+  const [arriving, leaving] = [directionFrom(first, first.length - 2), directionFrom(second, 0)];
+  const goesOn = arriving && leaving && arriving.u * leaving.u + arriving.v * leaving.v > 0.95;
+  return goesOn ? { first, second: [end, ...second] } : undefined;
+}
+
+/**
+ * Two polylines that end and begin where they cross, both carried on straight by the reach; undefined where they do not
+ * within the reach, mm, of the first one's end.
+ */
+export function crossingNear(
+  first: readonly FlatPoint[],
+  second: readonly FlatPoint[],
+  reachMm: number,
+): { readonly first: readonly FlatPoint[]; readonly second: readonly FlatPoint[] } | undefined {
+  const end = at(first, -1);
   const isNear = (p: FlatPoint): boolean => Math.hypot(p.u - end.u, p.v - end.v) <= reachMm;
   for (let i = first.length - 1; i >= 1 && isNear(at(first, i)); i--) {
     for (let k = 0; k < second.length - 1 && isNear(at(second, k)); k++) {
@@ -158,9 +174,7 @@ export function joinPolylines(
         return { first: [...first.slice(0, i), meeting], second: [meeting, ...second.slice(k + 1)] };
     }
   }
-  const [arriving, leaving] = [directionFrom(first, first.length - 2), directionFrom(second, 0)];
-  const goesOn = arriving && leaving && arriving.u * leaving.u + arriving.v * leaving.v > 0.95;
-  return goesOn ? { first, second: [end, ...second] } : undefined;
+  return undefined;
 }
 
 type Segment = readonly [FlatPoint, FlatPoint];

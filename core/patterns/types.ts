@@ -1,6 +1,7 @@
 import type { BendVerdict, BendZone } from "../bending/index.ts";
 import type { FlatPoint, SpacePoint } from "../foundation/index.ts";
 import type { PanelMake } from "../laminate/index.ts";
+import type { LetIn } from "../project/index.ts";
 import type { TwistJudgement } from "../rulings/index.ts";
 import type { EdgeRole, FibreStretch, Hand, SeatStation } from "../surfaces/index.ts";
 
@@ -12,6 +13,8 @@ export interface FlatEdge {
   readonly points: readonly FlatPoint[];
   /** Of a piece that is skinned before it is cut: no trim is left on it. */
   readonly trim?: "none";
+  /** What stands along it in place of foam, out to the drawn edge. */
+  readonly letIn?: LetIn;
   /** Left standing outside it beside kerf and trim. */
   readonly spare?: EdgeSpare;
 }
@@ -48,6 +51,8 @@ export interface PartEdge {
   readonly bevelRad: readonly [number, number];
   /** The bevel along the edge by flat length from its start, start and end included; empty where it is square all along. */
   readonly bevels: readonly BevelStation[];
+  /** What stands along it in place of foam; absent where foam runs to the drawn edge. */
+  readonly letIn?: LetIn;
   /** The opening that it is an edge of, and how that is cut; absent for other edges. */
   readonly opening?: { readonly id: string; readonly cut: "square" | "upright" };
 }
@@ -101,6 +106,8 @@ export interface Part {
   readonly panel?: PanelMake;
   /** First loop: the outline of the largest island; then further outlines and holes. */
   readonly loops: readonly FlatLoop[];
+  /** The same with what is let in along its edges in place of foam; absent where nothing is. */
+  readonly finished?: readonly FlatLoop[];
   readonly edges: readonly PartEdge[];
   readonly spaceAreaMm2: number;
   readonly flatAreaMm2: number;

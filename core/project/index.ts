@@ -48,6 +48,7 @@ export {
 } from "./defaults.ts";
 export { movedReferences } from "./delete-node.ts";
 export { depthAlong } from "./depth-along.ts";
+export { finishOfEdge, type LetIn, letInAt } from "./edge-finishes.ts";
 export { planLineOf } from "./edit-lines.ts";
 export { type Gluing, gluingOf } from "./gluing.ts";
 export {

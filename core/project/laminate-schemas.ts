@@ -88,4 +88,11 @@ export const LaminateSchema = v.strictObject({
   /** Of all free edges; those listed have one of their own (an edge by the id of the element that it leaves). */
   edgeFinish: v.optional(EdgeFinishSchema),
   edgeFinishes: v.optional(v.array(v.strictObject({ itemId: Id, edgeId: Id, finish: EdgeFinishSchema }))),
+  /** Width of solid laminate along an edge with a flange. */
+  flangeMm: v.optional(Typed),
+  /** The foam behind a flange is chamfered over so many times its thickness. */
+  chamferRun: v.optional(Typed),
+  /** Width of the strip that is glued along an edge in place of foam, and its density. */
+  insertMm: v.optional(Typed),
+  insertKgPerM3: v.optional(Typed),
 });

@@ -40,6 +40,10 @@ export interface LaminateSettings {
   readonly filletMm: number;
   readonly edgeFinish: EdgeFinish;
   readonly edgeFinishes: readonly OwnFinish[];
+  readonly flangeMm: number;
+  readonly chamferRun: number;
+  readonly insertMm: number;
+  readonly insertKgPerM3: number;
   readonly zones: readonly ReinforcementZone[];
   /** What weighed coupons gave in place of typed figures. */
   readonly weighed: { readonly fibreMassShare?: number; readonly preWetKgPerM2?: number };
@@ -49,6 +53,7 @@ export interface LaminateSettings {
  * Fibre half the mass: published three times; waste of 15 %: published; peel ply 50 g/m²: published (weak); pre-wet of
  * 80 g/m² for closed foam, 200 g in a pot, one pair of hands: common practice; 15 °C: published for marine epoxies.
  * Fillet of 10 mm: published as 9.5. Overlap of 50 mm: published (weak) as 25 to 100; selvedge, reach and the longest piece: common practice.
+ * Flange and insert of 20 mm, chamfer over three thicknesses: common practice; hardwood of 700 kg/m³: from memory.
  */
 const DEFAULTS = {
   fibreMassShare: 0.5,
@@ -66,6 +71,10 @@ const DEFAULTS = {
   reachMm: 800,
   humidityShare: 0.5,
   filletMm: 10,
+  flangeMm: 20,
+  chamferRun: 3,
+  insertMm: 20,
+  insertKgPerM3: 700,
 } as const;
 
 /** The laminate of a project: what is chosen, and for the rest its default. A ply of a cloth that is not there is left out. */
@@ -131,6 +140,10 @@ const NUMBERS = [
   ["longestPatchMm", "Longest piece", "the cloth", RANGES.patchMm],
   ["reachMm", "Reach", "the hands", RANGES.reachMm],
   ["filletMm", "Radius", "the fillets", RANGES.skinFilletMm],
+  ["flangeMm", "Width", "the flanges", RANGES.edgeStripMm],
+  ["chamferRun", "Chamfer", "the flanges", RANGES.chamferRun],
+  ["insertMm", "Width", "the hard inserts", RANGES.edgeStripMm],
+  ["insertKgPerM3", "Density", "the hard inserts", RANGES.densityKgPerM3],
   ["humidityShare", "Humidity", "the shop", RANGES.humidityShare],
 ] as const;
 

@@ -60,6 +60,9 @@ export const RANGES = {
   reliefMm: range(0, 60),
   filletMm: range(0, 50),
   skinFilletMm: range(0, 30),
+  /** Narrower than 5 mm nothing is let in or left solid; a strip wider than 100 mm is a part of its own. */
+  edgeStripMm: range(5, 100),
+  chamferRun: range(1, 10),
   paddingMm: range(0, 50),
   boardHeightMm: range(-50, 50),
   formToleranceMm: range(0.05, 20),

@@ -3,7 +3,8 @@ import type { PanelPlan } from "../panels/index.ts";
 import type { Part } from "../patterns/index.ts";
 import { gluingOf, type Project } from "../project/index.ts";
 import type { SkinPlan } from "../skins/index.ts";
-import { type GlueTasks, glueTasks } from "./glue-tasks.ts";
+import { type GlueTasks, glueTasks, waitsFor } from "./glue-tasks.ts";
+import { insertTasks } from "./insert-tasks.ts";
 import { type PanelTasks, panelTasks } from "./panel-tasks.ts";
 import { skinningTasks } from "./skinning-tasks.ts";
 import { taskOf } from "./task-of.ts";
@@ -14,7 +15,7 @@ import { type Workpieces, workMinutes } from "./work-minutes.ts";
 export interface ScheduleSources extends Workpieces {
   readonly parts: readonly Part[];
   readonly glueUp: readonly GlueStep[];
-  readonly skins: Pick<SkinPlan, "tasks">;
+  readonly skins: Pick<SkinPlan, "tasks" | "edges">;
   readonly panels: Pick<PanelPlan, "tasks">;
 }
 
@@ -53,9 +54,10 @@ export function trayTasks(sources: ScheduleSources, project: Project): readonly 
     shared("jig", "Set up the jig", minutes.settingUp, ["ribs"]),
   ];
   const gluing = glueTasks(sources.glueUp, hands);
+  const inserts = insertTasks(sources.skins.edges, gluing.waitsBeforeSkins, project);
   const fairing = {
     ...shared("fairing", "Fair the joints", minutes.fairing, []),
-    after: gluing.waitsBeforeSkins,
+    after: [...gluing.waitsBeforeSkins, ...waitsFor(inserts)],
   };
   const panels = panelTasks(sources.panels.tasks, hands);
   const skinning = skinningTasks(sources.skins.tasks, withBonds(gluing, panels), hands);
@@ -63,7 +65,7 @@ export function trayTasks(sources: ScheduleSources, project: Project): readonly 
     ...shared("trim", "Trim the edges", freeMetres(sources.parts) * TRIM_PER_M, []),
     after: skinning.waitsAtEnd,
   };
-  return [...making, ...panels.making, ...gluing.tasks, fairing, ...skinning.tasks, trimming];
+  return [...making, ...panels.making, ...gluing.tasks, ...inserts, fairing, ...skinning.tasks, trimming];
 }
 
 const freeMetres = (parts: readonly Part[]): number =>

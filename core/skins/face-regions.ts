@@ -1,7 +1,7 @@
 import type { BendFace } from "../bending/index.ts";
 import type { FlatPoint, SpacePoint } from "../foundation/index.ts";
 import type { Joint } from "../joints/index.ts";
-import { type FlatEdge, faceDevelopment, type Part, partPlaces } from "../patterns/index.ts";
+import { type FlatEdge, faceDevelopment, finishedLoops, type Part, partPlaces } from "../patterns/index.ts";
 import type { Sheet } from "../surfaces/index.ts";
 import { footOf } from "./place-in-flat.ts";
 import { type Area, bandAlong, evenLine, grown, islandsOf, subtract, thinned, unite } from "./polygons.ts";
@@ -71,7 +71,7 @@ interface Side {
 function regionOf(sheets: readonly Sheet[], part: Part, { face, side, awayMm }: Side): FaceRegion {
   const fromFlat = faceDevelopment(sheets, part, awayMm);
   const toSpace = partPlaces(sheets, part);
-  const lines = part.loops.map(({ edges }) =>
+  const lines = finishedLoops(part).map(({ edges }) =>
     edges.map((edge) => {
       const even = evenLine(edge.points, THIN_MM / 2, STEP_MM);
       const space = edge.role === "joint" && toSpace ? even.map((flat) => toSpace(flat, 0)) : [];

@@ -1,3 +1,4 @@
+export { foamAwayMm3 } from "./edge-finishes.ts";
 export { filletArcMm } from "./fillets.ts";
 export { layCloth, peelPlyMm } from "./lay-cloth.ts";
 export type { MappedLap, MappedPatch, MappedPly, PatchMap } from "./map-types.ts";

@@ -4,7 +4,7 @@ import type { Joint } from "../joints/index.ts";
 import { fibreVolumeShare, mixOf, pliesOfFace } from "../laminate/index.ts";
 import { type ClothPly, type LaminateSettings, laminateOf, type Project } from "../project/index.ts";
 import type { FieldGrid } from "./cut-region.ts";
-import { edgeFlaps } from "./edge-finishes.ts";
+import { edgeFlaps, hasFlangeOn } from "./edge-finishes.ts";
 import type { FaceRegion } from "./face-regions.ts";
 import { fieldSeams } from "./field-seams.ts";
 import type { Grouping } from "./group-fields.ts";
@@ -53,6 +53,7 @@ export function skinFace(
   const isLaidSecond = isUpper === (project.jig.attitude === "inverted");
   const cloths = pliesOfFace(project, isUpper ? "upper" : "lower");
   const plies = laidPlies(cloths, laminate);
+  const hasFlange = regions.some((region) => hasFlangeOn(region, laminate));
   const lines = faceJoints(regions, joints);
   const settings = { overlapMm: laminate.overlapMm, staggerMm: 2 * laminate.overlapMm };
   const laps = jointLaps(lines, plies.length, settings);
@@ -174,7 +175,7 @@ export function skinFace(
     ...skinned,
     sessions: sessions.map((session) => ({
       ...session,
-      steps: skinSteps(skinned, session, project, fencesOnCore),
+      steps: skinSteps(skinned, session, project, { fencesOnCore, hasFlange }),
     })),
   };
 }

@@ -3,7 +3,18 @@ import { dewPointCelsius } from "../laminate/index.ts";
 import { laminateOf, type Project } from "../project/index.ts";
 import { patchesOfSession } from "./patches-of-session.ts";
 import { ABOVE_DEW_POINT_CELSIUS } from "./shop-problems.ts";
-import type { SkinFace, SkinPatch, SkinSession, SkinStep } from "./types.ts";
+import type { SkinFace, SkinFaceName, SkinPatch, SkinSession, SkinStep } from "./types.ts";
+import { FLANGE_STEP } from "./word-edges.ts";
+
+/** What of the tray the steps follow from: the fences that are glued to the core, and whether free edges of sheets have a flange. */
+export interface StepGround {
+  readonly fencesOnCore: ReadonlySet<string>;
+  readonly hasFlange: boolean;
+}
+
+/** Whether a face is laid when the tray has been turned over: upright, its upper face comes first. */
+export const isLaidSecond = (face: SkinFaceName, attitude: Project["jig"]["attitude"]): boolean =>
+  face !== "fence sides" && (face === "upper face") === (attitude === "inverted");
 
 /**
  * What is done in a session, in order, each step with its reason: foam made ready, wetted, cloth ply by ply, peel ply. The
@@ -13,13 +24,15 @@ export function skinSteps(
   face: SkinFace,
   session: SkinSession,
   project: Project,
-  fencesOnCore: ReadonlySet<string>,
+  { fencesOnCore, hasFlange }: StepGround,
 ): readonly SkinStep[] {
   const { preWetKgPerM2, peelPlyKgPerM2, filletMm } = laminateOf(project);
   const patches = patchesOfSession(face, session);
   const isFirst = face.sessions[0]?.id === session.id;
   const wetted = session.areaMm2 / 1e6;
+  const isSecond = isLaidSecond(face.face, project.jig.attitude);
   return [
+    ...(isFirst && isSecond && hasFlange ? [{ ...FLANGE_STEP, patchIds: [] }] : []),
     readyStep(face, isFirst, project),
     ...(preWetKgPerM2 > 0
       ? [

@@ -188,8 +188,16 @@ export interface OutsideCorner {
 export interface FinishedEdges {
   readonly finish: EdgeFinish;
   readonly lengthMm: number;
-  /** Foam that it takes away, for a flange or an insert. */
+  /** Of the flange or the insert; 0 for the others. */
+  readonly widthMm: number;
+  /** A chamfer runs so many times the foam's thickness. */
+  readonly chamferRun: number;
+  /** Foam that a flange takes away once it is cut. */
   readonly foamAwayMm3: number;
+  /** Of the foam that has such edges, ascending. */
+  readonly thicknessesMm: readonly number[];
+  readonly areOnFences: boolean;
+  readonly areOnSheets: boolean;
 }
 
 /** A piece of work for a calendar: what must be done before, how long whose hands are at it, and what has to cure. */

@@ -1,5 +1,5 @@
 import type { FlatPoint, Problem } from "../foundation/index.ts";
-import { polygonOfLoop } from "../patterns/index.ts";
+import { finishedLoops, polygonOfLoop } from "../patterns/index.ts";
 import { type Cloth, laminateOf, type Project, type ReinforcementZone } from "../project/index.ts";
 import type { Sheet } from "../surfaces/index.ts";
 import { piecesOf, shiftOfPly } from "./cut-region.ts";
@@ -98,7 +98,7 @@ function seatsOf(zone: ReinforcementZone, ground: ZoneGround, project: Project):
   return signs.flatMap((sign) => {
     for (const region of own) {
       const [flat] = footOf(ground.sheets, region.part, [{ x, y: sign * y, z: 0 }]);
-      if (!flat || !isWithin(region.part.loops.map(polygonOfLoop), flat)) continue;
+      if (!flat || !isWithin(finishedLoops(region.part).map(polygonOfLoop), flat)) continue;
       const around = region.fromFlat(flat);
       const shapeAt = (inMm: number) => shapeAround(shape, around, { inMm, region, sign });
       const reachMm = Math.hypot(...spanOf(shapeAt(0), around));

@@ -9,7 +9,7 @@ import {
 } from "../curves/index.ts";
 import { at, CHORD_ERROR_MM, cross2, dot2, type FlatPoint, type Problem } from "../foundation/index.ts";
 import { faceDepths, type PanelMake, panelMake } from "../laminate/index.ts";
-import { coreOf, type Fence, type Project } from "../project/index.ts";
+import { coreOf, type Fence, finishOfEdge, laminateOf, type Project } from "../project/index.ts";
 import type { ChordLimits } from "./chord-limits.ts";
 import { lowerHeights } from "./fence-lower-edge.ts";
 import { END_GRACE_MM, type Stretch, stretchesAlong } from "./fence-stretches.ts";
@@ -19,7 +19,7 @@ import { dropStraight, sampleChords } from "./sample-chords.ts";
 import type { ChartPiece, FenceSheet, LyingSheet, RegionEdge } from "./types.ts";
 
 /** What of a project a fence follows from, besides the fence, its lines and the sheets above. */
-export const FENCE_GROUND = ["symmetry", "drawnFace", "skins", "core"] as const;
+export const FENCE_GROUND = ["symmetry", "drawnFace", "skins", "core", "laminate"] as const;
 export type FenceGround = Pick<Project, (typeof FENCE_GROUND)[number]> & PanelSource;
 
 /** A fence's edges are long and low: a fifth of the chord error of any pattern, and lengths good to 4e-7. */
@@ -49,7 +49,7 @@ export function fenceSheet(
   sheets: readonly LyingSheet[],
 ): MadeFence {
   const { foamId, thicknessMm } = coreOf(project, fence);
-  const wrapMm = project.drawnFace === "air" ? project.skins.lowerMm : 0;
+  const wrapMm = project.drawnFace === "air" && isWrapped(project, fence) ? project.skins.lowerMm : 0;
   const drawn = { fence, line, lowerEdge, sheets };
   const inPlace = () => madeFence(project, drawn, { foamId, thicknessMm, wrapMm });
   if (!fence.panel) return inPlace();
@@ -61,6 +61,10 @@ export function fenceSheet(
   const barred: Problem = { kind: "panel-not-possible", place: { itemId: fence.id }, name: fence.name, bar };
   return { ...(sheet && { sheet }), problems: [...problems, barred] };
 }
+
+/** Whether skin closes round the lower edge; else the foam, or what is let in there, ends at the drawn edge. */
+const isWrapped = (project: FenceGround, { id }: Fence): boolean =>
+  finishOfEdge(laminateOf(project), id, "lower") === "wrapped";
 
 interface MadeFence {
   readonly sheet?: FenceSheet;

@@ -1,5 +1,6 @@
+import { formatMm } from "../foundation/index.ts";
 import type { PanelPlan } from "../panels/index.ts";
-import type { SkinPlan } from "../skins/index.ts";
+import type { FinishedEdges, SkinPlan } from "../skins/index.ts";
 
 /** Something that is used up: how much, in which packs it is sold, how many of them, and what is left of the last. */
 export interface Consumable {
@@ -42,8 +43,24 @@ export function consumablesOf(
     packed("Mixing cups and sticks", pots, PACKS.cups),
     packed("Brushes or rollers", BRUSHES_A_SESSION * hands * sessions.length, PACKS.brushes),
     packed("Pins", pins, PACKS.pins),
+    ...skins.edges.flatMap(insertStrips),
   ].filter(({ needed }) => needed > 0);
 }
+
+/** Strips for hard inserts, in metres, with the offcuts of their ends; of each thickness its own where there are several. */
+const insertStrips = ({ finish, lengthMm, widthMm, thicknessesMm }: FinishedEdges): readonly Consumable[] =>
+  finish === "insert"
+    ? [
+        packed(
+          `Strip for hard inserts, ${thicknessesMm.map(formatMm).join(" and ")} × ${formatMm(widthMm)} mm, m`,
+          Math.ceil((STRIP_OFFCUTS * lengthMm) / 1000),
+          STRIP_M,
+        ),
+      ]
+    : [];
+
+/** Strips are sold by this length, m; a tenth is lost in ends and mitres (common practice). */
+const [STRIP_M, STRIP_OFFCUTS] = [2, 1.1];
 
 function packed(name: string, needed: number, packOf: number): Consumable {
   const packs = Math.ceil(needed / packOf);

@@ -65,8 +65,15 @@ function glueLines({ parts, seams, joints }: Tray): GlueLine[] {
   return [
     ...joints.map(({ lengthMm, partIds }) => ({ lengthMm, meeting: partsOf(partIds) })),
     ...seams.map(({ lengthMm, partId, scarfMm }) => ({ lengthMm, meeting: partsOf([partId]), scarfMm })),
+    ...parts.flatMap(insertLines),
   ].filter(({ meeting }) => meeting.length > 0);
 }
+
+/** The glue along the strips that are let in at a part's edges. */
+export const insertLines = (part: Part): readonly GlueLine[] =>
+  part.edges.flatMap(({ letIn, flatLengthMm }) =>
+    letIn?.of === "insert" ? [{ lengthMm: flatLengthMm, meeting: [part] }] : [],
+  );
 
 function stockTotal(stock: Stock, tray: Tray, project: Project): Totals["stock"] {
   const own = bareOf(tray).strips.filter(({ stockId }) => stockId === stock.id);

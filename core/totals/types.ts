@@ -52,7 +52,10 @@ export interface Spread {
 /** What a part weighs, and where its centre of mass lies in the car. */
 export interface PartWeight {
   readonly partId: string;
+  /** What is left of it under flanges. */
   readonly foamKg: number;
+  /** Strips along its edges in place of foam. */
+  readonly insertKg: number;
   readonly skinKg: Spread;
   readonly massKg: Spread;
   readonly centre: SpacePoint;

@@ -1,12 +1,12 @@
 import type { SpacePoint } from "../foundation/index.ts";
 import { glueMassKg, slotFillingKg } from "../glue-up/index.ts";
-import { type Part, partPlaces, polygonOfLoop } from "../patterns/index.ts";
+import { finishedLoops, insertAreaMm2, type Part, partPlaces, polygonOfLoop } from "../patterns/index.ts";
 import type { FoldedPlate } from "../plates/index.ts";
-import { laminateOf, type Project } from "../project/index.ts";
-import { type SkinPlan, skinMassKg } from "../skins/index.ts";
+import { foamOf, laminateOf, type Project } from "../project/index.ts";
+import { foamAwayMm3, type SkinPlan, skinMassKg } from "../skins/index.ts";
 import type { Sheet } from "../surfaces/index.ts";
 import { centreOf, centreOfLoops, type Weighing } from "./centre-of-mass.ts";
-import { bareOf, foamMassKg } from "./total-tray.ts";
+import { bareOf, foamMassKg, insertLines } from "./total-tray.ts";
 import type { PartWeight, Spread, Tray, Weight } from "./types.ts";
 
 /** The share of fibre that hand lay-up of woven cloth gives at its wettest and driest (published range). */
@@ -29,15 +29,17 @@ export function weighTray(
   const spread = resinSpread(laminate);
   const likely = { fibreMassShare: laminate.fibreMassShare, preWetKgPerM2: laminate.preWetKgPerM2 };
   const weights = parts.map((part): PartWeight => {
-    const foamKg = foamMassKg(part, project);
+    const foamKg = Math.max(0, foamMassKg(part, project) - flangeKg(part, project));
+    const insertKg = insertAreaMm2(part) * part.thicknessMm * 1e-9 * laminate.insertKgPerM3;
     const skinAt = (mix: typeof likely) => skinMassKg(skins, part.id, mix) + panelSkinKg(part, mix);
     const skinKg = { low: skinAt(spread.low), likely: skinAt(likely), high: skinAt(spread.high) };
     const centre = middleOf(part, sheets);
     return {
       partId: part.id,
       foamKg,
+      insertKg,
       skinKg,
-      massKg: added(foamKg, skinKg),
+      massKg: added(foamKg + insertKg, skinKg),
       centre,
     };
   });
@@ -55,6 +57,12 @@ export function weighTray(
       const part = partOf(partId);
       const centre = weights.find((one) => one.partId === partId)?.centre;
       return part && centre ? [{ massKg: glueMassKg(lengthMm, [part], project, scarfMm), centre }] : [];
+    }),
+    ...parts.flatMap((part) => {
+      const centre = weights.find((one) => one.partId === part.id)?.centre;
+      return insertLines(part).flatMap(({ lengthMm, meeting }) =>
+        centre ? [{ massKg: glueMassKg(lengthMm, meeting, project), centre }] : [],
+      );
     }),
     ...tray.strips.flatMap((strip) => {
       const centre = weights.find((one) => one.partId === strip.partId)?.centre;
@@ -91,6 +99,10 @@ const panelSkinKg = ({ panel, flatAreaMm2 }: Part, { fibreMassShare, preWetKgPer
   return 2e-6 * flatAreaMm2 * (preWetKgPerM2 + clothKgPerM2 / fibreMassShare);
 };
 
+/** The foam that flanges take off a part, kg. */
+const flangeKg = (part: Part, project: Project): number =>
+  foamAwayMm3(part, laminateOf(project)) * 1e-9 * (foamOf(project, part.foamId)?.densityKgPerM3 ?? 0);
+
 const added = (kg: number, { low, likely, high }: Spread): Spread => ({
   low: kg + low,
   likely: kg + likely,
@@ -118,7 +130,8 @@ function middleOf(part: Part, sheets: readonly Sheet[]): SpacePoint {
   const places = partPlaces(sheets, part);
   const sheet = sheets.find(({ id }) => id === part.sheetId);
   if (!places || !sheet) return { x: 0, y: 0, z: 0 };
-  return centreOfLoops(part.loops.map(polygonOfLoop), (flat) => places(flat, sheet.depths.neutralMm)).centre;
+  return centreOfLoops(finishedLoops(part).map(polygonOfLoop), (flat) => places(flat, sheet.depths.neutralMm))
+    .centre;
 }
 
 /** A folded plate on each hand: its base and its wings by their areas. */

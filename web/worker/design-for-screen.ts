@@ -69,6 +69,7 @@ const thinnedStrip = (strip: Strip): Strip => ({
 const thinnedPart = (part: Part): Part => ({
   ...part,
   loops: part.loops.map(thinnedFlatLoop),
+  ...(part.finished && { finished: part.finished.map(thinnedFlatLoop) }),
   seat: thinnedSeat(part.seat),
 });
 

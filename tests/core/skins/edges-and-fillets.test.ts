@@ -2,11 +2,17 @@ import { describe, expect, it } from "vitest";
 import { designTray } from "../../../core/design.ts";
 import type { Project } from "../../../core/project/index.ts";
 import { filletArcMm, filletMm2 } from "../../../core/skins/fillets.ts";
+import { edgeWords } from "../../../core/skins/index.ts";
 import { cornerRadiusMm, roundedOffMm } from "../../../core/skins/outside-corners.ts";
+import { consumablesOf } from "../../../core/totals/index.ts";
 import { readExample } from "../../read-example.ts";
 
 const demo = readExample("hill-climb-floor");
 const withEdges = (laminate: Project["laminate"]) => designTray({ ...demo, laminate }).skins;
+
+function never(): never {
+  throw new Error("not there");
+}
 
 /** The area between two lines from a corner and the circle that touches both, by adding up thin slices across the bisector. */
 function sliced(insideRad: number, radiusMm: number): number {
@@ -95,8 +101,59 @@ describe("free edges", () => {
         0.1,
       );
     const [edges] = flange.edges;
-    // 20 mm wide and 10 mm thick, and half of 30 by 10 behind it.
-    expect((edges?.foamAwayMm3 ?? 0) / (edges?.lengthMm ?? 1)).toBeCloseTo(350, 6);
+    const fenceEdgesMm = (edges?.lengthMm ?? 0) - lowerEdgesMm;
+    // Of sheets 20 mm wide and 10 mm thick, and half of 30 by 10 behind it; of fences two wedges of 30 by 5.
+    const expectedMm3 = lowerEdgesMm * (20 * 10 + (30 * 10) / 2) + fenceEdgesMm * ((30 * 5) / 2);
+    expect(fenceEdgesMm).toBeGreaterThan(4 * 1200);
+    expect((edges?.foamAwayMm3 ?? 0) / expectedMm3).toBeCloseTo(1, 2);
+    expect(edgeWords(edges ?? never())).toContain("between waxed battens");
+  });
+
+  it("with a flange get it under the second face, once the tray has been turned over", () => {
+    const titles = (skins: ReturnType<typeof withEdges>, face: string) =>
+      skins.faces
+        .filter((one) => one.face === face)
+        .flatMap(({ sessions }) => sessions.map(({ steps }) => steps.map(({ title }) => title)));
+    const [flange, wrapped] = [withEdges({ edgeFinish: "flange" }), withEdges({})];
+    const isFlange = (title: string) => title.startsWith("Along flanges");
+    // The demo is laid upside down: its lower face comes first.
+    expect(demo.jig.attitude).toBe("inverted");
+    expect(titles(flange, "upper face").map((own) => own.filter(isFlange).length)[0]).toBe(1);
+    expect(titles(flange, "upper face").slice(1).flat().some(isFlange)).toBe(false);
+    expect([...titles(flange, "lower face"), ...titles(wrapped, "upper face")].flat().some(isFlange)).toBe(
+      false,
+    );
+  });
+
+  it("with inserts weigh what the strips weigh, less their foam, and are glued in before the joints are faired", () => {
+    const [plain, insert] = [{}, { edgeFinish: "insert", insertKgPerM3: 600 } as const].map((laminate) =>
+      designTray({ ...demo, laminate }),
+    );
+    if (!plain || !insert) throw new Error();
+    const foam = demo.materials.foams.find(({ id }) => id === demo.core.foamId)?.densityKgPerM3 ?? 0;
+    for (const id of ["S1", "S3"]) {
+      const of = (design: typeof plain) => ({
+        part: design.parts.find((part) => part.id === id) ?? never(),
+        weight: design.weight.parts.find(({ partId }) => partId === id) ?? never(),
+      });
+      const [before, after] = [of(plain), of(insert)];
+      const stripM3 = (before.part.flatAreaMm2 - after.part.flatAreaMm2) * 10 * 1e-9;
+      expect(after.weight.insertKg).toBeCloseTo(600 * stripM3, 6);
+      expect(before.weight.foamKg - after.weight.foamKg).toBeCloseTo(foam * stripM3, 6);
+      expect(before.weight.insertKg).toBe(0);
+    }
+    const tasks = insert.schedule?.tasks ?? [];
+    const task = tasks.find(({ id }) => id === "inserts");
+    const fairing = tasks.find(({ id }) => id === "fairing");
+    const metres = insert.skins.edges.reduce((sum, { lengthMm }) => sum + lengthMm / 1000, 0);
+    expect(Math.abs((task?.workMinutes ?? 0) - 15 * metres)).toBeLessThan(5);
+    expect(fairing?.after.find(({ taskId }) => taskId === "inserts")?.waitMinutes).toBeGreaterThan(60);
+    expect(plain.schedule?.tasks.some(({ id }) => id === "inserts")).toBe(false);
+    const strip = consumablesOf(insert.skins, insert.panels, insert.glueUp, 1).find(({ name }) =>
+      name.startsWith("Strip for hard inserts"),
+    );
+    expect(strip?.name).toBe("Strip for hard inserts, 10.0 × 20.0 mm, m");
+    expect(strip?.needed).toBe(Math.ceil(1.1 * metres));
   });
 
   it("may have a finish of their own, on both hands", () => {

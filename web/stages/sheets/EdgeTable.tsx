@@ -11,6 +11,12 @@ const ROLES: Readonly<Record<PartEdge["role"], string>> = {
   seam: "seam",
 };
 
+/** What an edge meets, and what stands outside the foam there. */
+const meetsWords = ({ role, letIn }: PartEdge): string =>
+  letIn
+    ? `${ROLES[role]}, ${letIn.of === "insert" ? "hard insert" : "flange"} of ${formatMm(letIn.widthMm)} mm outside it`
+    : ROLES[role];
+
 interface EdgeTableProps {
   readonly part: Part;
   /** Tells the edge whose row the pointer is on, so that the drawing can show it. */
@@ -56,7 +62,7 @@ export function EdgeTable({ part, onPoint }: EdgeTableProps) {
               <td className="figure">{formatMm(edge.spaceLengthMm)}</td>
               <td className="figure">{formatMm(edge.flatLengthMm)}</td>
               <td className="figure wordy">{wordBevel(edge.bevelRad, part.kind)}</td>
-              <td>{ROLES[edge.role]}</td>
+              <td>{meetsWords(edge)}</td>
             </tr>
           ))}
         </tbody>

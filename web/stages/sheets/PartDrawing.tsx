@@ -1,6 +1,6 @@
 import type { Design } from "../../../core/design.ts";
 import type { MarkingTable } from "../../../core/marking/index.ts";
-import type { Part } from "../../../core/patterns/index.ts";
+import { finishedLoops, type Part } from "../../../core/patterns/index.ts";
 import { useSize } from "../../controls/index.ts";
 import {
   type Bounds,
@@ -37,7 +37,7 @@ interface PartDrawingProps {
 /** A part laid flat and drawn large: strips, bends, stations, numbered edges, and which way is forward. */
 export function PartDrawing(props: PartDrawingProps) {
   const { ref, widthPx } = useSize<HTMLDivElement>();
-  const bounds = loopsBounds(props.part.loops);
+  const bounds = loopsBounds(finishedLoops(props.part));
   return (
     <div ref={ref} className="part-drawing">
       {bounds && widthPx > 0 ? (
@@ -66,6 +66,7 @@ function Picture({ part, design, edgeId, table, bounds, scale }: PictureProps) {
       aria-label={`${part.id} laid flat, ${part.faceShown} toward you`}
       data-testid="part-drawing"
     >
+      {part.finished && <path className="finished-edge" d={loopsPath(part.finished, scale)} />}
       <path d={path} {...partFill(part, hatchOfItem(design.project, part.itemId))} fillRule="evenodd" />
       <Stations bounds={bounds} scale={scale} everyMm={stationInterval(design, scale)} />
       {part.rulings.length > 0 ? (

@@ -16,7 +16,10 @@ const asFinish = (value: string): Finish => FINISHES.find((one) => one === value
 export function EdgeFields() {
   const { project, change } = useSettings();
   const edges = useFreeEdges();
-  const { edgeFinish, edgeFinishes, filletMm } = laminateOf(project);
+  const laminate = laminateOf(project);
+  const { edgeFinish, edgeFinishes, filletMm } = laminate;
+  const isUsed = (finish: Finish) =>
+    edgeFinish === finish || edgeFinishes.some((own) => own.finish === finish);
   const set = (changes: Partial<Laminate>) => change({ laminate: { ...project.laminate, ...changes } });
   const free = edges.find(
     ({ itemId, edgeId }) => !edgeFinishes.some((one) => one.itemId === itemId && one.edgeId === edgeId),
@@ -75,6 +78,46 @@ export function EdgeFields() {
         >
           <Plus aria-hidden /> Finish one edge its own way
         </button>
+      )}
+      {isUsed("flange") && (
+        <>
+          <NumberField
+            label="Flange, width"
+            unit="mm"
+            value={laminate.flangeMm}
+            note="Solid laminate out to the drawn edge. 20 mm: common practice."
+            setting="laminate.flangeMm"
+            onChange={(value) => set({ flangeMm: value })}
+          />
+          <NumberField
+            label="Chamfer behind it"
+            unit="to 1"
+            value={laminate.chamferRun}
+            note="Over three thicknesses of foam: common practice."
+            setting="laminate.chamferRun"
+            onChange={(value) => set({ chamferRun: value })}
+          />
+        </>
+      )}
+      {isUsed("insert") && (
+        <>
+          <NumberField
+            label="Hard insert, width"
+            unit="mm"
+            value={laminate.insertMm}
+            note="The foam ends by it inside the drawn edge. 20 mm: common practice."
+            setting="laminate.insertMm"
+            onChange={(value) => set({ insertMm: value })}
+          />
+          <NumberField
+            label="Its density"
+            unit="kg/m³"
+            value={laminate.insertKgPerM3}
+            note="Hardwood about 700, from memory; weigh a piece."
+            setting="laminate.insertKgPerM3"
+            onChange={(value) => set({ insertKgPerM3: value })}
+          />
+        </>
       )}
       <NumberField
         label="Fillets, radius"
