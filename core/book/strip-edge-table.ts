@@ -55,6 +55,7 @@ export function edgeTable(design: Design, strip: Strip, part: Part, lettering: L
           ),
         ]
       : []),
+    ...(strip.edges.some(({ letIn }) => letIn) ? [small(LET_IN_WORDS)] : []),
     ...(isScarfed ? [small(SCARF_WORDS)] : []),
     ...(isFitted(strip, "gap") ? [small(FITTED_WORDS)] : []),
     ...(isFitted(strip, "hold") ? [small(PAST_WORDS)] : []),
@@ -66,6 +67,9 @@ const FITTED_WORDS =
 
 const PAST_WORDS =
   "Runs past: cut by the thick line now. The foam between it and the thin net line lies over an outboard rib and is held down there, so that the bend keeps to its shape up to the edge. Trim it along the net line after the first skin.";
+
+const LET_IN_WORDS =
+  "Where an insert or a flange stands outside the foam, the drawn length is that of its outer edge, the others those of the foam with the steps at its ends.";
 
 const SCARF_WORDS =
   "Scarf: cut the edge square where the line to cut by runs. Then plane or sand the face that is named from the taper's line to nothing at the edge; the two tapers lie on each other, and the glued strip is as thick as the foam.";

@@ -24,6 +24,25 @@ it("a pot is told in grams once the supplier's ratio is typed, and no session is
     await expect.poll(() => page.getByTestId("truth-line").textContent()).toContain("2 things");
   }));
 
+it("a hard insert ends the foam inside the drawn edge: its width is typed, and the flat part shows both", () =>
+  asVisitor(async ({ page }) => {
+    await page.getByTestId("stage-skin").click();
+    await page.getByTestId("edge-finish").selectOption("insert");
+    const width = page.locator('[data-setting="laminate.insertMm"]');
+    await width.fill("15");
+    await page.keyboard.press("Enter");
+    await expect
+      .poll(() => page.getByTestId("skin-edges").textContent())
+      .toContain("the pattern ends 15.0 mm inside the drawn edge");
+    await page.getByTestId("stage-sheets").click();
+    await expect.poll(() => page.getByTestId("edge-table").textContent()).toContain("hard insert of 15.0 mm");
+    expect(await page.locator(".part-drawing .finished-edge").count()).toBe(1);
+    if (process.env["SHOTS"]) await page.screenshot({ path: `${process.env["SHOTS"]}/insert.png` });
+    await page.keyboard.press("Control+z");
+    await page.keyboard.press("Control+z");
+    await expect.poll(() => page.getByTestId("edge-table").textContent()).not.toContain("hard insert");
+  }));
+
 it("every ply of a face shows where its patches lie, and a patch that is chosen tells its figures", () =>
   asVisitor(async ({ page }) => {
     await page.getByTestId("stage-skin").click();
