@@ -1,17 +1,15 @@
 import { describe, expect, it } from "vitest";
 import { type DrawingSet, drawBook, drawTemplates } from "../../../core/book/index.ts";
-import { designTray, layOutCloth, layOutStock } from "../../../core/design.ts";
 import type { Project } from "../../../core/project/index.ts";
 import { type StarterName, starterOf, usualNumbers } from "../../../core/starters/index.ts";
 import { writePdf } from "../../../core/writers/index.ts";
 import { readExample } from "../../read-example.ts";
 import { readFonts } from "../../read-fonts.ts";
 import { type ReadPage, type ReadText, readPages } from "../writers/read-pages.ts";
+import { asPrinted, printedDemo, printedSets } from "./printed-demo.ts";
 
 const fonts = readFonts();
-/** As a book is printed: with everything laid out on its stock, else there are no pages of stock and cloth to look at. */
-const asPrinted = (project: Project) => layOutCloth(layOutStock(designTray(project)));
-const demo = asPrinted(readExample("hill-climb-floor"));
+const demo = printedDemo();
 const practice = asPrinted(readExample("practice-piece"));
 const tunnels = asPrinted(startedTray("two-tunnels"));
 
@@ -142,7 +140,7 @@ function outsideOf(page: ReadPage, number: number): readonly string[] {
 type NamedSet = readonly [string, () => DrawingSet];
 
 const BOOKS: readonly NamedSet[] = [
-  ["the build book of the demo tray", () => drawBook(demo, fonts)],
+  ["the build book of the demo tray", () => printedSets().book],
   ["the build book of the practice piece", () => drawBook(practice, fonts)],
   ["the build book of two tunnels", () => drawBook(tunnels, fonts)],
 ];
@@ -151,7 +149,7 @@ const onPaper = (design: typeof demo, size: "A4" | "A3" | "roll") => {
   return drawTemplates({ ...design, project: { ...design.project, paper } }, fonts).set;
 };
 const TEMPLATES: readonly NamedSet[] = [
-  ["the A4 templates of the demo tray", () => onPaper(demo, "A4")],
+  ["the A4 templates of the demo tray", () => printedSets().templates],
   ["the A3 templates of the demo tray", () => onPaper(demo, "A3")],
   ["the templates of the demo tray on a roll", () => onPaper(demo, "roll")],
   ["the A4 templates of the practice piece", () => onPaper(practice, "A4")],
@@ -203,7 +201,7 @@ describe.each(TEMPLATES)("%s, read to cut by", { timeout: 240_000 }, (_, draw) =
 });
 
 describe("pages of pictures in the book of the demo tray", () => {
-  const { pages } = drawBook(demo, fonts);
+  const { pages } = printedSets().book;
   const topTextOf = (page: (typeof pages)[number]) =>
     page.marks
       .flatMap((mark) => (mark.kind === "text" && mark.text !== "" ? [mark] : []))
