@@ -1,6 +1,6 @@
-import { readFileSync } from "node:fs";
+import { existsSync, readFileSync } from "node:fs";
 import { unzipSync } from "fflate";
-import type { Download, Page } from "playwright-core";
+import type { Browser, Download, Page } from "playwright-core";
 import { describe, expect, it } from "vitest";
 import { type Project, writeProject } from "../../core/project/index.ts";
 import { readExample } from "../read-example.ts";
@@ -55,6 +55,19 @@ function manySheets(count: number): Project {
   return { ...practice, items, paper: { ...practice.paper, templateWay: "full" } };
 }
 
+/** The most memory that any process with a page in it has held, MB, where the system tells it (Linux). */
+async function largestRendererMb(browser: Browser | null): Promise<number | undefined> {
+  const session = await browser?.newBrowserCDPSession();
+  const { processInfo = [] } = (await session?.send("SystemInfo.getProcessInfo")) ?? {};
+  const peaks = processInfo.flatMap(({ id, type }) => {
+    const status = `/proc/${id}/status`;
+    if (type !== "renderer" || !existsSync(status)) return [];
+    const [, kb] = /VmHWM:\s+(\d+) kB/.exec(readFileSync(status, "utf8")) ?? [];
+    return kb === undefined ? [] : [Number(kb) / 1000];
+  });
+  return peaks.length > 0 ? Math.max(...peaks) : undefined;
+}
+
 describe("printing", () => {
   it("makes as many template pages as it promised, each an A4 page, with every part on them", () =>
     asVisitor(async ({ page }) => {
@@ -100,10 +113,10 @@ describe("printing", () => {
     }));
 
   it(
-    "says how far a job of 300 pages is, and stopped midway leaves nothing behind",
+    "says how far a job of 300 pages is, stopped midway leaves nothing behind, and let alone writes every page",
     { timeout: 300_000 },
     () =>
-      asVisitor(async ({ page, complaints }) => {
+      asVisitor(async ({ context, page, complaints }) => {
         await page.getByTestId("menu").click();
         const [chooser] = await Promise.all([
           page.waitForEvent("filechooser"),
@@ -115,6 +128,7 @@ describe("printing", () => {
         await page.getByTestId("stage-print").click();
         await expect.poll(() => promisedPages(page), { timeout: 90_000 }).toBeGreaterThanOrEqual(300);
         const promised = await promisedPages(page);
+        const beforeMb = await largestRendererMb(context.browser());
         let downloads = 0;
         page.on("download", () => {
           downloads += 1;
@@ -142,6 +156,29 @@ describe("printing", () => {
         expect(await page.getByRole("alert").count()).toBe(0);
         expect(await page.getByTestId("make-templates").isEnabled()).toBe(true);
         expect(downloads).toBe(0);
+        const told = page.evaluate(
+          () =>
+            new Promise<readonly number[]>((resolve) => {
+              const counts: number[] = [];
+              const observer = new MutationObserver(() => {
+                const bar = document.querySelector("[data-testid=writing]");
+                const [, count] = /Page (\d+)/.exec(bar?.textContent ?? "") ?? [];
+                if (count !== undefined) counts.push(Number(count));
+                if (bar || counts.length === 0) return;
+                observer.disconnect();
+                resolve(counts);
+              });
+              observer.observe(document.body, { subtree: true, childList: true, characterData: true });
+            }),
+        );
+        const { pages } = await pdfBy(page, "make-templates");
+        expect(pages).toHaveLength(promised);
+        const counts = await told;
+        expect(new Set(counts).size).toBeGreaterThan(5);
+        expect(counts).toEqual(counts.toSorted((a, b) => a - b));
+        const peakMb = await largestRendererMb(context.browser());
+        // On top of the page with its tray of fifty sheets and the pictures of its pages.
+        if (peakMb !== undefined && beforeMb !== undefined) expect(peakMb - beforeMb).toBeLessThan(500);
         expect(complaints).toEqual([]);
       }, visitEmptySheet),
   );
