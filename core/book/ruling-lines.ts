@@ -18,13 +18,12 @@ const APART_MM = 50;
  * bends around these lines and is straight along them.
  */
 export function rulingLines(part: Part, loops: readonly (readonly PaperPoint[])[]): readonly RulingLine[] {
-  const own = part.rulings.filter(({ from, to }) =>
-    isInsideLoops(toPaper({ u: (from.u + to.u) / 2, v: (from.v + to.v) / 2 }), loops),
-  );
+  const isOwn = ({ from, to }: FlatRuling) =>
+    isInsideLoops(toPaper({ u: (from.u + to.u) / 2, v: (from.v + to.v) / 2 }), loops);
   const kept: FlatRuling[] = [];
-  for (const ruling of own) {
+  for (const ruling of part.rulings) {
     const last = kept.at(-1);
-    if (last === undefined || apartMm(last, ruling) >= APART_MM) kept.push(ruling);
+    if ((last === undefined || apartMm(last, ruling) >= APART_MM) && isOwn(ruling)) kept.push(ruling);
   }
   return kept.flatMap(({ from, to, twistRad }) =>
     insideOf(toPaper(from), toPaper(to), loops).map((ends) => ({
@@ -45,12 +44,15 @@ function insideOf(
 ): readonly (readonly PaperPoint[])[] {
   const [dx, dy] = [b.x - a.x, b.y - a.y];
   const shares: number[] = [];
+  const sideOf = ({ x, y }: PaperPoint) => dx * (y - a.y) - dy * (x - a.x);
   for (const loop of loops) {
+    let t = loop[0] ? sideOf(loop[0]) : 0;
     for (let i = 0; i < loop.length; i++) {
-      const [p, q] = [at(loop, i), at(loop, (i + 1) % loop.length)];
-      const sideOf = ({ x, y }: PaperPoint) => dx * (y - a.y) - dy * (x - a.x);
-      const [s, t] = [sideOf(p), sideOf(q)];
+      const q = at(loop, (i + 1) % loop.length);
+      const s = t;
+      t = sideOf(q);
       if (s > 0 === t > 0) continue;
+      const p = at(loop, i);
       const part = s / (s - t);
       const [x, y] = [p.x + (q.x - p.x) * part, p.y + (q.y - p.y) * part];
       shares.push(((x - a.x) * dx + (y - a.y) * dy) / (dx * dx + dy * dy));

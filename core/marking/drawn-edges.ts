@@ -16,8 +16,21 @@ export type DrawnEdge = readonly EdgePlace[];
 /** Places on an edge are no farther apart than this, mm: straight between them its length misses 0.03 mm a metre. */
 const STEP_MM = 8;
 
-/** A drawn edge of a part as its sheet has it, one row of places for each region edge. */
-export function drawnEdges(sheet: LyingSheet, part: Part, edgeId: string): readonly DrawnEdge[] {
+/** Drawn edges of parts; an edge is walked once for both hands, and for every joint along it. */
+export type EdgeWalker = (sheet: LyingSheet, part: Part, edgeId: string) => readonly DrawnEdge[];
+
+/** Walks the drawn edges of parts as their sheets have them: one row of places for each region edge. */
+export function edgeWalker(): EdgeWalker {
+  const walked = new Map<string, readonly DrawnEdge[]>();
+  return (sheet, part, edgeId) => {
+    const key = `${sheet.id} ${edgeId}`;
+    const right = walked.get(key) ?? rightEdges(sheet, part, edgeId);
+    walked.set(key, right);
+    return part.hand === "left" ? right.map((edge) => edge.map(mirrored)) : right;
+  };
+}
+
+function rightEdges(sheet: LyingSheet, part: Part, edgeId: string): readonly DrawnEdge[] {
   const onMiddle = flatOnEdges(sheet);
   const fibre = fibreOf(sheet, part.stretches);
   const flatOn: typeof onMiddle = (edge, share) => {
@@ -25,10 +38,7 @@ export function drawnEdges(sheet: LyingSheet, part: Part, edgeId: string): reado
     return { u: fibre.flatAt(u), v };
   };
   const edges = sheet.loops.flatMap((loop) => loop.edges).filter((edge) => edge.edgeId === edgeId);
-  return edges
-    .filter(({ isApex }) => isApex !== true)
-    .map((edge) => placesOn(sheet, edge, flatOn))
-    .map((edge) => (part.hand === "left" ? edge.map(mirrored) : edge));
+  return edges.filter(({ isApex }) => isApex !== true).map((edge) => placesOn(sheet, edge, flatOn));
 }
 
 function placesOn(sheet: LyingSheet, edge: RegionEdge, flatOn: ReturnType<typeof flatOnEdges>): DrawnEdge {

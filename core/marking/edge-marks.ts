@@ -2,9 +2,9 @@ import type { Strip } from "../cutting/index.ts";
 import { at, distanceFlat, type FlatPoint, type SpacePoint } from "../foundation/index.ts";
 import type { Joint } from "../joints/index.ts";
 import { type FlatEdge, flatLengthMm, type Part } from "../patterns/index.ts";
-import type { LyingSheet, Sheet } from "../surfaces/index.ts";
+import type { Sheet } from "../surfaces/index.ts";
 import { bevelAlong } from "./bevelled-edges.ts";
-import { type DrawnEdge, drawnEdges, nearestPlace, placeAt } from "./drawn-edges.ts";
+import { type DrawnEdge, type EdgeWalker, edgeWalker, nearestPlace, placeAt } from "./drawn-edges.ts";
 
 /** A mark on an edge of a strip: a place that meets the same mark of the neighbour, or where a bevel is told. */
 export interface EdgeMark {
@@ -48,7 +48,8 @@ const LEAST_EDGE_MM = 20;
  * from its start on both sides, so that marks of neighbours meet; and along every other bevelled edge.
  */
 export function edgeMarks(tray: MarkedTray): readonly EdgeMark[] {
-  const ofJoints = tray.joints.flatMap((joint) => jointMarks(joint, tray));
+  const walk = edgeWalker();
+  const ofJoints = tray.joints.flatMap((joint) => jointMarks(joint, tray, walk));
   const ofOthers = tray.strips.flatMap((strip) => {
     const own = ofJoints.filter(({ stripId }) => stripId === strip.id);
     return bevelMarks(strip, new Set(own.map(({ edgeIndex }) => edgeIndex)));
@@ -56,13 +57,13 @@ export function edgeMarks(tray: MarkedTray): readonly EdgeMark[] {
   return [...ofJoints, ...ofOthers];
 }
 
-function jointMarks(joint: Joint, tray: MarkedTray): readonly EdgeMark[] {
+function jointMarks(joint: Joint, tray: MarkedTray, walk: EdgeWalker): readonly EdgeMark[] {
   const sides = joint.partIds.flatMap((partId, side): Side[] => {
     const part = tray.parts.find(({ id }) => id === partId);
     const sheet = tray.sheets.find(({ id }) => id === part?.sheetId);
     if (part === undefined || sheet === undefined || sheet.kind === "fence") return [];
     const edgeId = at(joint.edgeIds, side);
-    return [sideOf(sheet, part, edgeId, tray.strips)];
+    return [sideOf(walk(sheet, part, edgeId), part, edgeId, tray.strips)];
   });
   const [first, second] = sides;
   if (first === undefined || second === undefined) return [];
@@ -100,8 +101,8 @@ interface StripPiece {
   readonly edge: FlatEdge;
 }
 
-const sideOf = (sheet: LyingSheet, part: Part, edgeId: string, strips: readonly Strip[]): Side => ({
-  edges: drawnEdges(sheet, part, edgeId),
+const sideOf = (edges: readonly DrawnEdge[], part: Part, edgeId: string, strips: readonly Strip[]): Side => ({
+  edges,
   pieces: strips
     .filter(({ partId }) => partId === part.id)
     .flatMap((strip) => piecesOf(strip).filter(({ edge }) => edge.edgeId === edgeId && edge.role !== "seam")),
