@@ -37,7 +37,6 @@ it("a hard insert ends the foam inside the drawn edge: its width is typed, and t
     await page.getByTestId("stage-sheets").click();
     await expect.poll(() => page.getByTestId("edge-table").textContent()).toContain("hard insert of 15.0 mm");
     expect(await page.locator(".part-drawing .finished-edge").count()).toBe(1);
-    if (process.env["SHOTS"]) await page.screenshot({ path: `${process.env["SHOTS"]}/insert.png` });
     await page.keyboard.press("Control+z");
     await page.keyboard.press("Control+z");
     await expect.poll(() => page.getByTestId("edge-table").textContent()).not.toContain("hard insert");
