@@ -105,9 +105,11 @@ export function ribLabels(group: RibGroup, room: LabelRoom): readonly Mark[] {
       [],
       { ...room, avoid: [] },
     ),
-    textMark(paper(box.left + 3, baseMm + 1.5), "base line, stands on the baseboard", {
-      layer: "words",
-    }),
+    baseWords(
+      [box.left, ...inside.map(({ atMm }) => atMm).toSorted((a, b) => a - b), box.right],
+      baseMm,
+      lettering,
+    ),
     ...rib.splices.flatMap((splice) => spliceWords(rib, splice)),
   ];
   const notes = [
@@ -120,6 +122,17 @@ export function ribLabels(group: RibGroup, room: LabelRoom): readonly Mark[] {
     ...mainLabel(piece, notes, { taken: [...avoid, ...boxesOf(words, lettering)], lettering }),
   ];
 }
+
+/** Along the base line, between the first two lines of heights that leave room for the words. */
+function baseWords(linesMm: readonly number[], baseMm: number, lettering: Lettering): TextMark {
+  const words = textMark(paper(0, baseMm + 1.5), "base line, stands on the baseboard", { layer: "words" });
+  const { left, right } = boxOf(textCorners(words, lettering));
+  const roomMm = right - left + 2 * CLEAR_OF_LINES_MM;
+  const free = linesMm.find((atMm, i) => (linesMm[i + 1] ?? atMm) - atMm >= roomMm);
+  return { ...words, at: paper((free ?? at(linesMm, 0)) + CLEAR_OF_LINES_MM, baseMm + 1.5) };
+}
+
+const CLEAR_OF_LINES_MM = 3;
 
 /** Two heights that would be told in the same words beside each other. */
 const isSame =

@@ -191,12 +191,27 @@ describe.each(BOOKS)("%s, read by its codes", { timeout: 240_000 }, (_, draw) =>
 /** Names of lines stand on their line, also in a plank that is narrower than they are. */
 const ON_A_LINE = /"(rib \w+|fence .*|centre line.*|datum.*|\d+)"$/;
 
+/** A page without the 100 mm square, which is printed over whatever is there. */
+const withoutSquare = (page: ReadPage): ReadPage => ({
+  ...page,
+  lines: page.lines.filter(({ points }) => {
+    const spanOf = (values: readonly number[]) => Math.max(...values) - Math.min(...values);
+    const spans = [spanOf(points.map(({ x }) => x)), spanOf(points.map(({ y }) => y))];
+    return !spans.every((spanMm) => Math.abs(spanMm - 100) < 0.01);
+  }),
+});
+
 describe.each(TEMPLATES)("%s, read to cut by", { timeout: 240_000 }, (_, draw) => {
   const reading = readPages(writePdf(draw(), fonts));
 
   it("have no words through which a line to cut by runs, so that none is cut apart", async () => {
     const struck = (await reading).flatMap((page, i) => struckOf(page, i + 1, THICK_MM));
     expect(struck.filter((words) => !ON_A_LINE.test(words))).toEqual([]);
+  });
+
+  it("have the words of a rib's base line between the lines of heights", async () => {
+    const struck = (await reading).flatMap((page, i) => struckOf(withoutSquare(page), i + 1, 0));
+    expect(struck.filter((words) => words.includes("base line, stands"))).toEqual([]);
   });
 });
 
