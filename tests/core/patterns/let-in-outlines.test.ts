@@ -32,16 +32,24 @@ function outline(dice: () => number): readonly LaidEdge[] {
       const out = 4 * bow * t * (1 - t);
       return { u: from.u + t * du + out * dv, v: from.v + t * dv - out * du };
     });
-    return {
-      edgeId: `e${i}`,
-      name: `edge ${i}`,
-      role: "free",
-      points,
-      setBackMm: points.map(() => 0),
-      bevelsRad: points.map(() => 0),
-    };
+    return plainEdge(`e${i}`, points);
   });
 }
+
+const plainEdge = (edgeId: string, points: readonly FlatPoint[]): LaidEdge => ({
+  edgeId,
+  name: edgeId,
+  role: "free",
+  points,
+  setBackMm: points.map(() => 0),
+  bevelsRad: points.map(() => 0),
+});
+
+const areaMm2 = (polygon: readonly FlatPoint[]): number =>
+  polygon.reduce((sum, a, i) => {
+    const b = polygon[(i + 1) % polygon.length] ?? a;
+    return sum + (a.u * b.v - b.u * a.v) / 2;
+  }, 0);
 
 const polygonOf = (edges: readonly LaidEdge[]) => edges.flatMap(({ points }) => points.slice(0, -1));
 
@@ -70,6 +78,18 @@ function crossesItself(polygon: readonly FlatPoint[]): boolean {
   const n = polygon.length;
   const side = (a: FlatPoint, b: FlatPoint, c: FlatPoint) =>
     (b.u - a.u) * (c.v - a.v) - (b.v - a.v) * (c.u - a.u);
+  for (let i = 0; i < n; i++) {
+    const [a, b, c] = [polygon[i], polygon[(i + 1) % n], polygon[(i + 2) % n]];
+    // Back along itself.
+    if (
+      a &&
+      b &&
+      c &&
+      Math.abs(side(a, b, c)) < 1e-9 &&
+      (b.u - a.u) * (c.u - b.u) + (b.v - a.v) * (c.v - b.v) < 0
+    )
+      return true;
+  }
   for (let i = 0; i < n; i++)
     for (let k = i + 2; k < n; k++) {
       if (i === 0 && k === n - 1) continue;
@@ -119,5 +139,55 @@ describe("edges of any outline that something is let in along", () => {
     }
     expect(looked).toBeGreaterThan(10_000);
     expect(failures).toBe(0);
+  });
+
+  it("close up a rounded corner that is tighter than the strip is wide: what is left has a sharp one", () => {
+    // 400 by 300 with corners of 10 mm radius, each shared by halves between its two edges.
+    const edges = [0, 1, 2, 3].map((side): LaidEdge => {
+      const angle = (side * Math.PI) / 2;
+      const [half, out] = side % 2 === 0 ? [200, 150] : [150, 200];
+      const arc = (from: number, to: number, middle: number) =>
+        Array.from({ length: 21 }, (_, k) => {
+          const t = from + ((to - from) * k) / 20;
+          return { u: middle + 10 * Math.sin(t), v: -(out - 10) - 10 * Math.cos(t) };
+        });
+      const flat = [...arc(-Math.PI / 4, 0, -(half - 10)), ...arc(0, Math.PI / 4, half - 10)].map(
+        ({ u, v }) => ({
+          u: u * Math.cos(angle) - v * Math.sin(angle),
+          v: u * Math.sin(angle) + v * Math.cos(angle),
+        }),
+      );
+      return plainEdge(`e${side}`, flat);
+    });
+    const all = new Map(edges.map(({ edgeId }) => [edgeId, insert]));
+    const { loop, failed } = letInEdges({ edges }, all);
+    expect(failed).toEqual([]);
+    expect(crossesItself(polygonOf(loop.edges))).toBe(false);
+    expect(areaMm2(polygonOf(loop.edges))).toBeCloseTo(360 * 260, 3);
+  });
+
+  it("meet in the middle of an edge that turns a corner in short steps", () => {
+    // Down the left side, along the bottom and up the right one in steps of half a millimetre, as one edge of 300 by 200.
+    const steps = (from: FlatPoint, to: FlatPoint) => {
+      const count = Math.round(2 * Math.hypot(to.u - from.u, to.v - from.v));
+      return Array.from({ length: count }, (_, k) => ({
+        u: from.u + ((to.u - from.u) * k) / count,
+        v: from.v + ((to.v - from.v) * k) / count,
+      }));
+    };
+    const [a, b, c, d] = [
+      { u: 0, v: 200 },
+      { u: 0, v: 0 },
+      { u: 300, v: 0 },
+      { u: 300, v: 200 },
+    ];
+    const edges = [
+      plainEdge("three", [...steps(a, b), ...steps(b, c), ...steps(c, d), d]),
+      plainEdge("top", [d, a]),
+    ];
+    const { loop, failed } = letInEdges({ edges }, new Map([["three", insert]]));
+    expect(failed).toEqual([]);
+    expect(crossesItself(polygonOf(loop.edges))).toBe(false);
+    expect(areaMm2(polygonOf(loop.edges))).toBeCloseTo(260 * 180, 3);
   });
 });
