@@ -26,7 +26,7 @@ import { CONTENT, CONTENT_WIDTH_MM, type SheetBody } from "./page-frame.ts";
 
 /** The skins: for each face its plies, what is done in which order, and the sessions with their pots. */
 export function skinSheets(design: Design, lettering: Lettering): readonly SheetBody[] {
-  const { faces, edges, solidHours } = design.skins;
+  const { faces, edges, solidHours, tasks } = design.skins;
   if (faces.length === 0) return [];
   const { resin, shopCelsius, hands, hardenerPer100 } = laminateOf(design.project);
   const text = (words: string) => paragraphBlock(words, CONTENT_WIDTH_MM, lettering);
@@ -39,6 +39,12 @@ export function skinSheets(design: Design, lettering: Lettering): readonly Sheet
     gapBlock(2),
     text(
       `Resin: ${resin?.name ?? "none"}, in a shop of ${formatNumber(shopCelsius, 0)} °C, ${hands === 1 ? "one pair of hands" : `${formatNumber(hands, 0)} pairs of hands`}. ${ratio} Stir for 90 s, scrape sides and base, and pour it into a shallow tray at once: a full pot heats itself and can smoke. A face is solid after about ${formatNumber(solidHours, 0)} h at that temperature.`,
+    ),
+    text(
+      `In the order of the work: ${tasks
+        .filter(({ kind }) => kind !== "ready")
+        .map(({ title }) => `${title[0]?.toLowerCase()}${title.slice(1)}`)
+        .join("; ")}. The calendar shows what is glued in between.`,
     ),
     headingBlock("Edges, corners and fillets"),
     ...edges.map((one) => text(`${edgeWords(one)}`)),

@@ -16,7 +16,7 @@ export function bendWords(need: BendNeed, loadHours: number | undefined): string
   const pushes = `${unit.id} pushes back with ${formatNumber(momentNmm / 1000, 1)} N m where it is bent`;
   const hours =
     loadHours === undefined ? "" : `for ${formatNumber(loadHours, 0)} h, until the joints bear load`;
-  const until = `before any glue is spread, and leave that ${hours || "until the first skin has cured"}`;
+  const until = `before any glue is spread, and leave that ${hours || "until the first skin has cured; where it stands in the way of cloth, put it back over peel ply, film and a board"}`;
   if (by === "joints") {
     const ends = `${newtons(forceN)} at each end of the bend`;
     return isHeld(need)

@@ -27,7 +27,11 @@ export interface SkinSources {
   readonly seams: readonly Seam[];
 }
 
-const FACES: readonly SkinFaceName[] = ["lower face", "upper face", "fence sides"];
+const FACES: readonly SkinFaceName[] = ["lower face", "fence sides", "upper face"];
+
+/** The faces in the order of the work: what looks up from the jig first; the sides of fences follow the lower face, on which they stand. */
+const inOrderOfWork = ({ jig }: Project): readonly SkinFaceName[] =>
+  jig.attitude === "inverted" ? FACES : ["upper face", "lower face", "fence sides"];
 
 /**
  * How the faces are skinned: areas as developed, plies, the cloth of every ply in patches, resin, sessions and pots. The
@@ -51,24 +55,26 @@ export function planSkins(
     [regions, ...SKIN_GROUND.map((field) => project[field]), project.symmetry],
     () => zoneCloth({ sheets, regions, joints: faceJointsOf(regions, joints) }, project),
   );
-  const faces = FACES.map((face) =>
-    memory.recall(
-      `skin of ${face}`,
-      [regions, zones, ...seams, ...SKIN_GROUND.map((field) => project[field]), project.jig.attitude],
-      () =>
-        skinFace(
-          face,
-          {
-            regions: regions.filter((one) => one.face === face),
-            joints,
-            seams,
-            fencesOnCore,
-            zones: zones.filter(({ region }) => region.face === face),
-          },
-          project,
-        ),
-    ),
-  ).filter(({ areaMm2, plies }) => areaMm2 > 0 && plies.length > 0);
+  const faces = inOrderOfWork(project)
+    .map((face) =>
+      memory.recall(
+        `skin of ${face}`,
+        [regions, zones, ...seams, ...SKIN_GROUND.map((field) => project[field]), project.jig.attitude],
+        () =>
+          skinFace(
+            face,
+            {
+              regions: regions.filter((one) => one.face === face),
+              joints,
+              seams,
+              fencesOnCore,
+              zones: zones.filter(({ region }) => region.face === face),
+            },
+            project,
+          ),
+      ),
+    )
+    .filter(({ areaMm2, plies }) => areaMm2 > 0 && plies.length > 0);
   const sum = (values: readonly number[]) => values.reduce((total, value) => total + value, 0);
   const { resin, shopCelsius, peelPlyKgPerM2, hands } = laminate;
   const farthestMm = memory.recall("reach", [...sheets, ...parts], () => farthestInMm(sheets, parts));

@@ -1,9 +1,9 @@
 import { formatNumber } from "../foundation/index.ts";
-import { dewPointCelsius } from "../laminate/index.ts";
+import { solidHours } from "../laminate/index.ts";
 import { laminateOf, type Project } from "../project/index.ts";
 import { patchesOfSession } from "./patches-of-session.ts";
-import { ABOVE_DEW_POINT_CELSIUS } from "./shop-problems.ts";
-import type { SkinFace, SkinFaceName, SkinPatch, SkinSession, SkinStep } from "./types.ts";
+import { isLaidSecond, readySteps } from "./ready-steps.ts";
+import type { SkinFace, SkinPatch, SkinSession, SkinStep } from "./types.ts";
 import { FLANGE_STEP } from "./word-edges.ts";
 
 /** What of the tray the steps follow from: the fences that are glued to the core, and whether free edges of sheets have a flange. */
@@ -11,10 +11,6 @@ export interface StepGround {
   readonly fencesOnCore: ReadonlySet<string>;
   readonly hasFlange: boolean;
 }
-
-/** Whether a face is laid when the tray has been turned over: upright, its upper face comes first. */
-export const isLaidSecond = (face: SkinFaceName, attitude: Project["jig"]["attitude"]): boolean =>
-  face !== "fence sides" && (face === "upper face") === (attitude === "inverted");
 
 /**
  * What is done in a session, in order, each step with its reason: foam made ready, wetted, cloth ply by ply, peel ply. The
@@ -28,12 +24,20 @@ export function skinSteps(
 ): readonly SkinStep[] {
   const { preWetKgPerM2, peelPlyKgPerM2, filletMm } = laminateOf(project);
   const patches = patchesOfSession(face, session);
+  const fences = fencesOf(face, session);
+  const onCore = fences.filter((id) => fencesOnCore.has(id));
+  const onSkin = fences.filter((id) => !fencesOnCore.has(id));
   const isFirst = face.sessions[0]?.id === session.id;
   const wetted = session.areaMm2 / 1e6;
   const isSecond = isLaidSecond(face.face, project.jig.attitude);
   return [
     ...(isFirst && isSecond && hasFlange ? [{ ...FLANGE_STEP, patchIds: [] }] : []),
-    readyStep(face, isFirst, project),
+    ...readySteps(face, isFirst, project),
+    {
+      title: "Weigh and mix one pot as its card says, and the next one only when that is spread",
+      why: "Resin left standing in a pot heats itself and sets there.",
+      patchIds: [],
+    },
     ...(preWetKgPerM2 > 0
       ? [
           {
@@ -43,42 +47,62 @@ export function skinSteps(
           },
         ]
       : []),
-    ...(face.face === "fence sides" && filletMm > 0 && fencesOnCore.size > 0
-      ? [
-          {
-            title: `Draw the fillets along the fences that are glued on, ${formatNumber(filletMm, 0)} mm in radius, with thickened resin`,
-            why: "Cloth does not lie down in a sharp corner. Glassed over while it is wet, a fillet is one with the skin.",
-            patchIds: [],
-          },
-        ]
-      : []),
+    ...(filletMm > 0 ? coreFillets(onCore, filletMm) : []),
     ...face.plies.map((_, ply) => plyStep(patches, ply + 1)).filter(({ patchIds }) => patchIds.length > 0),
     ...zoneSteps(face, patches),
+    ...(filletMm > 0 ? skinFillets(onSkin, filletMm) : []),
     ...(peelPlyKgPerM2 > 0 ? [peelStep(session)] : []),
     {
-      title: "Leave it, and look at it after half an hour",
+      title:
+        "Clean the tools, stand what is left in cups outdoors until it has set, and look at the face after half an hour",
       why: "Nothing is worked after it has begun to gel: a lifted edge is pressed down while it is still wet, or ground back when it is hard.",
       patchIds: [],
     },
+    ...cureSteps(project),
   ];
 }
 
-function readyStep(face: SkinFace, isFirst: boolean, project: Project): SkinStep {
-  const { shopCelsius, humidityShare } = laminateOf(project);
-  const least = dewPointCelsius(shopCelsius, humidityShare) + ABOVE_DEW_POINT_CELSIUS;
-  const air = `The shop is steady or cooling, never warming; the foam is above ${formatNumber(least, 1)} °C (at ${formatNumber(shopCelsius, 0)} °C and ${formatNumber(100 * humidityShare, 0)} % humidity)`;
-  if (!isFirst)
-    return {
-      title: `Make the border ready: strip the peel ply beside this session, abrade with 80 grit until dull where it was missed or waited too long, vacuum. ${air}`,
-      why: "Cloth bonds to cured cloth only where that is clean and rough. Warming foam blows bubbles; water on it keeps the resin from curing clear.",
+/** The fences whose sides a session lays. */
+const fencesOf = ({ face, fields }: SkinFace, { fieldIds }: SkinSession): readonly string[] =>
+  face === "fence sides"
+    ? [...new Set(fields.filter(({ id }) => fieldIds.includes(id)).map(({ partId }) => partId))]
+    : [];
+
+/** Fillets under the cloth: that of a fence which is glued to the core runs over them onto the floor. */
+const coreFillets = (fenceIds: readonly string[], filletMm: number): readonly SkinStep[] =>
+  fenceIds.length === 0
+    ? []
+    : [
+        {
+          title: `Draw the fillets along ${fenceIds.join(", ")}, ${formatNumber(filletMm, 0)} mm in radius, with thickened resin`,
+          why: "Cloth does not lie down in a sharp corner. Glassed over while it is wet, a fillet is one with the skin.",
+          patchIds: [],
+        },
+      ];
+
+/** Fillets of fences that are bonded to the finished skin: their cloth ends at the floor, and strips tie them to it. */
+const skinFillets = (fenceIds: readonly string[], filletMm: number): readonly SkinStep[] =>
+  fenceIds.length === 0
+    ? []
+    : [
+        {
+          title: `Draw the fillets along ${fenceIds.join(", ")}, ${formatNumber(filletMm, 0)} mm in radius, with thickened resin, and lay a strip cut on the bias over each while it is wet, 50 mm onto fence and floor`,
+          why: "The cloth of a fence that stands on the finished skin ends at the floor: the strips tie it down.",
+          patchIds: [],
+        },
+      ];
+
+function cureSteps(project: Project): readonly SkinStep[] {
+  const { resin, shopCelsius, peelPlyKgPerM2 } = laminateOf(project);
+  if (resin === undefined) return [];
+  const peel = peelPlyKgPerM2 > 0 ? "; peel ply stays on until something is bonded there or all is done" : "";
+  return [
+    {
+      title: `Let it cure for about ${formatNumber(Math.ceil(solidHours(resin, shopCelsius)), 0)} h at ${formatNumber(shopCelsius, 0)} °C, before the next session, turning over or any load${peel}`,
+      why: "Until it is solid it dents, creeps and lets the foam spring back. The resin's data sheet comes before this figure.",
       patchIds: [],
-    };
-  const carrier = face.face === "fence sides" ? "fences" : "foam";
-  return {
-    title: `Make the ${carrier} ready: knock down glue that stands proud, round outside corners, vacuum; joints glued with mist have dried for a day. ${air}`,
-    why: "Cloth bridges over a ridge and lifts off a sharp corner. Warming foam blows bubbles into the skin; water on it keeps the resin from curing clear.",
-    patchIds: [],
-  };
+    },
+  ];
 }
 
 function plyStep(patches: readonly SkinPatch[], ply: number): SkinStep {
@@ -87,7 +111,7 @@ function plyStep(patches: readonly SkinPatch[], ply: number): SkinStep {
     title: `Lay ply ${ply} and wet it out: ${own.map(({ id }) => id).join(", ")}`,
     why:
       ply === 1
-        ? "From the middle of each piece to its edges, so that no air is shut in; where two pieces meet the later one laps over while both are wet."
+        ? "With roller and squeegee from the middle of each piece to its edges, until no white shows and no resin stands on it; where two pieces meet the later one laps over while both are wet."
         : "On the ply below while it is wet: then they are one. Its seams lie beside those below.",
     patchIds: own.map(({ id }) => id),
   };

@@ -77,8 +77,8 @@ describe("the skins of the demo", () => {
     const standing = parts.filter(({ kind }) => kind === "fence").map(({ id }) => id);
     expect(skins.faces.map(({ face, partIds }) => [face, partIds])).toEqual([
       ["lower face", lying],
-      ["upper face", lying],
       ["fence sides", standing],
+      ["upper face", lying],
     ]);
     expect(problems).toEqual([]);
   });
