@@ -15,7 +15,7 @@ import { type Workpieces, workMinutes } from "./work-minutes.ts";
 export interface ScheduleSources extends Workpieces {
   readonly parts: readonly Part[];
   readonly glueUp: readonly GlueStep[];
-  readonly skins: Pick<SkinPlan, "tasks" | "edges">;
+  readonly skins: Pick<SkinPlan, "tasks" | "edges" | "faces">;
   readonly panels: Pick<PanelPlan, "tasks">;
 }
 
@@ -31,7 +31,7 @@ const withBonds = (gluing: GlueTasks, { bonding }: PanelTasks): GlueTasks => ({
 /**
  * All the work from the first template to the last cut, for the hands in the shop: foam and ribs are made in any order, the
  * tray is glued as the glue-up says, its joints are faired once they bear load, and it is skinned as the skins say. None
- * where there is no glue-up.
+ * where there is no glue-up; where no session can be planned the work ends at bare foam, as what follows stands on the skins.
  */
 export function trayTasks(sources: ScheduleSources, project: Project): readonly Task[] {
   if (sources.glueUp.length === 0) return [];
@@ -60,6 +60,8 @@ export function trayTasks(sources: ScheduleSources, project: Project): readonly 
     after: [...gluing.waitsBeforeSkins, ...waitsFor(inserts)],
   };
   const panels = panelTasks(sources.panels.tasks, hands);
+  if (sources.skins.faces.length > 0 && sources.skins.tasks.length === 0)
+    return [...making, ...panels.making, ...gluing.tasks, ...inserts, fairing];
   const skinning = skinningTasks(sources.skins.tasks, withBonds(gluing, panels), hands);
   const trimming = {
     ...shared("trim", "Trim the edges", freeMetres(sources.parts) * TRIM_PER_M, []),

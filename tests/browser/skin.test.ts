@@ -2,6 +2,8 @@ import { expect, it } from "vitest";
 import { visitorOf } from "./visitor-of.ts";
 
 const asVisitor = visitorOf();
+/** A change is planned anew in the worker. */
+const FOLLOWS = { timeout: 30_000, interval: 50 };
 
 it("a pot is told in grams once the supplier's ratio is typed, and no session is planned in the cold", () =>
   asVisitor(async ({ page }) => {
@@ -66,4 +68,55 @@ it("a fence is offered a panel only where it can be cut from one, and else the r
     };
     expect(await reasonOf("f2")).toMatch(/leaves the straight by \d+\.\d mm/);
     expect(await reasonOf("f1")).toContain("sits on the foam");
+  }));
+
+it("a reinforcement zone that is added shows in the picture and in figures, follows what is typed, and goes again", () =>
+  asVisitor(async ({ page }) => {
+    await page.getByTestId("stage-skin").click();
+    const face = page.getByTestId("skin-lower-face");
+    const map = page.getByTestId("patch-map-lower-face");
+    await map.waitFor({ timeout: FOLLOWS.timeout });
+    expect(await face.getByTestId("zones").count()).toBe(0);
+    const drawnPly = (ply: number) => map.getByText(`reinforcement ${ply}`, { exact: true });
+    expect(await drawnPly(1).count()).toBe(0);
+
+    await page.getByTestId("add-zone").click();
+    const rows = face.getByTestId("zones").locator("tbody tr");
+    const figure = (column: number) => async () =>
+      Number.parseFloat((await rows.locator("td").nth(column).textContent()) ?? "");
+    await expect.poll(() => rows.count(), FOLLOWS).toBe(1);
+    // A spot of 80 mm radius and one inside it of 70.
+    await expect.poll(figure(2), FOLLOWS).toBe(2);
+    await expect.poll(figure(4), FOLLOWS).toBeCloseTo(Math.PI * (0.08 ** 2 + 0.07 ** 2), 2);
+    expect(await face.textContent()).toContain("Lay the reinforcement");
+    await drawnPly(2).click();
+    const patches = map.getByRole("button", { name: /^Z1/ });
+    await expect.poll(() => patches.count(), FOLLOWS).toBe(1);
+    await patches.click();
+    // The inner piece is 140 mm wide each way, told to the next whole millimetre.
+    await expect
+      .poll(() => map.getByTestId("patch-figures").textContent(), FOLLOWS)
+      .toMatch(/14[01] × 14[01]/);
+    expect(await drawnPly(3).count()).toBe(0);
+
+    const plies = page.locator('[data-setting="laminate.zones.0.plies"]');
+    await plies.fill("3");
+    await plies.press("Enter");
+    await expect.poll(figure(2), FOLLOWS).toBe(3);
+    await expect.poll(figure(4), FOLLOWS).toBeCloseTo(Math.PI * (0.08 ** 2 + 0.07 ** 2 + 0.06 ** 2), 2);
+
+    await expect.poll(() => drawnPly(3).count(), FOLLOWS).toBe(1);
+
+    await page.getByRole("button", { name: "Undo" }).click();
+    await expect.poll(figure(2), FOLLOWS).toBe(2);
+    await expect.poll(() => drawnPly(3).count(), FOLLOWS).toBe(0);
+    expect(await plies.inputValue()).toBe("2");
+    await page.getByRole("button", { name: "Redo" }).click();
+    await expect.poll(figure(2), FOLLOWS).toBe(3);
+
+    await drawnPly(1).click();
+    await page.getByRole("button", { name: "Take zone 1 away" }).click();
+    await expect.poll(() => face.getByTestId("zones").count(), FOLLOWS).toBe(0);
+    await expect.poll(() => drawnPly(1).count(), FOLLOWS).toBe(0);
+    expect(await page.getByTestId("zone-1").count()).toBe(0);
   }));

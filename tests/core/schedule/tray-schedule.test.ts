@@ -3,6 +3,7 @@ import { describe, expect, it } from "vitest";
 import { type Design, designTray } from "../../../core/design.ts";
 import { at } from "../../../core/foundation/index.ts";
 import { checkDocument, emptyProject, type Project } from "../../../core/project/index.ts";
+import { readExample } from "../../read-example.ts";
 import { plainProject } from "../cutting/plain-project.ts";
 import { centre, fence, level, materials, outer, withJig } from "../glue-up/glue-trays.ts";
 import { faultsOfCalendar } from "./check-calendar.ts";
@@ -154,4 +155,13 @@ describe("a working time that cannot be", () => {
     expect(design.glueUp.length).toBeGreaterThan(0);
     expect(checkDocument(design.project)).toEqual([]);
   });
+});
+
+it("where the shop is too cold for any session the work ends at bare foam: nothing is seated on a skin, nothing trimmed", () => {
+  const cold = designTray({ ...readExample("hill-climb-floor"), laminate: { shopCelsius: 12 } });
+  const titles = cold.schedule.tasks.map(({ title }) => title);
+  expect(cold.problems.some(({ kind }) => kind.includes("cold"))).toBe(true);
+  expect(titles).toContain("Fair the joints");
+  expect(titles.some((title) => title.includes("Seat F1R"))).toBe(true);
+  expect(titles.filter((title) => /F2|Trim|Skin|Turn/.test(title))).toEqual([]);
 });
