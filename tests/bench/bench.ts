@@ -48,7 +48,7 @@ function main(): void {
     measure("design of the demo tray", 41, () => designTray(demo), countOf(design)),
     measure("book and A4 templates as PDF", 5, () => print(design, fonts), pagesOf(design, fonts)),
     ...[100, 300, 1000].map((count) => tiles(design, fonts, count)),
-    ...[4, 20, 100, 500].map((count) => growth(demo, count)),
+    ...[4, 20, 100, 500, 2000].map((count) => growth(demo, count)),
     snapping(demo),
     placing(design),
     replanning(design),
