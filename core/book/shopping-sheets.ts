@@ -134,7 +134,7 @@ function panelRows({ panels: { panels, bonds }, project }: Design): readonly (re
   const sum = (values: readonly number[]) => values.reduce((total, value) => total + value, 0);
   const cloths = panels.flatMap((panel) => panel.cloths);
   const names = [...new Set(cloths.map(({ name }) => name))];
-  const tapeMm2 = sum(bonds.map((bond) => bond.tapeMm2));
+  const tapes = bonds.filter(({ tapeMm2 }) => tapeMm2 > 0);
   const peelMm2 = sum(panels.map(({ peelPlyMm2 }) => peelPlyMm2));
   const mixedKg = sum([...panels, ...bonds].map((one) => one.mixedKg));
   const bought = (name: string, areaMm2: number) => [
@@ -146,7 +146,10 @@ function panelRows({ panels: { panels, bonds }, project }: Design): readonly (re
     ...names.map((name) =>
       bought(`${name}, for panels`, sum(cloths.filter((one) => one.name === name).map((one) => one.areaMm2))),
     ),
-    ...(tapeMm2 > 0 ? [bought(`${bonds[0]?.tapeName ?? "Cloth"}, on the bias, for tape`, tapeMm2)] : []),
+    ...[...new Set(tapes.map(({ tapeName }) => tapeName))].map((name) => {
+      const own = tapes.filter(({ tapeName }) => tapeName === name);
+      return bought(`${name}, on the bias, for tape`, sum(own.map(({ tapeMm2 }) => tapeMm2)));
+    }),
     ...(peelMm2 > 0 ? [bought("Peel ply, for panels", peelMm2)] : []),
     [
       `${laminateOf(project).resin?.name ?? "Resin"}, mixed, for panels and bonding`,
