@@ -213,8 +213,10 @@ function placeWords(
 function isStruck(mark: TextMark, lines: readonly LineMark[], lettering: Lettering): boolean {
   const [c, s] = [Math.cos(mark.turnRad), Math.sin(mark.turnRad)];
   const levelled = ({ x, y }: PaperPoint): PaperPoint => paper(x * c + y * s, y * c - x * s);
-  const box = boxOf(textCorners(mark, lettering).map(levelled));
-  return lines.some((line) => clipLine({ ...line, points: line.points.map(levelled) }, box).length > 0);
+  const corners = textCorners(mark, lettering);
+  const box = boxOf(corners.map(levelled));
+  const near = lines.flatMap((line) => clipLine(line, boxOf(corners)));
+  return near.some((line) => clipLine({ ...line, points: line.points.map(levelled) }, box).length > 0);
 }
 
 /** Letters along an edge, and where they would be longer than it, mm. */
