@@ -25,15 +25,15 @@ export function edgeWords(design: Design, strip: Strip, part: Part, edge: FlatEd
     return `${wall}${letInWords(edge)}`;
   }
   if (joints.length === 0)
-    return edge.role === "free" ? `${freeWords(edge, bevel)}${pastWords(edge)}` : `joint, ${bevel}`;
+    return edge.role === "free"
+      ? `free edge, ${bevel}${letInWords(edge)}${pastWords(edge)}`
+      : `joint, ${bevel}`;
   const spare =
     edge.spare?.for === "gap" ? `; ${formatMm(edge.spare.lengthMm)} mm spare, cut to the gap` : "";
   if (joints.length === 1)
     return joints.map((joint) => `joins ${otherPart(joint, part)}, ${cutWords(joint, bevel)}${spare}`).join();
   return `${joints.map((joint) => `joins ${jointWords(joint, part)}`).join("; ")}${spare}`;
 }
-
-const freeWords = (edge: FlatEdge, bevel: string): string => `free edge, ${bevel}${letInWords(edge)}`;
 
 /** What stands outside the foam along an edge. */
 const letInWords = ({ letIn }: FlatEdge): string =>

@@ -22,6 +22,7 @@ import {
 import { fieldsOfCut, patchesOfZone } from "./name-fields.ts";
 import { outsideCorners } from "./outside-corners.ts";
 import { type Area, areaMm2 } from "./polygons.ts";
+import { isLaidSecond } from "./ready-steps.ts";
 import { laidPlies, mixedOnKg, onTrayKg } from "./resin-per-area.ts";
 import { dissolvedFoams } from "./shop-problems.ts";
 import { groupSessions, sessionMinutes, skinSessions } from "./skin-sessions.ts";
@@ -50,7 +51,7 @@ export function skinFace(
 ): SkinFace {
   const laminate = laminateOf(project);
   const isUpper = face === "upper face";
-  const isLaidSecond = isUpper === (project.jig.attitude === "inverted");
+  const comesSecond = isLaidSecond(face, project.jig.attitude);
   const cloths = pliesOfFace(project, isUpper ? "upper" : "lower");
   const plies = laidPlies(cloths, laminate);
   const hasFlange = regions.some((region) => hasFlangeOn(region, laminate));
@@ -84,7 +85,10 @@ export function skinFace(
         foamSeams: foamSeamsOf(region, seams),
         zones: zones.filter((zone) => zone.region === region),
         beyondEdges: (ply) =>
-          edgeFlaps(region, ply, laminate, { isLaidSecond, standsOnCore: fencesOnCore.has(region.part.id) }),
+          edgeFlaps(region, ply, laminate, {
+            isLaidSecond: comesSecond,
+            standsOnCore: fencesOnCore.has(region.part.id),
+          }),
       },
       (field) => fieldMinutes(withAllZones(field), laminate) <= mostMinutes,
     ),

@@ -37,7 +37,7 @@ it("a hard insert ends the foam inside the drawn edge: its width is typed, and t
       .poll(() => page.getByTestId("skin-edges").textContent())
       .toContain("the pattern ends 15.0 mm inside the drawn edge");
     await page.getByTestId("stage-sheets").click();
-    await expect.poll(() => page.getByTestId("edge-table").textContent()).toContain("hard insert of 15.0 mm");
+    await expect.poll(() => page.getByTestId("edge-table").textContent()).toContain("hard insert, 15.0 mm");
     expect(await page.locator(".part-drawing .finished-edge").count()).toBe(1);
     await page.keyboard.press("Control+z");
     await page.keyboard.press("Control+z");

@@ -13,9 +13,7 @@ const ROLES: Readonly<Record<PartEdge["role"], string>> = {
 
 /** What an edge meets, and what stands outside the foam there. */
 const meetsWords = ({ role, letIn }: PartEdge): string =>
-  letIn
-    ? `${ROLES[role]}, ${letIn.of === "insert" ? "hard insert" : "flange"} of ${formatMm(letIn.widthMm)} mm outside it`
-    : ROLES[role];
+  letIn ? `${letIn.of === "insert" ? "hard insert" : "flange"}, ${formatMm(letIn.widthMm)} mm` : ROLES[role];
 
 interface EdgeTableProps {
   readonly part: Part;

@@ -12,6 +12,38 @@ const FINISHES: readonly Finish[] = ["wrapped", "flange", "insert", "trimmed"];
 const OPTIONS = FINISHES.map((value) => ({ value, word: FINISH_NAMES[value] }));
 const asFinish = (value: string): Finish => FINISHES.find((one) => one === value) ?? "wrapped";
 
+/** The sizes of a finish, asked for where it is used. */
+const SIZES = [
+  {
+    finish: "flange",
+    key: "flangeMm",
+    label: "Flange, width",
+    unit: "mm",
+    note: "Solid laminate out to the drawn edge. 20 mm: common practice.",
+  },
+  {
+    finish: "flange",
+    key: "chamferRun",
+    label: "Chamfer behind it",
+    unit: "to 1",
+    note: "Over three thicknesses of foam: common practice.",
+  },
+  {
+    finish: "insert",
+    key: "insertMm",
+    label: "Hard insert, width",
+    unit: "mm",
+    note: "The foam ends by it inside the drawn edge. 20 mm: common practice.",
+  },
+  {
+    finish: "insert",
+    key: "insertKgPerM3",
+    label: "Its density",
+    unit: "kg/m³",
+    note: "Hardwood about 700, from memory; weigh a piece.",
+  },
+] as const;
+
 /** How free edges are finished, all alike or each its own way, and the radius of fillets. */
 export function EdgeFields() {
   const { project, change } = useSettings();
@@ -79,46 +111,15 @@ export function EdgeFields() {
           <Plus aria-hidden /> Finish one edge its own way
         </button>
       )}
-      {isUsed("flange") && (
-        <>
-          <NumberField
-            label="Flange, width"
-            unit="mm"
-            value={laminate.flangeMm}
-            note="Solid laminate out to the drawn edge. 20 mm: common practice."
-            setting="laminate.flangeMm"
-            onChange={(value) => set({ flangeMm: value })}
-          />
-          <NumberField
-            label="Chamfer behind it"
-            unit="to 1"
-            value={laminate.chamferRun}
-            note="Over three thicknesses of foam: common practice."
-            setting="laminate.chamferRun"
-            onChange={(value) => set({ chamferRun: value })}
-          />
-        </>
-      )}
-      {isUsed("insert") && (
-        <>
-          <NumberField
-            label="Hard insert, width"
-            unit="mm"
-            value={laminate.insertMm}
-            note="The foam ends by it inside the drawn edge. 20 mm: common practice."
-            setting="laminate.insertMm"
-            onChange={(value) => set({ insertMm: value })}
-          />
-          <NumberField
-            label="Its density"
-            unit="kg/m³"
-            value={laminate.insertKgPerM3}
-            note="Hardwood about 700, from memory; weigh a piece."
-            setting="laminate.insertKgPerM3"
-            onChange={(value) => set({ insertKgPerM3: value })}
-          />
-        </>
-      )}
+      {SIZES.filter(({ finish }) => isUsed(finish)).map(({ finish: _, key, ...field }) => (
+        <NumberField
+          key={key}
+          {...field}
+          value={laminate[key]}
+          setting={`laminate.${key}`}
+          onChange={(value) => set({ [key]: value })}
+        />
+      ))}
       <NumberField
         label="Fillets, radius"
         unit="mm"
