@@ -1,6 +1,7 @@
 import * as v from "valibot";
 import type { Cutting } from "./copies.ts";
-import { CURRENT_VERSION, ItemSchema, OpeningSchema, ProfileSchema } from "./schema.ts";
+import { ItemSchema, OpeningSchema, ProfileSchema } from "./item-schemas.ts";
+import { CURRENT_VERSION } from "./schema.ts";
 import { Id } from "./typed-fields.ts";
 
 const CuttingSchema = v.strictObject({

@@ -1,13 +1,42 @@
 import * as v from "valibot";
-import { BendChoiceSchema, BendingSchema, type BendMethodSchema, BendTestSchema } from "./bending-schemas.ts";
+import { type BendChoiceSchema, BendingSchema, type BendMethodSchema } from "./bending-schemas.ts";
+import {
+  CoreSchema,
+  type FenceSchema,
+  ItemSchema,
+  OpeningSchema,
+  type PlateSchema,
+  ProfileSchema,
+  type SectionSchema,
+  type SpaceNodeSchema,
+  type TransitionEdgeSchema,
+  type TransitionSchema,
+  type WingSchema,
+} from "./item-schemas.ts";
 import { type CouponSchema, type EdgeFinishSchema, LaminateSchema } from "./laminate-schemas.ts";
-import { AcceptedLayoutSchema, LayingSchema, ownedFields } from "./laying-schemas.ts";
+import { AcceptedLayoutSchema, LayingSchema } from "./laying-schemas.ts";
 import { AsBuiltSchema, LieSchema } from "./lie-schemas.ts";
+import type {
+  EdgeRefSchema,
+  FollowSchema,
+  PlanLineSchema,
+  PlanNodeSchema,
+  SideNodeSchema,
+} from "./line-schemas.ts";
 import { MakingSchema } from "./making-schemas.ts";
-import { FencePanelSchema } from "./panel-schemas.ts";
+import {
+  BoardSchema,
+  ClothSchema,
+  FoamSchema,
+  GlueSchema,
+  MetalSchema,
+  type OriginSchema,
+  ResinSchema,
+  StockSchema,
+} from "./material-schemas.ts";
 import { PaperSchema } from "./paper-schemas.ts";
 import { type LineRefSchema, NoteSchema, UnderlaySchema } from "./remark-schemas.ts";
-import { Id, Name, standingFields, Typed } from "./typed-fields.ts";
+import { Id, Name, Typed } from "./typed-fields.ts";
 import { WorkingTimeSchema } from "./working-time-schema.ts";
 
 /**
@@ -17,270 +46,8 @@ import { WorkingTimeSchema } from "./working-time-schema.ts";
  */
 export const CURRENT_VERSION = 6;
 
-/** Where a default comes from (facts of the trade without a source are common practice). */
-export const OriginSchema = v.picklist(["published", "published-weak", "common-practice", "memory", "typed"]);
-
-const nodeFields = {
-  kind: v.literal("node"),
-  id: Id,
-  /** A tangent arc at this node, between two lines only. */
-  radiusMm: v.exactOptional(Typed),
-  /** How the two segments meet where at least one is a curve. Default: smooth between curves, corner beside a line. */
-  meets: v.exactOptional(v.picklist(["smooth", "corner"])),
-  /** Typed direction of travel at the end of the curve that arrives; rad from the first axis toward the second. */
-  tangentInRad: v.exactOptional(Typed),
-  /** Typed direction of travel at the start of the curve that leaves. */
-  tangentOutRad: v.exactOptional(Typed),
-  /** The segment that leaves this node. */
-  next: v.picklist(["line", "curve"]),
-  /** Knot spacing of the curve segment that leaves; its chord length if absent. Set when a curve is split. */
-  knotSpacingMm: v.exactOptional(Typed),
-  /** The builder's name for the edge that leaves. */
-  edgeName: v.exactOptional(Name),
-};
-
-/** A node of a line in plan. */
-export const PlanNodeSchema = v.strictObject({ ...nodeFields, x: Typed, y: Typed });
-/** A node of a profile or of a lower edge in the side view. */
-export const SideNodeSchema = v.strictObject({ ...nodeFields, x: Typed, z: Typed });
-
-/** A stretch of another item's edge, from → to in that outline's own direction; `hand` names the image. */
-export const EdgeRefSchema = v.strictObject({
-  itemId: Id,
-  fromNodeId: Id,
-  toNodeId: Id,
-  hand: v.picklist(["right", "left"]),
-});
-
-/** A piece of a line that follows another item's edge instead of having nodes of its own. */
-export const FollowSchema = v.strictObject({
-  kind: v.literal("follow"),
-  id: Id,
-  edge: EdgeRefSchema,
-  /** Whether this line runs the referenced stretch from → to ("along") or to → from ("against"). */
-  direction: v.picklist(["along", "against"]),
-  /** The segment that leaves the end of the followed stretch. */
-  next: v.picklist(["line", "curve"]),
-  edgeName: v.exactOptional(Name),
-});
-
-const PlanElementSchema = v.variant("kind", [PlanNodeSchema, FollowSchema]);
-
-/** A line in plan: an outline if closed, a fence line if not. */
-export const PlanLineSchema = v.strictObject({
-  closed: v.boolean(),
-  elements: v.array(PlanElementSchema),
-});
-
-/** The foam of one sheet; the tray's own if absent. */
-const CoreSchema = v.strictObject({ foamId: Id, thicknessMm: Typed });
-
-export const ProfileSchema = v.strictObject({
-  id: Id,
-  name: Name,
-  nodes: v.array(SideNodeSchema),
-  ...standingFields,
-});
-
-export const SectionSchema = v.strictObject({
-  kind: v.literal("section"),
-  id: Id,
-  /** The number in the part code: 2 in S2R. */
-  number: v.number(),
-  name: Name,
-  ...standingFields,
-  outline: PlanLineSchema,
-  profileId: Id,
-  /** The line y = pivotYMm where tilt and heading leave the profile where it is; nearest outline edge if absent. */
-  pivotYMm: v.exactOptional(Typed),
-  /** ψ: the rulings run rearward by tan ψ per unit y. */
-  headingRad: Typed,
-  /** τ: the rulings rise by tan τ per unit y. */
-  tiltRad: Typed,
-  /** Methods chosen for single bends, by the profile's x. */
-  bends: v.exactOptional(v.array(BendChoiceSchema)),
-  core: v.exactOptional(CoreSchema),
-});
-
-/** The finished lower edge: heights z(x) above ground, or depths below the sheet along the fence's own length. */
-const LowerEdgeSchema = v.variant("kind", [
-  v.strictObject({ kind: v.literal("heights"), nodes: v.array(SideNodeSchema) }),
-  v.strictObject({
-    kind: v.literal("depths"),
-    nodes: v.array(v.strictObject({ id: Id, alongMm: Typed, depthMm: Typed })),
-  }),
-]);
-
-export const FenceSchema = v.strictObject({
-  kind: v.literal("fence"),
-  id: Id,
-  number: v.number(),
-  name: Name,
-  ...standingFields,
-  /** The fence's mid-plane, square to the ground. */
-  line: PlanLineSchema,
-  lowerEdge: LowerEdgeSchema,
-  seat: v.picklist(["core", "skin"]),
-  /** The fence stands in the jig before the sheets (upright jigs only). */
-  standsFirst: v.boolean(),
-  /** Methods chosen for single bends, by the length along the line. */
-  bends: v.exactOptional(v.array(BendChoiceSchema)),
-  core: v.exactOptional(CoreSchema),
-  /** Cut from a flat panel that is laminated first; skinned in place where absent. */
-  panel: v.exactOptional(FencePanelSchema),
-});
-
-/** A node of a free edge in space. */
-export const SpaceNodeSchema = v.strictObject({
-  id: Id,
-  x: Typed,
-  y: Typed,
-  z: Typed,
-  /** A tangent arc at this node, between two lines only, in the plane of the two. */
-  radiusMm: v.exactOptional(Typed),
-  /** How the two segments meet where at least one is a curve. Default: smooth between curves, corner beside a line. */
-  meets: v.exactOptional(v.picklist(["smooth", "corner"])),
-  next: v.picklist(["line", "curve"]),
-  knotSpacingMm: v.exactOptional(Typed),
-});
-
-/** One edge of a transition: a stretch of another item's edge, or an edge of its own in space. */
-const TransitionEdgeSchema = v.variant("kind", [
-  v.strictObject({ kind: v.literal("stretch"), edge: EdgeRefSchema }),
-  v.strictObject({ kind: v.literal("free"), nodes: v.array(SpaceNodeSchema) }),
-]);
-
-/**
- * The ruled sheet nearest to developable between two edges. Its outline has the edges `first`, `end`, `second` and
- * `start` and the nodes `first-start`, `first-end`, `second-end`, `second-start`.
- */
-export const TransitionSchema = v.strictObject({
-  kind: v.literal("transition"),
-  id: Id,
-  number: v.number(),
-  name: Name,
-  ...standingFields,
-  first: TransitionEdgeSchema,
-  second: TransitionEdgeSchema,
-  /** What its rulings are chosen for: the least twist unless it is said, or the least strain of the pressed foam. */
-  rulings: v.exactOptional(v.picklist(["least twist", "least strain"])),
-  /** On which side of the drawn surface the core lies: above it unless it is said. */
-  coreSide: v.exactOptional(v.picklist(["above", "below"])),
-  core: v.exactOptional(CoreSchema),
-});
-
-/** A wing of a plate: sheet metal bent up or down along a straight edge of the base. */
-export const WingSchema = v.strictObject({
-  id: Id,
-  /** The element of the base's outline whose straight segment is the edge that the wing is bent along. */
-  edgeId: Id,
-  /** Positive bends up, away from the ground. */
-  angleRad: Typed,
-  insideRadiusMm: Typed,
-  /** From the corner where the outer faces meet to the wing's free edge, along its outer face. */
-  lengthMm: Typed,
-  /** How much later the wing begins and how much earlier it ends than the edge. */
-  startInsetMm: Typed,
-  endInsetMm: Typed,
-  /** How far its ends lean inward off square. */
-  startTaperRad: Typed,
-  endTaperRad: Typed,
-  /** A measured deduction of this bend takes the place of the metal's K factor. */
-  deductionMm: v.exactOptional(Typed),
-});
-
-/** Folded sheet metal: a flat base whose lower face is drawn, with wings. */
-export const PlateSchema = v.strictObject({
-  kind: v.literal("plate"),
-  id: Id,
-  number: v.number(),
-  name: Name,
-  ...standingFields,
-  outline: PlanLineSchema,
-  /** Height of the base's lower face above the ground. */
-  zMm: Typed,
-  metalId: Id,
-  thicknessMm: Typed,
-  wings: v.array(WingSchema),
-  bond: v.strictObject({
-    /** The bond line between metal and foam. */
-    lineMm: Typed,
-    /** How the step against the neighbouring skin is taken up. */
-    step: v.picklist(["rebate", "shim", "ramp"]),
-  }),
-});
-
-export const ItemSchema = v.variant("kind", [SectionSchema, FenceSchema, TransitionSchema, PlateSchema]);
-
-/** A closed loop in plan, on the air side, that is cut out of the tray. */
-export const OpeningSchema = v.strictObject({
-  id: Id,
-  number: v.number(),
-  name: Name,
-  ...standingFields,
-  outline: PlanLineSchema,
-  /** Plumb through everything that it crosses, or square to the one sheet that `itemId` names. */
-  cut: v.picklist(["upright", "square"]),
-  itemId: v.exactOptional(Id),
-});
-
 /** One edge of one item. */
 const ItemEdgeSchema = v.strictObject({ itemId: Id, edgeId: Id });
-
-/** Where each default of a material comes from, by field name. */
-const Origins = v.record(v.string(), OriginSchema);
-
-export const FoamSchema = v.strictObject({
-  id: Id,
-  name: Name,
-  densityKgPerM3: Typed,
-  /** Least radius of a cold bend at mid-thickness, as a multiple of the thickness. */
-  leastBendRatio: Typed,
-  /** A test on scrap in place of that ratio. */
-  bendTest: v.exactOptional(BendTestSchema),
-  /** Compression modulus along the sheet. */
-  modulusMPa: Typed,
-  mostCelsius: Typed,
-  hotWire: v.picklist(["allowed", "never"]),
-  /** What it is made of; where absent a foam that may be cut hot counts as polystyrene (`isPolystyrene`). */
-  family: v.optional(v.picklist(["polystyrene", "other"])),
-  origins: Origins,
-});
-
-export const ClothSchema = v.strictObject({
-  id: Id,
-  name: Name,
-  arealKgPerM2: Typed,
-  rollWidthMm: Typed,
-  origins: Origins,
-});
-
-export const ResinSchema = v.strictObject({
-  id: Id,
-  name: Name,
-  potLifeMinutes: Typed,
-  filmMinutes: Typed,
-  solidHours: Typed,
-  densityKgPerM3: Typed,
-  /** Epoxy where absent. */
-  kind: v.optional(v.picklist(["epoxy", "polyester", "vinyl ester"])),
-  origins: Origins,
-});
-
-export const GlueSchema = v.strictObject({
-  id: Id,
-  name: Name,
-  openMinutes: Typed,
-  clampHours: Typed,
-  loadHours: Typed,
-  gapLimitMm: Typed,
-  spreadKgPerM2: Typed,
-  /** Not to be used in a shop that is colder; see `gluingOf` where it is absent. */
-  leastCelsius: v.optional(Typed),
-  /** Whether the isocyanate caution belongs to it. */
-  hazard: v.picklist(["isocyanate", "epoxy"]),
-  origins: Origins,
-});
 
 /** A sheet of the glue-up: `S2R`, or the strip `S3-a` of one that is laid strip by strip. */
 const UnitId = v.pipe(v.string(), v.maxLength(40));
@@ -290,39 +57,6 @@ export const OrderWishSchema = v.variant("kind", [
   v.strictObject({ kind: v.picklist(["first", "last"]), unitId: UnitId }),
   v.strictObject({ kind: v.picklist(["after", "apart"]), unitId: UnitId, otherId: UnitId }),
 ]);
-
-export const BoardSchema = v.strictObject({
-  id: Id,
-  name: Name,
-  thicknessMm: Typed,
-  lengthMm: Typed,
-  widthMm: Typed,
-  densityKgPerM3: Typed,
-  ...ownedFields,
-  origins: Origins,
-});
-
-export const MetalSchema = v.strictObject({
-  id: Id,
-  name: Name,
-  densityKgPerM3: Typed,
-  /** Where the neutral fibre of a bend lies, from its inside face, as a share of the thickness. */
-  kFactor: Typed,
-  /** Least inside radius of a bend, as a multiple of the thickness. */
-  leastRadiusRatio: Typed,
-  origins: Origins,
-});
-
-export const StockSchema = v.strictObject({
-  id: Id,
-  foamId: Id,
-  thicknessMm: Typed,
-  lengthMm: Typed,
-  widthMm: Typed,
-  ...ownedFields,
-  /** Which way the grain runs; along the length unless it is said. */
-  grain: v.exactOptional(v.literal("across")),
-});
 
 const RibPlacesSchema = v.variant("kind", [
   v.strictObject({ kind: v.literal("none") }),
