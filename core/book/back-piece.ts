@@ -7,7 +7,8 @@ import { flatDirections } from "./flat-directions.ts";
 import { mainLabel } from "./main-label.ts";
 import { type LineMark, loopMark, paper, toPaper } from "./marks.ts";
 import type { Piece } from "./piece.ts";
-import { boxesOf, type LabelRoom, stationNumbers } from "./piece-labels.ts";
+import { boxesOf, type LabelRoom } from "./place-words.ts";
+import { stationNumbers } from "./strip-labels.ts";
 import { handWords, stationLines, stripLoops } from "./strip-piece.ts";
 import type { Mark, PaperPoint } from "./types.ts";
 

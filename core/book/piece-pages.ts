@@ -3,7 +3,7 @@ import type { Design } from "./design.ts";
 import { type Fonts, readLettering } from "./lettering.ts";
 import { type Placing, paper, placeMark } from "./marks.ts";
 import { type PaperWork, paperWork } from "./paper-work.ts";
-import type { LabelRoom } from "./piece-labels.ts";
+import type { LabelRoom } from "./place-words.ts";
 import { labelsOf } from "./templates.ts";
 import type { DrawingPage } from "./types.ts";
 

@@ -3,7 +3,8 @@ import type { BendFigures, BendLine, FoldedPlate, PlatePart } from "../plates/in
 import { type Box, boxOf } from "./boxes.ts";
 import { mainLabel } from "./main-label.ts";
 import { paper, toPaper } from "./marks.ts";
-import { boxesOf, freest, insideEdge, type LabelRoom, SHARES } from "./piece-labels.ts";
+import { boxesOf, freest, type LabelRoom, SHARES } from "./place-words.ts";
+import { insideEdge } from "./strip-labels.ts";
 import type { Mark } from "./types.ts";
 
 /** The words on a plate's template: its code, face, hand and arrow, and each bend beside its line, on the base. */

@@ -1,7 +1,7 @@
 import { describe, expect, it } from "vitest";
 import { boxesOverlap, boxOf, textCorners } from "../../../core/book/boxes.ts";
 import { readLettering } from "../../../core/book/lettering.ts";
-import { stripLabels } from "../../../core/book/piece-labels.ts";
+import { stripLabels } from "../../../core/book/strip-labels.ts";
 import { stripPiece } from "../../../core/book/strip-piece.ts";
 import { designTray } from "../../../core/design.ts";
 import { edgeMarks } from "../../../core/marking/index.ts";
