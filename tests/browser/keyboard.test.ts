@@ -19,6 +19,19 @@ async function tabTo(page: Page, testId: string): Promise<void> {
   throw new Error(`Tab does not lead to ${testId}.`);
 }
 
+/** Presses keys with nothing between them but what the page does at once; comes back when that has led to all that follows. */
+const pressInOneBreath = (page: Page, keys: readonly string[]): Promise<void> =>
+  page.evaluate(async (names) => {
+    for (const key of names) {
+      const shiftKey = key === "?";
+      document.activeElement?.dispatchEvent(
+        new KeyboardEvent("keydown", { key, shiftKey, bubbles: true, cancelable: true }),
+      );
+      await Promise.resolve();
+    }
+    await new Promise((rested) => setTimeout(rested, 100));
+  }, keys);
+
 async function typeCorner(page: Page, x: string, y: string): Promise<void> {
   await tabTo(page, "typed-first");
   await page.keyboard.type(x);
@@ -73,6 +86,13 @@ describe("the keyboard alone", () => {
       await page.getByTestId("key-list").waitFor();
       await page.keyboard.press("Escape");
       await page.getByTestId("key-list").waitFor({ state: "detached" });
+      await pressInOneBreath(page, ["?", "Escape"]);
+      expect(await page.getByTestId("key-list").count()).toBe(0);
+      await pressInOneBreath(page, ["?", "]"]);
+      await page.getByTestId("key-list").waitFor();
+      await page.keyboard.press("Escape");
+      await page.getByTestId("key-list").waitFor({ state: "detached" });
+      expect(await page.getByTestId("stage-view-draw").count()).toBe(1);
 
       const [saved] = await Promise.all([page.waitForEvent("download"), page.keyboard.press("Control+s")]);
       expect(saved.suggestedFilename()).toMatch(/\.json$/);

@@ -16,15 +16,15 @@ export function Dialog({ title, testId, children, foot, onClose }: DialogProps) 
   const id = useId();
   useEffect(() => {
     const element = dialog.current;
-    const show = () => {
-      if (element && !element.open) element.showModal();
-      element?.querySelector<HTMLElement>("[data-first]")?.focus();
-    };
+    if (!element) return;
     // Once the key that led to it has been dealt with, lest that key press the dialog's first button.
-    const timer = setTimeout(show);
+    const stopWaiting = onceKeyIsOver(element, () => {
+      if (!element.open) element.showModal();
+      element.querySelector<HTMLElement>("[data-first]")?.focus();
+    });
     return () => {
-      clearTimeout(timer);
-      element?.close();
+      stopWaiting();
+      element.close();
     };
   }, []);
   return (
@@ -49,4 +49,27 @@ export function Dialog({ title, testId, children, foot, onClose }: DialogProps) 
       {foot ? <footer>{foot}</footer> : null}
     </dialog>
   );
+}
+
+/** Shows a dialog a turn later, or at the next key: that one is already the dialog's, not the page's behind it. */
+function onceKeyIsOver(element: HTMLDialogElement, show: () => void): () => void {
+  const stop = () => {
+    clearTimeout(timer);
+    window.removeEventListener("keydown", onNextKey, true);
+  };
+  const showNow = () => {
+    stop();
+    show();
+  };
+  const onNextKey = (event: KeyboardEvent) => {
+    event.stopPropagation();
+    if (event.repeat) return;
+    showNow();
+    if (event.key !== "Escape") return;
+    event.preventDefault();
+    element.dispatchEvent(new Event("cancel", { cancelable: true }));
+  };
+  const timer = setTimeout(showNow);
+  window.addEventListener("keydown", onNextKey, true);
+  return stop;
 }
