@@ -25,6 +25,8 @@ const seenOn = async (page: Page): Promise<Seen> =>
 describe("hands at the bench", () => {
   it("pinch and hold the drawing on a tablet, read on by a knuckle on a phone, and practise a first piece", () =>
     asVisitor(async ({ page }) => {
+      const parts = () => textOf(page, "truth-parts");
+      const wholeTray = await parts();
       await page.setViewportSize(TABLET);
       const fingers = await fingersOn(page);
       const [x, y] = await onScreen(page, "plan", [1000, 0]);
@@ -56,7 +58,9 @@ describe("hands at the bench", () => {
       await page.getByTestId("here-delete").click();
       await menu.waitFor({ state: "detached" });
       await expect.poll(() => page.getByTestId("deed-undo").isDisabled()).toBe(false);
+      await expect.poll(parts).not.toBe(wholeTray);
       await page.keyboard.press("Control+z");
+      await expect.poll(parts).toBe(wholeTray);
 
       // The right button and the key open the same menu; Escape leaves it and the drawing has the focus.
       await page.mouse.click(...(await onScreen(page, "plan", [300, 100])), { button: "right" });
@@ -98,11 +102,11 @@ describe("hands at the bench", () => {
       await expect.poll(() => place.textContent()).toMatch(/^1 of/);
       await page.getByTestId("bench-glue").click();
       await expect.poll(() => textOf(page, "bench-sheet")).toContain("Take care.");
-      const steps = await textOf(page, "truth-parts");
       for (const key of ["Delete", "ArrowRight", "Control+Shift+z", "x", "Enter"])
         await page.keyboard.press(key);
       await page.getByTestId("bench-leave").click();
-      expect(await textOf(page, "truth-parts")).toBe(steps);
+      expect(await page.getByTestId("truth-line").getAttribute("data-computing")).toBe("false");
+      expect(await parts()).toBe(wholeTray);
 
       // The guided practice: it tells the next thing, goes on by itself, and blocks nothing.
       await page.setViewportSize(DESK);
