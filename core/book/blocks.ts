@@ -46,6 +46,10 @@ function keptHeight(blocks: readonly Block[], i: number): number {
   return height;
 }
 
+/** How high blocks stand on top of each other, mm. */
+export const heightOfAll = (blocks: readonly Block[]): number =>
+  blocks.reduce((sum, { heightMm }) => sum + heightMm, 0);
+
 /** Free space. */
 export const gapBlock = (heightMm: number): Block => ({ heightMm, draw: () => [] });
 
@@ -107,6 +111,8 @@ export interface Column {
   readonly widthMm: number;
   readonly face?: TextFace;
   readonly anchor?: "start" | "end";
+  /** Cells that are left blank are written in by hand: the column is not made narrower. */
+  readonly isWrittenIn?: true;
 }
 
 const ROW_PAD_MM = 1.6;
@@ -191,6 +197,14 @@ function rowBlock(
   return { heightMm, draw };
 }
 
+/** How narrow a column may be without breaking a cell, or a word of its title, mm. */
+export function leastWidthMm(column: Column, cells: readonly string[], lettering: Lettering): number {
+  const cellMm = (words: string) => lettering.widthMm(words, column.face ?? "sans", CELL_TEXT_MM);
+  const titleMm = (words: string) => lettering.widthMm(words, "bold", CELL_TEXT_MM);
+  const widestMm = Math.max(...cells.map(cellMm), ...column.title.split(" ").map(titleMm));
+  return widestMm + 2 * ROW_PAD_MM + 0.1;
+}
+
 /** The blocks on one page where they fit one of this height, else as they are. */
 export function togetherBlocks(blocks: readonly Block[], pageMm: number): readonly Block[] {
   const whole = stackBlock(blocks);
@@ -205,7 +219,7 @@ export const besideBlock = (left: Block, right: Block, offsetMm: number): Block 
 
 /** Blocks on top of each other as one that is not divided. */
 export const stackBlock = (blocks: readonly Block[]): Block => ({
-  heightMm: blocks.reduce((sum, block) => sum + block.heightMm, 0),
+  heightMm: heightOfAll(blocks),
   draw: (corner) => {
     let top = corner.y;
     return blocks.flatMap((block) => {

@@ -9,7 +9,7 @@ import type { Lettering } from "./lettering.ts";
 import { CONTENT, CONTENT_WIDTH_MM, type SheetBody } from "./page-frame.ts";
 import type { SpaceShape } from "./plan-shapes.ts";
 import { ribGroups } from "./rib-piece.ts";
-import { cuttingList, ribBlocks } from "./rib-tables.ts";
+import { cuttingList, ribBlocks, ribHeightsWords } from "./rib-tables.ts";
 import { fenceStandBlocks, postBlocks, setUpBlocks } from "./set-up-tables.ts";
 import type { Mark } from "./types.ts";
 
@@ -59,7 +59,11 @@ function standSheets(
     gapBlock(3),
     ...cautionBlocks(["saw"], lettering),
   ];
-  const heights = [...groups.flatMap((group) => ribBlocks(group, lettering)), ...postBlocks(set, lettering)];
+  const heights: readonly Block[] = [
+    ...(groups.length > 0 ? [paragraphBlock(ribHeightsWords(groups), CONTENT_WIDTH_MM, lettering)] : []),
+    ...groups.flatMap((group) => ribBlocks(group, lettering)),
+    ...postBlocks(set, lettering),
+  ];
   return [
     ...flowBlocks(first, CONTENT).map((marks) => body(title, `1:${plan.scale}`, marks)),
     ...flowBlocks(heights, CONTENT).map((marks) =>

@@ -1,6 +1,16 @@
 import { formatMm, formatNumber, THIN_SPACE, toDegrees } from "../foundation/index.ts";
 import { type AsBuilt, type LieLimit, type LieLine, wordOpenings, wordPast } from "../jig/index.ts";
-import { type Block, flowBlocks, gapBlock, headingBlock, paragraphBlock, tableBlocks } from "./blocks.ts";
+import { besideColumns } from "./beside-columns.ts";
+import {
+  type Block,
+  flowBlocks,
+  gapBlock,
+  headingBlock,
+  heightOfAll,
+  paragraphBlock,
+  tableBlocks,
+} from "./blocks.ts";
+import { heightOf } from "./boxes.ts";
 import type { Design } from "./design.ts";
 import type { Lettering } from "./lettering.ts";
 import { liePicture, signedMm } from "./lie-picture.ts";
@@ -41,14 +51,18 @@ export function lieSheets(design: Design, lettering: Lettering): readonly SheetB
     headingBlock("What every rib gives"),
     ...ribTable(design, lettering),
   ];
-  const check: readonly Block[] = [
+  const checkHead: readonly Block[] = [
     headingBlock("Check the laid foam: height of its upward face above the baseboard, mm"),
     paragraphBlock(
       "Lay and hold the foam, then measure at these places before the skin goes on. Type what you measure on the Jig page: it tells how the whole stands, and which rib to shim.",
       CONTENT_WIDTH_MM,
       lettering,
     ),
-    ...checkTable(design, lettering),
+  ];
+  const roomMm = heightOf(CONTENT) - heightOfAll(checkHead);
+  const check: readonly Block[] = [
+    ...checkHead,
+    ...checkTable(design, roomMm, lettering),
     ...(lie.asBuilt ? shimBlocks(lie.asBuilt, lettering) : []),
   ];
   return [
@@ -61,7 +75,7 @@ export function lieSheets(design: Design, lettering: Lettering): readonly SheetB
     ...flowBlocks(check, CONTENT).map((marks) => ({
       title: "Check as built",
       documentType: "jig",
-      scale: "—",
+      scale: "none",
       marks,
     })),
   ];
@@ -122,15 +136,15 @@ function ribTable({ lie, jig }: Design, lettering: Lettering): readonly Block[] 
 }
 
 /** A row for every place; what is typed already is filled in. */
-function checkTable({ lie }: Design, lettering: Lettering): readonly Block[] {
+function checkTable({ lie }: Design, roomMm: number, lettering: Lettering): readonly Block[] {
   const columns = [
     { title: "Rib", widthMm: 18, face: "mono" as const },
     { title: "Part", widthMm: 18, face: "mono" as const },
     { title: "x", widthMm: 20, ...FIGURE },
     { title: "y", widthMm: 20, ...FIGURE },
     { title: "Drawn", widthMm: 26, ...FIGURE },
-    { title: "Measured", widthMm: 36, ...FIGURE },
-    { title: "Off", widthMm: 36, ...FIGURE },
+    { title: "Measured", widthMm: 20, ...FIGURE, isWrittenIn: true as const },
+    ...(lie.asBuilt ? [{ title: "Off", widthMm: 36, ...FIGURE }] : []),
   ];
   const rows = lie.checks.map(({ ribId, partId, at, drawnMm }) => {
     const known = lie.asBuilt?.places.find((place) => place.at.x === at.x && place.at.y === at.y);
@@ -141,10 +155,10 @@ function checkTable({ lie }: Design, lettering: Lettering): readonly Block[] {
       formatNumber(at.y, 0),
       formatMm(drawnMm),
       known ? formatMm(known.measuredMm) : "",
-      known ? signedMm(known.offMm) : "",
+      ...(lie.asBuilt ? [known ? signedMm(known.offMm) : ""] : []),
     ];
   });
-  return tableBlocks(columns, rows, lettering);
+  return besideColumns(columns, rows, { roomMm, freshMm: roomMm, lettering });
 }
 
 function shimBlocks({ fit, shims }: AsBuilt, lettering: Lettering): readonly Block[] {

@@ -8,6 +8,7 @@ import type { Design } from "./design.ts";
 import { jointWords, taperWords } from "./edge-neighbours.ts";
 import type { Lettering } from "./lettering.ts";
 import { CONTENT, CONTENT_WIDTH_MM, type SheetBody } from "./page-frame.ts";
+import { readingBlocks } from "./reading-blocks.ts";
 
 const MONO_END = { face: "mono", anchor: "end" } as const;
 
@@ -21,6 +22,7 @@ export function partsSheets(design: Design, lettering: Lettering): readonly Shee
     gapBlock(3),
     paragraphBlock(cuttingBesideWords(design.project.cutting), CONTENT_WIDTH_MM, lettering),
     ...cautionBlocks(cuttingHazards(design), lettering),
+    ...readingBlocks(design, lettering),
   ];
   return flowBlocks(blocks, CONTENT).map((marks) => ({
     title: "Parts and joints",

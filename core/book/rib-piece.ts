@@ -65,6 +65,14 @@ export function stationFaceWords(rib: Rib): string {
   return `${rib.id}: station face is the ${rib.stationFace} face, ${near ? "this side" : "the far side"}`;
 }
 
+/** The same for ribs that are alike: once where it is one for all. */
+export function stationFacesWords(ribs: readonly Rib[]): string {
+  const each = ribs.map(stationFaceWords);
+  const faces = new Set(each.map((words) => words.slice(words.indexOf(": ") + 2)));
+  const [one = ""] = faces;
+  return faces.size === 1 ? one.charAt(0).toUpperCase() + one.slice(1) : each.join("; ");
+}
+
 /** Where a rib stands, in words: `x 350.0` for a rib across. */
 export const ribPlaceWords = (rib: Rib): string =>
   `${rib.runs === "across" ? "x" : "y"}\u2009${formatMm(rib.atMm)}`;

@@ -1,12 +1,13 @@
 import { at, formatMm, formatNumber } from "../foundation/index.ts";
 import type { Rib } from "../jig/index.ts";
+import { halvedTable } from "./beside-columns.ts";
 import { type Block, gapBlock, headingBlock, paragraphBlock, stackBlock, tableBlocks } from "./blocks.ts";
 import { boxOf, heightOf, widthOf } from "./boxes.ts";
 import type { Lettering } from "./lettering.ts";
 import { lineMark, loopMark, paper, toPaper } from "./marks.ts";
 import { CONTENT_WIDTH_MM } from "./page-frame.ts";
 import { onView, type View } from "./plan-picture.ts";
-import { type RibGroup, ribPlaceWords, ribSeenFrom, stationFaceWords } from "./rib-piece.ts";
+import { type RibGroup, ribPlaceWords, ribSeenFrom, stationFacesWords } from "./rib-piece.ts";
 import { standardScale } from "./scales.ts";
 import { thin } from "./thin-points.ts";
 import type { Mark, PaperPoint } from "./types.ts";
@@ -45,42 +46,54 @@ export function cuttingList(groups: readonly RibGroup[], lettering: Lettering): 
   ];
 }
 
-/** One group of ribs: a small drawing and the table of its heights. */
+/** What holds for the heights of all ribs, said once before them. */
+export function ribHeightsWords(groups: readonly RibGroup[]): string {
+  const cuts = new Set(groups.map(({ rib }) => rib.cut));
+  const cut =
+    cuts.size > 1
+      ? "Where a table tells how the foam slopes, cut the top square to the station face's heights; where it tells a bevel, bevel the top."
+      : cuts.has("square")
+        ? "Cut the tops square to the station face's heights."
+        : "Bevel the tops as listed.";
+  return `Heights stand above the baseboard, at stations and where what the rib carries changes. ${cut} Read each table down the left, then down the right.`;
+}
+
+/** One group of ribs on one piece of a page: a small drawing and the table of its heights. */
 export function ribBlocks(group: RibGroup, lettering: Lettering): readonly Block[] {
   const { rib, alike } = group;
   const axis = rib.runs === "across" ? "y" : "x";
   const title = alike.map((one) => `${one.id} (${ribPlaceWords(one)})`).join(", ");
   const drawing = ribDrawing(rib);
   const columns = [
-    { title: `Along, ${axis}`, widthMm: 30, ...MONO_END },
+    { title: `Along,\u00a0${axis}`, widthMm: 30, ...MONO_END },
     { title: "Station face", widthMm: 30, ...MONO_END },
     { title: "Other face", widthMm: 30, ...MONO_END },
     { title: rib.cut === "square" ? "Foam slopes" : "Bevel", widthMm: 26, ...MONO_END },
     { title: "Carries", widthMm: 30, face: "mono" as const },
   ];
-  const rows = rib.heights.map((height) => [
-    formatMm(height.atMm),
-    formatMm(height.stationFaceMm),
-    formatMm(height.farFaceMm),
-    `${formatNumber((height.bevelRad * 180) / Math.PI, 1)}°`,
-    height.partId,
-  ]);
+  const words = `1:${drawing.scale}, seen from the ${ribSeenFrom(rib)}. ${stationFacesWords(alike)}. ${cutWords(rib)}`;
   return [
-    {
-      ...stackBlock([
-        headingBlock(`Rib ${title}`),
-        drawing.block,
-        paragraphBlock(
-          `${cutWords(rib)}1:${drawing.scale}, seen from the ${ribSeenFrom(rib)}. ${alike.map((one) => stationFaceWords(one)).join("; ")}. ${rib.cut === "square" ? "Cut the top square to the station face's heights." : "Bevel the top as listed."}`,
-          CONTENT_WIDTH_MM,
-          lettering,
-        ),
-      ]),
-      keepsWithNext: true,
-    },
-    ...tableBlocks(columns, rows, lettering, `Rib ${title}`),
+    stackBlock([
+      headingBlock(`Rib ${title}`),
+      drawing.block,
+      paragraphBlock(words.trimEnd(), CONTENT_WIDTH_MM, lettering),
+      halvedTable(columns, heightRows(rib), lettering),
+    ]),
     gapBlock(4),
   ];
+}
+
+/** The rows of heights as they print: places that print the same are one row, which names all that is carried there. */
+function heightRows({ heights }: Rib): readonly (readonly string[])[] {
+  const rows = new Map<string, { readonly figures: readonly string[]; readonly carries: string[] }>();
+  for (const { atMm, stationFaceMm, farFaceMm, bevelRad, partId } of heights) {
+    const slope = `${formatNumber((bevelRad * 180) / Math.PI, 1)}°`;
+    const figures = [formatMm(atMm), formatMm(stationFaceMm), formatMm(farFaceMm), slope];
+    const known = rows.get(figures.join(" "));
+    if (known === undefined) rows.set(figures.join(" "), { figures, carries: [partId] });
+    else if (!known.carries.includes(partId)) known.carries.push(partId);
+  }
+  return [...rows.values()].map(({ figures, carries }) => [...figures, carries.join(" ")]);
 }
 
 /** Less is printed as nothing, mm. */
@@ -128,7 +141,7 @@ function ribDrawing(rib: Rib): { readonly block: Block; readonly scale: number }
   const box = boxOf(outline);
   const scale = standardScale(
     { widthMm: widthOf(box), heightMm: heightOf(box) },
-    { widthMm: CONTENT_WIDTH_MM - 8, heightMm: 40 },
+    { widthMm: CONTENT_WIDTH_MM - 8, heightMm: 30 },
   );
   const draw = (corner: PaperPoint): readonly Mark[] => {
     const view: View = { box, scale, corner: paper(corner.x + 2, corner.y - heightOf(box) / scale - 2) };

@@ -2,7 +2,8 @@ import type { Strip } from "../cutting/index.ts";
 import { at, formatAngle, formatNumber } from "../foundation/index.ts";
 import type { Part } from "../patterns/index.ts";
 import { type SeatStation, seatBevelRad } from "../surfaces/index.ts";
-import { type Block, gapBlock, headingBlock, paragraphBlock, tableBlocks } from "./blocks.ts";
+import { halvedTable } from "./beside-columns.ts";
+import { type Block, gapBlock, headingBlock, paragraphBlock } from "./blocks.ts";
 import type { Lettering } from "./lettering.ts";
 
 /** Rows of a seat's table are this far apart, mm. */
@@ -38,16 +39,22 @@ export function seatBlocks(
   });
   return [
     headingBlock("Upper edge, bevelled to its sheet, mm"),
-    ...tableBlocks(columns, rows, lettering),
+    halvedTable(columns, withoutRepeats(rows), lettering),
     gapBlock(1.5),
     paragraphBlock(
-      "Faces: how far the foam stands over (+) or under (−) the drawn edge at each face.",
+      "How far the foam stands over (+) or under (−) the drawn edge at each face; even between the rows.",
       widthMm,
       lettering,
       { heightMm: 2.5 },
     ),
   ];
 }
+
+/** Of rows that print the same but for their place, the first and the last. */
+const withoutRepeats = (rows: readonly (readonly string[])[]): readonly (readonly string[])[] => {
+  const told = (i: number) => rows[i]?.slice(1).join(" ");
+  return rows.filter((_, i) => told(i) !== told(i - 1) || told(i) !== told(i + 1));
+};
 
 /** The stations that lie on the strip, at its ends and about every hundred millimetres between. */
 function stationsOf(strip: Strip, part: Part): readonly SeatStation[] {

@@ -1,8 +1,10 @@
 import { formatAngle, formatMm, formatNumber } from "../foundation/index.ts";
 import { type RibSet, wordInPlace, wordRelease } from "../jig/index.ts";
-import { type Block, headingBlock, paragraphBlock, tableBlocks } from "./blocks.ts";
+import { besideColumns } from "./beside-columns.ts";
+import { type Block, headingBlock, heightOfAll, paragraphBlock, tableBlocks } from "./blocks.ts";
+import { heightOf } from "./boxes.ts";
 import type { Lettering } from "./lettering.ts";
-import { CONTENT_WIDTH_MM } from "./page-frame.ts";
+import { CONTENT, CONTENT_WIDTH_MM } from "./page-frame.ts";
 
 const MONO = { face: "mono" } as const;
 const MONO_END = { face: "mono", anchor: "end" } as const;
@@ -120,7 +122,7 @@ export function postBlocks({ posts }: RibSet, lettering: Lettering): readonly Bl
     { title: "x", widthMm: 22, ...MONO_END },
     { title: "y", widthMm: 22, ...MONO_END },
     { title: "Height at middle", widthMm: 32, ...MONO_END },
-    { title: "Rises rearward", widthMm: 30, ...MONO_END },
+    { title: "Rises to the rear", widthMm: 30, ...MONO_END },
     { title: "Rises to the right", widthMm: 32, ...MONO_END },
   ];
   const rows = posts.map(({ id, ribId, at: p, heightMm, slopeAlongRad, slopeAcrossRad }) => [
@@ -132,15 +134,19 @@ export function postBlocks({ posts }: RibSet, lettering: Lettering): readonly Bl
     formatAngle(slopeAlongRad),
     formatAngle(slopeAcrossRad),
   ]);
-  return [
+  const head: readonly Block[] = [
     headingBlock("Posts, where no ribs are cut, mm"),
-    paragraphBlock(
-      "Heights are over the board at the middle of the post; the top slopes as told, in the car's directions.",
-      CONTENT_WIDTH_MM,
-      lettering,
-    ),
-    ...tableBlocks(columns, rows, lettering),
+    {
+      ...paragraphBlock(
+        "Heights are over the board at the middle of the post; the top slopes as told, in the car's directions.",
+        CONTENT_WIDTH_MM,
+        lettering,
+      ),
+      keepsWithNext: true,
+    },
   ];
+  const roomMm = heightOf(CONTENT) - heightOfAll(head);
+  return [...head, ...besideColumns(columns, rows, { roomMm, freshMm: roomMm, lettering })];
 }
 
 /** Fences that stand in the jig before the sheets: how high they are blocked. */

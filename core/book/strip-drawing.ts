@@ -17,8 +17,10 @@ import type { Mark, PaperPoint } from "./types.ts";
 
 /** Room around the drawing for dimensions, numbers and the arrow, mm. */
 const BESIDE_MM = 14;
-const ABOVE_MM = 18;
-const BELOW_MM = 16;
+const ABOVE_MM = 15;
+/** Where no stations are numbered above it. */
+const ABOVE_UNNUMBERED_MM = 11;
+const BELOW_MM = 14;
 const MOST_HEIGHT_MM = 110;
 
 /** A corner of a strip: where two of its edges meet, numbered from 1. */
@@ -79,14 +81,16 @@ export function stripDrawing(
     heightMm: MOST_HEIGHT_MM - ABOVE_MM - BELOW_MM,
   };
   const scale = standardScale(size, room);
-  const heightMm = size.heightMm / scale + ABOVE_MM + BELOW_MM;
+  const isNumbered = piece.ofStrip?.table?.rows.some(({ reason }) => reason === "station") ?? false;
+  const aboveMm = isNumbered ? ABOVE_MM : ABOVE_UNNUMBERED_MM;
+  const heightMm = size.heightMm / scale + aboveMm + BELOW_MM;
   const draw = (corner: PaperPoint): readonly Mark[] => {
     const left = corner.x + (CONTENT_WIDTH_MM - size.widthMm / scale) / 2;
     const placing: Placing = {
       quarterTurned: false,
       scaleX: 1 / scale,
       scaleY: 1 / scale,
-      move: paper(left - box.left / scale, corner.y - ABOVE_MM - box.top / scale),
+      move: paper(left - box.left / scale, corner.y - aboveMm - box.top / scale),
     };
     const put = (p: PaperPoint) => placePoint(p, placing);
     const table = piece.ofStrip?.table;

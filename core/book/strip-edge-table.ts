@@ -1,8 +1,9 @@
 import type { Strip } from "../cutting/index.ts";
-import { formatAngle, formatMm, MINUS } from "../foundation/index.ts";
+import { formatAngle, formatMm } from "../foundation/index.ts";
 import { faceShiftMm, hasBevels, isFitted } from "../marking/index.ts";
 import type { Part, PartEdge } from "../patterns/index.ts";
 import { type Block, gapBlock, paragraphBlock, tableBlocks } from "./blocks.ts";
+import { widenedAt } from "./column-widths.ts";
 import type { Design } from "./design.ts";
 import { edgeWords, measuredEdge } from "./edge-neighbours.ts";
 import type { Lettering } from "./lettering.ts";
@@ -16,10 +17,10 @@ export function edgeTable(design: Design, strip: Strip, part: Part, lettering: L
   const figure = { widthMm: hasLine ? 18 : 20, face: "mono" as const, anchor: "end" as const };
   const columns = [
     { title: "Edge", widthMm: hasLine ? 14 : 16, face: "mono" as const },
-    { title: "Name", widthMm: hasLine ? 28 : 32 },
-    { title: "Meets", widthMm: hasLine ? 42 : 46 },
+    { title: "Name", widthMm: 34 },
+    { title: "Meets", widthMm: hasLine ? 36 : 44 },
     { title: "Drawn", ...figure },
-    { title: "In space", ...figure },
+    { title: "In\u00a0space", ...figure },
     { title: "Flat", ...figure },
     { title: "Bevel", ...figure },
     ...(hasLine ? [{ title: "Line", ...figure }] : []),
@@ -43,18 +44,8 @@ export function edgeTable(design: Design, strip: Strip, part: Part, lettering: L
     });
   const small = (words: string) => paragraphBlock(words, CONTENT_WIDTH_MM, lettering, { heightMm: 2.5 });
   return [
-    ...tableBlocks(columns, rows, lettering),
+    ...tableBlocks(widenedAt("Meets", columns, rows, lettering), rows, lettering),
     gapBlock(1.5),
-    small(
-      "Drawn: on the drawn face. In space and flat: at the neutral fibre, bent and laid flat; the two agree. Bevel off square, at the edge's start and end.",
-    ),
-    ...(hasLine
-      ? [
-          small(
-            `Lengths are those of mid-thickness. Line: how far the line to cut by on the ${part.faceShown}, which is the face shown, lies outside (+) or inside (${MINUS}) of the outline at mid-thickness: half the thickness times the tangent of the bevel, half of a scarf, the spare of a closer, and foam that runs past. Draw that line alone, and tilt the blade by the bevel.`,
-          ),
-        ]
-      : []),
     ...(strip.edges.some(({ letIn }) => letIn) ? [small(LET_IN_WORDS)] : []),
     ...(isScarfed ? [small(SCARF_WORDS)] : []),
     ...(isFitted(strip, "gap") ? [small(FITTED_WORDS)] : []),

@@ -4,7 +4,7 @@ import { type EdgeMark, hasBevels } from "../marking/index.ts";
 import { CURED_GLASS_CAUTION, cutFromPanelWords } from "../panels/index.ts";
 import { faceBehind, type Part } from "../patterns/index.ts";
 import { backId, needsBack } from "./back-piece.ts";
-import { type Block, flowBlocks, headingBlock, paragraphBlock } from "./blocks.ts";
+import { type Block, flowBlocks, headingBlock, heightOfAll, paragraphBlock } from "./blocks.ts";
 import { cautionWords } from "./cautions.ts";
 import { cuttingBesideWords, toolHazard } from "./cutting-words.ts";
 import type { Design } from "./design.ts";
@@ -36,8 +36,9 @@ export function stripSheets(
     ...(part.panel
       ? [text(CURED_GLASS_CAUTION)]
       : [
-          text(cuttingBesideWords(design.project.cutting)),
-          text(cautionWords(toolHazard(design.project.cutting))),
+          text(
+            `${cuttingBesideWords(design.project.cutting)} ${cautionWords(toolHazard(design.project.cutting))}`,
+          ),
         ]),
     ...(strip.slots ? [text(cautionWords("saw"))] : []),
     ...(needsBack(design, strip, part) ? [text(backWords(strip, part))] : []),
@@ -52,7 +53,7 @@ export function stripSheets(
     ...bendTable(design, strip, part, { table, lettering }),
     ...seatBlocks(strip, part, table?.origin.u ?? 0, { widthMm: CONTENT_WIDTH_MM, lettering }),
   ];
-  const usedMm = head.reduce((sum, block) => sum + block.heightMm, 0);
+  const usedMm = heightOfAll(head);
   const blocks =
     table === undefined ? head : [...head, ...markingBlocks({ table, strip, part }, usedMm, lettering)];
   return flowBlocks(blocks, CONTENT).map((marks) => ({
@@ -70,17 +71,15 @@ function faceWords(design: Design, strip: Strip, part: Part): string {
   const stock = design.project.stock.find((candidate) => candidate.id === strip.stockId);
   const ofPanel = cutFromPanelWords(design.panels.panels, strip.id);
   const from =
-    ofPanel ??
-    (stock === undefined
-      ? "No stock fits."
-      : `From stock ${formatNumber(stock.lengthMm, 0)} × ${formatNumber(stock.widthMm, 0)} mm.`);
-  const mirrored =
-    part.hand === "left"
-      ? ` This is the mirror image of the right hand: do not turn the right-hand strip over.`
-      : "";
-  const across = design.project.symmetry === "mirrored" ? " It lies across the centre line." : "";
-  const hand = part.hand === "whole" ? across : ` ${sentence(part.hand)} hand.`;
-  return `Drawn with the ${part.faceShown} toward you.${hand}${mirrored} ${formatNumber(part.thicknessMm, 1)} mm ${stuff}, ${formatNumber(strip.areaMm2 / 1e6, 3)} m². ${from}`;
+    ofPanel !== undefined
+      ? `. ${ofPanel}`
+      : stock === undefined
+        ? ". No stock fits."
+        : `, stock ${formatNumber(stock.lengthMm, 0)}\u00a0×\u00a0${formatNumber(stock.widthMm, 0)}\u00a0mm.`;
+  const mirrored = part.hand === "left" ? ` The mirror image of the right one: do not turn that over.` : "";
+  const across = design.project.symmetry === "mirrored" ? ", across the centre line" : "";
+  const hand = part.hand === "whole" ? across : `, ${part.hand} hand`;
+  return `${sentence(part.faceShown)} toward you${hand}.${mirrored} ${formatNumber(part.thicknessMm, 1)} mm ${stuff}, ${formatNumber(strip.areaMm2 / 1e6, 3)} m²${from}`;
 }
 
 const sentence = (words: string): string => words.charAt(0).toUpperCase() + words.slice(1);
@@ -122,11 +121,5 @@ function markBlocks(
   const words = markWords(strip, part, marks);
   if (words.length === 0) return [];
   const text = (line: string) => paragraphBlock(line, CONTENT_WIDTH_MM, lettering);
-  return [
-    headingBlock("Marks along the edges, mm"),
-    text(
-      "Marks of one number on both strips of a joint meet when it is glued. The bevel and the longer face are told where they change.",
-    ),
-    ...words.map(text),
-  ];
+  return [headingBlock("Marks along the edges, mm"), ...words.map(text)];
 }

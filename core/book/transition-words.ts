@@ -11,7 +11,7 @@ export function transitionWords(design: Design, part: Part): readonly string[] {
   if (twist === undefined) return [];
   return [
     `${verdictWords(twist)} ${twistWords(design, part, twist)}`,
-    `Chain lines are rulings, from the first edge to the second: it bends around them and stays straight along them. ${bendWords(design, part, twist)}`,
+    `It bends around the rulings, the chain lines. ${bendWords(design, part, twist)}`,
   ];
 }
 

@@ -12,8 +12,8 @@ import { type SmoothRun, smoothRuns, wholeRun } from "./smooth-runs.ts";
 import { battenMiss, straightMiss } from "./span-misses.ts";
 import type { MarkingRow, MarkingTable, RowReason } from "./types.ts";
 
-/** Rows nearer than this are one row: a tenth of what a pencil marks. */
-const SAME_ROW_MM = 0.01;
+/** Rows nearer than this print the same and are one row: half of what a pencil marks. */
+const SAME_ROW_MM = 0.05;
 /** The finest interval and tolerance that a pencil can follow; they also keep odd settings from running away, mm. */
 const LEAST_INTERVAL_MM = 10;
 const LEAST_TOLERANCE_MM = 0.05;
@@ -96,18 +96,20 @@ function markingTable(
   const spansOfRuns = runs.map((run) => markSpans(run, rowsMm));
   const offsets = offsetsOfRows(spansOfRuns, rowsMm, origin.v);
   const bevels = bevelsOfRows(bevelled, rowsMm, offsets, origin.v);
+  const marked = rows.map(
+    ({ uMm, reason }, i): MarkingRow => ({
+      alongMm: uMm - origin.u,
+      offsetsMm: at(offsets, i),
+      bevelsRad: at(bevels, i),
+      reason,
+    }),
+  );
   return {
     stripId,
     origin,
     joinedBy: isForBatten ? "batten" : "straight lines",
-    rows: rows.map(
-      ({ uMm, reason }, i): MarkingRow => ({
-        alongMm: uMm - origin.u,
-        offsetsMm: at(offsets, i),
-        bevelsRad: at(bevels, i),
-        reason,
-      }),
-    ),
+    // A station off the end of a face that bevels shorten has nothing to mark.
+    rows: marked.filter(({ offsetsMm }) => offsetsMm.length > 0),
     straightMissMm: greatest(spansOfRuns.flat(), (span) => straightMiss(span).missMm),
     // Along a straight edge a batten is as good as a straightedge.
     battenMissMm: greatest(spansOfRuns, (spans, i) =>

@@ -72,7 +72,8 @@ describe("bevels on paper", { timeout: SLOW_MS }, () => {
   it("say in the book on which face the line lies and how far from mid-thickness", () => {
     const words = drawBook(lipped, fonts).pages.flatMap(textsOf);
     const all = words.join(" ");
-    expect(all).toContain("The marks are those of the line to cut by on the upper face");
+    expect(all).toContain("marks on the upper face");
+    expect(all).toContain("Draw that line alone, and tilt the blade by the bevel.");
     // 10 tan(9.217°) = 1.62 mm inside, since the core lies inside this fold and the air face is the longer one.
     expect(words).toContain(`−${(10 * Math.tan((FOLD_DEG * Math.PI) / 360)).toFixed(1)}`);
     expect(all).toContain("Developable");

@@ -150,8 +150,8 @@ describe.each(books)("build book of %s", (_, design) => {
         .map(wordsOf)
         .join(" ");
       const part = design.parts.find((one) => one.id === strip.partId);
-      expect(words).toContain(part?.faceShown ?? "no part");
-      if (part?.hand === "left") expect(words).toContain("mirror image of the right hand");
+      expect(words.toLowerCase()).toContain(`${part?.faceShown} toward you`);
+      if (part?.hand === "left") expect(words).toContain("mirror image of the right one");
       for (const edge of strip.edges) expect(words).toContain(edge.flatLengthMm.toFixed(1));
       const table = design.marking.find((one) => one.stripId === strip.id);
       if (table === undefined || part === undefined) throw new Error(`no table of ${strip.id}`);

@@ -107,6 +107,25 @@ describe("the marking-out table", () => {
     expect(table.battenMissMm).toBeLessThan(1e-9);
   });
 
+  it("has one row where two would print the same, with all that is marked there", () => {
+    const table = tableOf([
+      loopThrough([
+        [0, 0],
+        [300, 0],
+        [300, 120],
+        [200.04, 150],
+        [0, 120],
+      ]),
+    ]);
+    expect(table.rows.map(({ alongMm, reason }) => [alongMm.toFixed(1), reason])).toEqual([
+      ["0.0", "corner"],
+      ["100.0", "station"],
+      ["200.0", "corner"],
+      ["300.0", "corner"],
+    ]);
+    expect(at(table.rows, 2).offsetsMm).toEqual([0, 150]);
+  });
+
   it("lays its datum along a straight edge if there is one, else along the lowest point", () => {
     const bellied: Corner[] = [
       [20, 50],
