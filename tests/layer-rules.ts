@@ -33,6 +33,7 @@ export const CORE_ORDER: readonly string[] = [
   "stock",
   "schedule",
   "totals",
+  "shopping",
   "solids",
   "book",
   "writers",

@@ -77,7 +77,7 @@ export function paragraphBlock(
   };
 }
 
-/** The text in lines no wider than asked; a word that is wider alone is divided. */
+/** The text in lines no wider than asked, no figure without its unit; a word that is wider alone is divided. */
 export function breakLines(
   text: string,
   widthMm: number,
@@ -87,7 +87,7 @@ export function breakLines(
   const fits = (line: string) => lettering.widthMm(line, look.face, look.heightMm) <= widthMm;
   const lines: string[] = [];
   let line = "";
-  for (const word of text.split(" ").filter((one) => one !== "")) {
+  for (const word of unbroken(text, fits)) {
     const longer = line === "" ? word : `${line} ${word}`;
     if (fits(longer)) {
       line = longer;
@@ -104,6 +104,22 @@ export function breakLines(
   }
   return line === "" ? lines : [...lines, line];
 }
+
+/** What stays together on a line: words, and a figure with the unit after it. */
+function unbroken(text: string, fits: (words: string) => boolean): readonly string[] {
+  const kept: string[] = [];
+  for (const word of text.split(" ").filter((one) => one !== "")) {
+    const before = kept.at(-1);
+    const isUnit = before !== undefined && UNIT.test(word) && FIGURE_END.test(before);
+    if (isUnit && fits(`${before} ${word}`)) kept[kept.length - 1] = `${before} ${word}`;
+    else kept.push(word);
+  }
+  return kept;
+}
+
+const FIGURE_END = /\d$/;
+/** A unit as our words write it, with what may stand after it. */
+const UNIT = /^(?:mm|m|m²|µm|g|kg|g\/m²|kg\/m²|N|MPa|GPa|min|h|days?|%|°C)[.,;:)]*$/;
 
 /** A column of a table: its heading, its width, and how its cells stand. */
 export interface Column {

@@ -39,7 +39,7 @@ export function drawBook(design: Design, fonts: Fonts, work: PaperWork = paperWo
     ...sectionSheets(design, solids, lettering),
     ...pictureSheets(design, solids, lettering),
     ...notesSheets(design, lettering),
-    ...shoppingSheets(design, lettering),
+    ...shoppingSheets(design, work, lettering),
     ...calendarSheets(design, lettering),
     ...partsSheets(design, lettering),
     ...templateSheets(design, work, lettering),

@@ -4,6 +4,8 @@ import { calendarRows } from "./calendar-events.ts";
 import type { DataTable } from "./data-table.ts";
 import type { Design } from "./design.ts";
 import { jigDataTables } from "./jig-data-tables.ts";
+import type { PaperWork } from "./paper-work.ts";
+import { shoppingTable } from "./shopping-data-table.ts";
 import { skinDataTables } from "./skin-data-tables.ts";
 
 /** Numbers in tables keep this many places, mm. */
@@ -12,7 +14,7 @@ const mm = (value: number): number => roundTo(value, PLACES);
 const degrees = (angleRad: number): number => roundTo(toDegrees(angleRad), 2);
 
 /** Every list of the design as a table, in the order of the work. */
-export function dataTables(design: Design): readonly DataTable[] {
+export function dataTables(design: Design, work?: PaperWork): readonly DataTable[] {
   return [
     partsTable(design),
     edgesTable(design),
@@ -29,6 +31,7 @@ export function dataTables(design: Design): readonly DataTable[] {
     calendarTable(design),
     panelsTable(design),
     stockTable(design),
+    shoppingTable(design, work),
     problemsTable(design),
   ];
 }

@@ -13,6 +13,7 @@ export { reportOf } from "./report.ts";
 export type { ReportBend, ReportPlate, ReportPlateEdge, ReportWing } from "./report-plates.ts";
 export type { ReportSection } from "./report-sections.ts";
 export type { Report, ReportGlueStep, ReportPart, ReportProblem, ReportStrip } from "./report-types.ts";
+export { paperNeeds, shoppingOf } from "./shopping-of.ts";
 export type { PlacedPiece, TemplateLayout, Tile } from "./template-layouts.ts";
 export { pagesInWay, type TemplateCount, templateCounts } from "./template-ways.ts";
 export { drawTemplates } from "./templates.ts";

@@ -7,6 +7,7 @@ import type { FittedEdge, MarkingRow, MarkingTable } from "../marking/index.ts";
 import type { Panel, PanelPiece } from "../panels/index.ts";
 import type { Part, PartEdge } from "../patterns/index.ts";
 import type { TwistVerdict } from "../rulings/index.ts";
+import type { ShoppingList } from "../shopping/index.ts";
 import type { LaidCloth, LaidPatch } from "../skins/index.ts";
 import type { LaidGroup, LaidPiece, LaidStockSheet } from "../stock/index.ts";
 import type { Consumable, Totals } from "../totals/index.ts";
@@ -182,6 +183,8 @@ export interface Report {
   /** What it weighs, and what is used up. */
   readonly weight: Design["weight"];
   readonly consumables: readonly Consumable[];
+  /** Everything to be bought, paper for the templates included. */
+  readonly shopping: ShoppingList;
   /** The words pinned to the drawing. */
   readonly notes: readonly { readonly id: string; readonly view: "plan" | "side"; readonly text: string }[];
   readonly problems: readonly ReportProblem[];

@@ -23,6 +23,7 @@ import type {
   ReportStock,
   ReportStrip,
 } from "./report-types.ts";
+import { shoppingOf } from "./shopping-of.ts";
 
 /** Lengths and angles keep this many places: a nanometre, far below anything that is cut. */
 const PLACES = 6;
@@ -68,6 +69,7 @@ export function reportOf(design: Design, work?: PaperWork): Report {
     sections: reportSections(design),
     weight: design.weight,
     consumables: consumablesOf(design.skins, design.panels, design.glueUp, laminateOf(design.project).hands),
+    shopping: shoppingOf(design, work),
     notes: project.notes.map(({ id, view, text }) => ({ id, view, text })),
     problems: problems.map((problem) => ({
       kind: problem.kind,

@@ -121,6 +121,10 @@ function zoneBlocks(face: SkinFace, lettering: Lettering): readonly Block[] {
   ];
 }
 
+/** How long the seams are where a session laps onto what has cured; nothing where no session does. */
+const seamWords = ({ sessionSeamMm }: SkinFace): string =>
+  sessionSeamMm < 5 ? "" : `, ${formatNumber(sessionSeamMm / 1000, 2)} m of seams between them`;
+
 function sessionBlocks(face: SkinFace, lettering: Lettering): readonly Block[] {
   const text = (words: string) => paragraphBlock(words, CONTENT_WIDTH_MM, lettering);
   if (face.sessions.length === 0)
@@ -129,7 +133,7 @@ function sessionBlocks(face: SkinFace, lettering: Lettering): readonly Block[] {
     ];
   return [
     text(
-      `${counted(face.sessions.length, "session")}, ${formatNumber(face.sessionSeamMm / 1000, 2)} m of seams between them. A patch is named by part, face and field, and its ply from the foam.`,
+      `${counted(face.sessions.length, "session")}${seamWords(face)}. A patch is named by part, face and field, and its ply from the foam.`,
     ),
     ...lapTable(face, lettering),
     ...stackedWords(face).map(text),

@@ -24,10 +24,10 @@ export function glueHow({ glue, shopCelsius, heldBy, pinSpacingCurvedMm }: Gluin
   ];
 }
 
-/** A joint with its length, the bevels of both its edges, and what holds it. */
+/** A joint with its length, how far both its edges are off square, and what holds it. */
 export function lineWords(line: StepLine, heldBy: GlueStep["heldBy"]): string {
   const { joinId, lengthMm, bevelRad, pins, pinSpacingMm } = line;
-  const [one, other] = bevelRad.map((angleRad) => formatAngle(angleRad));
+  const [one, other] = bevelRad.map((angleRad) => formatAngle(Math.abs(angleRad)));
   const isSquare = bevelRad.every((angleRad) => Math.abs(angleRad) < SQUARE_RAD);
   const bevels = isSquare ? "square" : one === other ? `both edges ${one}` : `edges ${one} and ${other}`;
   return `${joinId}: ${formatMm(lengthMm)} mm, ${bevels}, ${pins} ${heldBy} every ${formatNumber(pinSpacingMm, 0)} mm`;

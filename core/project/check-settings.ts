@@ -8,6 +8,7 @@ import { soundLaminate } from "./laminate-settings.ts";
 import { soundAsBuilt, soundLie } from "./lie-settings.ts";
 import { isWithin, type Label, RANGES, type Range } from "./limits.ts";
 import type { Project, RibPlaces } from "./schema.ts";
+import { soundShopping } from "./shopping.ts";
 import { soundWorkingTime } from "./working-time.ts";
 
 /** A sound value in place of a typed one, and what was wrong with the typed one. */
@@ -175,6 +176,7 @@ export function checkSettings(project: Project): Checked<Project> {
       ),
       ...soundGluing(glue, number),
     },
+    ...(project.shopping && { shopping: soundShopping(project.shopping, problems) }),
     ...(project.schedule && { schedule: soundWorkingTime(project.schedule, problems) }),
     joints: {
       ...joints,

@@ -136,6 +136,7 @@ export type {
   Wing,
 } from "./schema.ts";
 export { CURRENT_VERSION, ProjectSchema } from "./schema.ts";
+export { type Bought, soundShopping } from "./shopping.ts";
 export { coversWhole } from "./split-item.ts";
 export {
   allThings,

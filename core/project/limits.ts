@@ -47,6 +47,8 @@ export const RANGES = {
   reachMm: range(300, 2000),
   sheetCount: range(0, 1000),
   price: range(0, 100_000),
+  inStore: range(0, 100_000),
+  packOf: range(0.01, 10_000),
   trimMm: range(0, 200),
   stockEdgeMm: range(0, 100),
   staggerMm: range(0, 1000),

@@ -135,6 +135,7 @@ const SETTING_NAMES: Readonly<Record<string, string>> = {
   jig: "the jig",
   glue: "the glue",
   schedule: "the calendar",
+  shopping: "the shopping list",
   joints: "the joints",
   asBuilt: "the measured foam",
   openingSettings: "the openings",

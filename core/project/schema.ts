@@ -36,6 +36,7 @@ import {
 } from "./material-schemas.ts";
 import { PaperSchema } from "./paper-schemas.ts";
 import { type LineRefSchema, NoteSchema, UnderlaySchema } from "./remark-schemas.ts";
+import { BoughtSchema } from "./shopping-schemas.ts";
 import { Id, Name, Typed } from "./typed-fields.ts";
 import { WorkingTimeSchema } from "./working-time-schema.ts";
 
@@ -171,6 +172,8 @@ export const ProjectSchema = v.strictObject({
   }),
   /** When the work may be done; see `workingTimeOf` where anything is absent. */
   schedule: v.optional(WorkingTimeSchema),
+  /** What is known of things to be bought, each once; the rest is at its default. */
+  shopping: v.optional(v.array(BoughtSchema)),
   joints: v.strictObject({
     /** Edges of different items that lie within this of each other are one edge; farther apart is a gap. */
     toleranceMm: Typed,

@@ -1,4 +1,4 @@
-import { type DataTable, type Design, dataTables } from "../book/index.ts";
+import { type DataTable, type Design, dataTables, type PaperWork } from "../book/index.ts";
 import type { NamedText } from "./named-text.ts";
 
 /**
@@ -10,8 +10,8 @@ export function writeCsv(table: Pick<DataTable, "header" | "rows">): string {
 }
 
 /** Every table of a design as a CSV file. */
-export const writeCsvFiles = (design: Design): readonly NamedText[] =>
-  dataTables(design).map((table) => ({ name: `${table.name}.csv`, text: writeCsv(table) }));
+export const writeCsvFiles = (design: Design, work?: PaperWork): readonly NamedText[] =>
+  dataTables(design, work).map((table) => ({ name: `${table.name}.csv`, text: writeCsv(table) }));
 
 function field(value: string | number): string {
   const text = String(value);

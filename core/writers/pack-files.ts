@@ -33,7 +33,7 @@ export function packFiles(
   const work = paperWork(design);
   const book = drawBook(design, fonts, work);
   const templates = drawTemplates(design, fonts, work);
-  const tables = writeCsvFiles(design);
+  const tables = writeCsvFiles(design, work);
   // A calendar with nothing on it is none (RFC 5545 §3.6).
   const calendars = design.schedule.tasks.length > 0 ? [writeCalendarFile(design)] : [];
   const pageCount = book.pages.length + templates.set.pages.length;

@@ -47,7 +47,7 @@ export const screens: readonly Screen[] = [
     },
     leave: (page) => page.getByTestId("show-flat").click(),
   },
-  ...["sheets", "stock", "jig", "glue", "skin", "print"].map((stage) => ({
+  ...["sheets", "stock", "jig", "glue", "skin", "buy", "print"].map((stage) => ({
     name: stage,
     open: async (page: Page) => {
       await page.getByTestId(`stage-${stage}`).click();

@@ -50,6 +50,7 @@ const STAGES_OF_SETTINGS: readonly (readonly [string, StageName])[] = [
   ["glue", "glue"],
   ["schedule", "glue"],
   ["laminate", "skin"],
+  ["shopping", "buy"],
   ["paper", "print"],
   ["titleBlock", "print"],
   ["marking", "sheets"],

@@ -8,6 +8,7 @@ import {
   PencilRuler,
   Printer,
   Ratio,
+  ShoppingBasket,
   TableColumnsSplit,
 } from "lucide-react";
 import { type StageName, StageNames, useView } from "../stores/index.ts";
@@ -25,6 +26,11 @@ const WORDS: Readonly<
     word: "Skin",
     explains: "The plies of each face, in which sessions and from which pots",
     icon: PaintRoller,
+  },
+  buy: {
+    word: "Buy",
+    explains: "What is to be bought, in the packs that it is sold in, and what it costs",
+    icon: ShoppingBasket,
   },
   print: { word: "Print", explains: "Templates and the build book on paper", icon: Printer },
 };
@@ -46,6 +52,7 @@ export const stageDeeds: Readonly<Record<StageName, Deed>> = {
   jig: stageDeed("jig"),
   glue: stageDeed("glue"),
   skin: stageDeed("skin"),
+  buy: stageDeed("buy"),
   print: stageDeed("print"),
 };
 

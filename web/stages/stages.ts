@@ -10,5 +10,6 @@ export const stages: Readonly<Record<StageName, ComponentType>> = {
   jig: lazy(async () => ({ default: (await import("./jig/JigStage.tsx")).JigStage })),
   glue: lazy(async () => ({ default: (await import("./glue/GlueStage.tsx")).GlueStage })),
   skin: lazy(async () => ({ default: (await import("./skin/SkinStage.tsx")).SkinStage })),
+  buy: lazy(async () => ({ default: (await import("./buy/BuyStage.tsx")).BuyStage })),
   print: lazy(async () => ({ default: (await import("./print/PrintStage.tsx")).PrintStage })),
 };

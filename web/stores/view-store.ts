@@ -5,7 +5,7 @@ import type { Selection, ToolName } from "../tools/types.ts";
 export type { Selection, ToolName } from "../tools/types.ts";
 
 /** The stages of the work that exist, in their order. */
-export const StageNames = ["draw", "sheets", "stock", "jig", "glue", "skin", "print"] as const;
+export const StageNames = ["draw", "sheets", "stock", "jig", "glue", "skin", "buy", "print"] as const;
 export type StageName = (typeof StageNames)[number];
 
 /** What the board shows: the middle of each view and one scale, so that plan and side view share the x axis. */

@@ -14,6 +14,7 @@ import {
 import { assert, newMemory, type Problem } from "../../core/foundation/index.ts";
 import type { PartOutline } from "../../core/patterns/index.ts";
 import type { Project } from "../../core/project/index.ts";
+import type { Need } from "../../core/shopping/index.ts";
 import type { LaidCloth, PatchMap } from "../../core/skins/index.ts";
 import type { Solid } from "../../core/solids/index.ts";
 import type { EaseLimits, Easing } from "../../core/surfaces/index.ts";
@@ -35,6 +36,12 @@ export interface PagesAhead {
   readonly problems: readonly Problem[];
   /** Of the templates: what each part takes in each way. */
   readonly counts: readonly TemplateCount[];
+}
+
+/** What a shopping list needs besides a design. */
+export interface ToBuy {
+  readonly cloth: readonly LaidCloth[];
+  readonly paper: readonly Need[];
 }
 
 /**
@@ -92,6 +99,13 @@ const doors = {
 
   /** Where every patch lies in the design that was planned last. */
   patchMaps: (): readonly PatchMap[] => (designed ? mapPatches(designed).patchMaps : []),
+
+  /** Cloth on its rolls and paper for the templates, of the design that was planned last: what a shopping list waits for. */
+  async toBuy(): Promise<ToBuy> {
+    if (designed === undefined) return { cloth: [], paper: [] };
+    const { paperNeeds, paperWork } = await book();
+    return { cloth: layOutCloth(designed).cloth, paper: paperNeeds(designed, paperWork(designed)) };
+  },
 
   /** What a file from elsewhere would give. */
   planImport,
