@@ -7,7 +7,7 @@ import type { Design } from "./design.ts";
 import { dimensionMarks } from "./dimensions.ts";
 import { laidPieceMarks } from "./laid-piece-marks.ts";
 import type { Lettering } from "./lettering.ts";
-import { boxMark, lineMark, paper } from "./marks.ts";
+import { boxMark, lineMark, paper, placeMark } from "./marks.ts";
 import { CONTENT, CONTENT_WIDTH_MM, type SheetBody } from "./page-frame.ts";
 import { standardScale } from "./scales.ts";
 import type { Mark, PaperPoint } from "./types.ts";
@@ -63,21 +63,22 @@ function clothBlocks(cloth: LaidCloth, scale: number, lettering: Lettering): rea
       : []),
     ...cloth.lengths.flatMap((length, i) => [
       headingBlock(`Length ${i + 1}: cut off at ${formatMm(length.lengthMm)} mm`),
-      lengthBlock(cloth, length, scale, lettering),
+      ...lengthBlocks(cloth, length, scale, lettering),
       text(length.pieces.map(({ patchId }) => patchId).join(", ")),
       gapBlock(2),
     ]),
   ];
 }
 
-function lengthBlock(
+/** A length off the roll with its pieces, and what the numbers in it are. */
+function lengthBlocks(
   { widthMm }: LaidCloth,
   { lengthMm, pieces }: LaidClothLength,
   scale: number,
   lettering: Lettering,
-): Block {
+): readonly Block[] {
   const [width, height] = [lengthMm / scale, widthMm / scale];
-  const draw = (corner: PaperPoint): readonly Mark[] => {
+  const drawn = (corner: PaperPoint) => {
     const from = paper(corner.x + 12, corner.y - height - 2);
     const seen = ({ x, y }: PackingPoint): PaperPoint => paper(from.x + x / scale, from.y + y / scale);
     const fixed = [
@@ -94,10 +95,28 @@ function lengthBlock(
       bottom: corner.y - height - 17,
       top: corner.y,
     };
-    return [...fixed, ...laidPieceMarks(coded, seen, { lines, labels: [], room, lettering }).marks];
+    const laid = laidPieceMarks(coded, seen, { lines, labels: [], room, lettering }, "number");
+    return { marks: [...fixed, ...laid.marks], numbered: laid.numbered };
   };
-  return { heightMm: height + 18, draw, keepsWithNext: true };
+  // Drawn once and moved: which pieces are numbered must not hang on where the block comes to lie.
+  const { marks, numbered } = drawn(paper(0, 0));
+  const draw = (corner: PaperPoint): readonly Mark[] =>
+    marks.map((mark) => placeMark(mark, { quarterTurned: false, scaleX: 1, scaleY: 1, move: corner }));
+  return [
+    { heightMm: height + 18, draw, keepsWithNext: true },
+    ...(numbered.length === 0
+      ? []
+      : [
+          {
+            ...paragraphBlock(numberWords(numbered), CONTENT_WIDTH_MM, lettering),
+            keepsWithNext: true as const,
+          },
+        ]),
+  ];
 }
+
+const numberWords = (numbered: readonly string[]): string =>
+  `By number: ${numbered.map((code, i) => `${i + 1}\u00a0is\u00a0${code}`).join(", ")}.`;
 
 /** An arrow along the warp, over the beginning of the roll. */
 const warpArrow = (from: PaperPoint): readonly Mark[] => [

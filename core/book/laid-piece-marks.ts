@@ -16,16 +16,20 @@ export interface CodedPiece {
 export interface LaidPieceMarks {
   readonly marks: readonly Mark[];
   readonly labels: readonly Label[];
+  /** Codes that stand there as a number only, in the order of their numbers from 1. */
+  readonly numbered: readonly string[];
 }
 
 /**
  * Every piece with its code inside it, level or read from the right; where it has no room, beside it with a line to it,
- * clear of all pieces, of the lines given and of the other codes.
+ * clear of all pieces, of the lines given and of the other codes. Where pieces lie close, such codes may be told by
+ * numbers, which stay near them; the caller lists what they are.
  */
 export function laidPieceMarks(
   pieces: readonly CodedPiece[],
   seen: (p: PackingPoint) => PaperPoint,
   { lines, labels: others, ...rest }: LabelsAround,
+  withoutRoom: "code beside" | "number" = "code beside",
 ): LaidPieceMarks {
   const drawn = pieces.map(({ code, linesMm }) => ({
     code,
@@ -35,11 +39,17 @@ export function laidPieceMarks(
   const around = { ...rest, lines: [...lines, ...outlines] };
   const inside = drawn.map(({ code, loops }) => labelInside(code, loops, rest.lettering));
   const labels = inside.flatMap((label) => label ?? []);
+  const numbered: string[] = [];
   drawn.forEach(({ code, loops }, i) => {
     if (inside[i] !== undefined) return;
-    labels.push(labelBeside(code, loops, { ...around, labels: [...others, ...labels] }));
+    if (withoutRoom === "number") numbered.push(code);
+    const words = withoutRoom === "number" ? `${numbered.length}` : code;
+    const beside = () => labelBeside(words, loops, { ...around, labels: [...others, ...labels] });
+    labels.push(
+      (withoutRoom === "number" ? labelInside(words, loops, rest.lettering) : undefined) ?? beside(),
+    );
   });
-  return { marks: [...outlines, ...labels.flatMap(({ marks }) => marks)], labels };
+  return { marks: [...outlines, ...labels.flatMap(({ marks }) => marks)], labels, numbered };
 }
 
 /** What codes are written in, mm, the largest that fits. */
