@@ -4,7 +4,7 @@ import { calendarRows } from "./calendar-events.ts";
 import type { DataTable } from "./data-table.ts";
 import type { Design } from "./design.ts";
 import { jigDataTables } from "./jig-data-tables.ts";
-import type { PaperWork } from "./paper-work.ts";
+import { type PaperWork, paperWork } from "./paper-work.ts";
 import { shoppingTable } from "./shopping-data-table.ts";
 import { skinDataTables } from "./skin-data-tables.ts";
 
@@ -14,7 +14,7 @@ const mm = (value: number): number => roundTo(value, PLACES);
 const degrees = (angleRad: number): number => roundTo(toDegrees(angleRad), 2);
 
 /** Every list of the design as a table, in the order of the work. */
-export function dataTables(design: Design, work?: PaperWork): readonly DataTable[] {
+export function dataTables(design: Design, work: PaperWork = paperWork(design)): readonly DataTable[] {
   return [
     partsTable(design),
     edgesTable(design),

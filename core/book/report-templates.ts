@@ -1,6 +1,6 @@
 import type { Design } from "./design.ts";
 import { type LongBar, longBar } from "./long-bar.ts";
-import { type PaperWork, paperWork } from "./paper-work.ts";
+import type { PaperWork } from "./paper-work.ts";
 import type { TemplatePlan } from "./plan-templates.ts";
 import { type TemplateCount, templateCounts } from "./template-ways.ts";
 
@@ -16,7 +16,7 @@ export interface ReportTemplates {
 export type ReportLongBar = { readonly layout: number } & Pick<LongBar, "lengthMm" | "fromTile" | "toTile">;
 
 /** Counts the templates of a design. */
-export function reportTemplates(design: Design, work: PaperWork = paperWork(design)): ReportTemplates {
+export function reportTemplates(design: Design, work: PaperWork): ReportTemplates {
   return {
     pageCount: work.templates.plan?.pageCount ?? 0,
     parts: templateCounts(design, work.pieces),

@@ -10,7 +10,7 @@ import type { TwistVerdict } from "../rulings/index.ts";
 import type { ShoppingList } from "../shopping/index.ts";
 import type { LaidCloth, LaidPatch } from "../skins/index.ts";
 import type { LaidGroup, LaidPiece, LaidStockSheet } from "../stock/index.ts";
-import type { Consumable, Totals } from "../totals/index.ts";
+import type { Totals } from "../totals/index.ts";
 import type { Design } from "./design.ts";
 import type { ReportPlate } from "./report-plates.ts";
 import type { ReportSection } from "./report-sections.ts";
@@ -180,9 +180,8 @@ export interface Report {
   readonly templates: ReportTemplates;
   /** The cross-sections of the bare tray that the book draws, front to rear. */
   readonly sections: readonly ReportSection[];
-  /** What it weighs, and what is used up. */
+  /** What it weighs. */
   readonly weight: Design["weight"];
-  readonly consumables: readonly Consumable[];
   /** Everything to be bought, paper for the templates included. */
   readonly shopping: ShoppingList;
   /** The words pinned to the drawing. */

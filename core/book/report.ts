@@ -4,12 +4,10 @@ import type { Joint } from "../joints/index.ts";
 import { fittedEdges, shownFace } from "../marking/index.ts";
 import type { Panel } from "../panels/index.ts";
 import { type FlatLoop, loopAreaMm2, type Part, polygonOfLoop } from "../patterns/index.ts";
-import { laminateOf } from "../project/index.ts";
 import type { LaidCloth } from "../skins/index.ts";
 import type { LaidGroup } from "../stock/index.ts";
-import { consumablesOf } from "../totals/index.ts";
 import type { Design } from "./design.ts";
-import type { PaperWork } from "./paper-work.ts";
+import { type PaperWork, paperWork } from "./paper-work.ts";
 import { reportPlates } from "./report-plates.ts";
 import { reportSections } from "./report-sections.ts";
 import { reportTemplates } from "./report-templates.ts";
@@ -29,7 +27,7 @@ import { shoppingOf } from "./shopping-of.ts";
 const PLACES = 6;
 
 /** The report of a design, in the design's own order, rounded to a millionth of each unit. */
-export function reportOf(design: Design, work?: PaperWork): Report {
+export function reportOf(design: Design, work: PaperWork = paperWork(design)): Report {
   const { project, problems } = design;
   const report: Report = {
     format: "traywright-report",
@@ -68,7 +66,6 @@ export function reportOf(design: Design, work?: PaperWork): Report {
     templates: reportTemplates(design, work),
     sections: reportSections(design),
     weight: design.weight,
-    consumables: consumablesOf(design.skins, design.panels, design.glueUp, laminateOf(design.project).hands),
     shopping: shoppingOf(design, work),
     notes: project.notes.map(({ id, view, text }) => ({ id, view, text })),
     problems: problems.map((problem) => ({

@@ -5,7 +5,7 @@ import type { PaperWork } from "./paper-work.ts";
 import { shoppingOf } from "./shopping-of.ts";
 
 /** The shopping list as a table; amounts in the unit of their line, money in the currency of the document. */
-export function shoppingTable(design: Design, work?: PaperWork): DataTable {
+export function shoppingTable(design: Design, work: PaperWork): DataTable {
   const { lines, currency } = shoppingOf(design, work);
   return {
     name: "shopping",

@@ -1,11 +1,11 @@
 import { type Need, paperNeed, type ShoppingList, shoppingList } from "../shopping/index.ts";
 import type { Design } from "./design.ts";
 import { HEADING_MM } from "./page-window.ts";
-import { type PaperWork, paperWork } from "./paper-work.ts";
+import type { PaperWork } from "./paper-work.ts";
 import type { TemplatePlan } from "./plan-templates.ts";
 
 /** What is to be bought for a design, paper for its templates included. */
-export const shoppingOf = (design: Design, work: PaperWork = paperWork(design)): ShoppingList =>
+export const shoppingOf = (design: Design, work: PaperWork): ShoppingList =>
   shoppingList(design, paperNeeds(design, work));
 
 /** The paper that the templates of a design take; none where there are none. */

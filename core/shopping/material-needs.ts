@@ -1,14 +1,12 @@
 import { formatNumber } from "../foundation/index.ts";
 import { laminateOf } from "../project/index.ts";
-import { peelPlyMm } from "../skins/index.ts";
+import { PEEL_PLY_WIDTH_MM, peelPlyMm } from "../skins/index.ts";
 import type { Bench, Need } from "./types.ts";
 
 /** What is squeezed out, wiped off and left in the bottle: as much again as stays in the joints (common practice). */
 const GLUE_TIMES = 2;
 /** Where no cloth is laid out, offcuts take so much more than the pieces (common practice). */
 const CLOTH_TIMES = 1.1;
-/** Peel ply comes off a roll of this width, mm (common practice). */
-const PEEL_PLY_WIDTH_MM = 1000;
 /** Packs as they are sold in shops, kg; cloth and peel ply are sold by the metre (common practice). */
 const PACK_KG = { glue: 0.25, resin: 1, hardener: 0.5, pigment: 0.1 } as const;
 

@@ -1,7 +1,7 @@
-import { laminateOf, type Project } from "../project/index.ts";
-import { consumablesOf } from "../totals/index.ts";
+import type { Project } from "../project/index.ts";
 import { clothNeeds, glueNeeds, resinNeeds, sheetNeeds } from "./material-needs.ts";
 import type { Bench, Need, ShoppingLine, ShoppingList } from "./types.ts";
+import { usedUp } from "./used-up.ts";
 
 /** A pack is full when no more than this of it is missing: rounding, not need. */
 const ROUNDING = 1e-9;
@@ -29,19 +29,6 @@ export function shoppingList(bench: Bench, more: readonly Need[] = []): Shopping
     unpricedKeys: lines.flatMap(({ key, packs, cost }) => (packs > 0 && cost === undefined ? [key] : [])),
   };
 }
-
-/** Ends the name of what is counted in metres. */
-const IN_METRES = /, m$/;
-
-/** Gloves, cups, brushes, pins and the like: counted, and in metres where they are strips. */
-const usedUp = ({ project, skins, panels, glueUp }: Bench): readonly Need[] =>
-  consumablesOf(skins, panels, glueUp, laminateOf(project).hands).map(({ name, needed, packOf }) => ({
-    key: name.toLowerCase(),
-    name: name.replace(IN_METRES, ""),
-    unit: IN_METRES.test(name) ? "m" : "pieces",
-    needed,
-    packOf,
-  }));
 
 function lineOf({ key, name, unit, needed, ...usual }: Need, { shopping = [] }: Project): ShoppingLine {
   const typed = shopping.find((entry) => entry.key === key);

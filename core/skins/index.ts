@@ -1,6 +1,6 @@
 export { foamAwayMm3 } from "./edge-finishes.ts";
 export { filletArcMm } from "./fillets.ts";
-export { layCloth, peelPlyMm } from "./lay-cloth.ts";
+export { layCloth, PEEL_PLY_WIDTH_MM, peelPlyMm } from "./lay-cloth.ts";
 export type { MappedLap, MappedPatch, MappedPly, PatchMap } from "./map-types.ts";
 export { patchMaps } from "./patch-maps.ts";
 export { patchesOfSession } from "./patches-of-session.ts";

@@ -90,7 +90,7 @@ function placed(
 /** A length of peel ply beside what the faces need: its laps and its trimmed edges (common practice). */
 const PEEL_PLY_MORE = 1.1;
 /** Peel ply as it is sold, mm (from memory). */
-const PEEL_PLY_WIDTH_MM = 1000;
+export const PEEL_PLY_WIDTH_MM = 1000;
 
 /** How much peel ply is taken off a roll of a metre's width, mm. */
 export const peelPlyMm = ({ peelPlyMm2 }: SkinPlan): number =>

@@ -15,7 +15,7 @@ import { assert, newMemory, type Problem } from "../../core/foundation/index.ts"
 import type { PartOutline } from "../../core/patterns/index.ts";
 import type { Project } from "../../core/project/index.ts";
 import type { Need } from "../../core/shopping/index.ts";
-import type { LaidCloth, PatchMap } from "../../core/skins/index.ts";
+import { type LaidCloth, layCloth, type PatchMap } from "../../core/skins/index.ts";
 import type { Solid } from "../../core/solids/index.ts";
 import type { EaseLimits, Easing } from "../../core/surfaces/index.ts";
 import { measureTray, type TrayMeasures } from "../../core/totals/index.ts";
@@ -104,7 +104,10 @@ const doors = {
   async toBuy(): Promise<ToBuy> {
     if (designed === undefined) return { cloth: [], paper: [] };
     const { paperNeeds, paperWork } = await book();
-    return { cloth: layOutCloth(designed).cloth, paper: paperNeeds(designed, paperWork(designed)) };
+    return {
+      cloth: layCloth(designed.skins, designed.project),
+      paper: paperNeeds(designed, paperWork(designed)),
+    };
   },
 
   /** What a file from elsewhere would give. */

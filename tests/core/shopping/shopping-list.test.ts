@@ -82,6 +82,14 @@ describe("the shopping list", () => {
     expect(design.skins.mixedKg).toBeLessThanOrEqual(inPots + 1e-9);
   });
 
+  it("has a cup for each pot, three pairs of gloves for each session and one for each step of gluing", () => {
+    const sessions = design.skins.faces.flatMap((face) => face.sessions);
+    const pots = sessions.flatMap(({ cards }) => cards).reduce((sum, { count }) => sum + count, 0);
+    expect(lineOf("cups").needed).toBe(pots);
+    expect(lineOf("brushes").needed).toBe(sessions.length);
+    expect(lineOf("gloves").needed).toBe(3 * sessions.length + design.glueUp.length);
+  });
+
   it("assumes no ratio: without one resin and hardener are one line", () => {
     const { hardenerPer100: _, ...laminate } = demo.laminate ?? {};
     const unknown = { ...design, project: { ...design.project, laminate } };
@@ -104,15 +112,15 @@ describe("the shopping list", () => {
 
   it("takes the price of a sheet from its stock, and adds up all that has one", () => {
     const stock = design.project.stock.map((one) => ({ ...one, priceEach: 9.5 }));
-    const priced = withList([{ key: "gloves, pairs", priceEach: 4 }], {
+    const priced = withList([{ key: "gloves", priceEach: 4 }], {
       ...design,
       project: { ...design.project, stock },
     });
     const list = shoppingList(priced);
     const sheets = lineOf("stock stock-1", priced);
     expect(sheets.cost).toBe(9.5 * sheets.packs);
-    expect(list.cost).toBe(9.5 * sheets.packs + 4 * lineOf("gloves, pairs", priced).packs);
-    expect(list.unpricedKeys).not.toContain("gloves, pairs");
+    expect(list.cost).toBe(9.5 * sheets.packs + 4 * lineOf("gloves", priced).packs);
+    expect(list.unpricedKeys).not.toContain("gloves");
     expect(list.unpricedKeys).toContain("pins");
   });
 
@@ -131,16 +139,16 @@ describe("figures that cannot be", () => {
   it("are named with their line and left at their default; the rest of the line holds", () => {
     const typed: Project = {
       ...demo,
-      shopping: [{ key: "gloves, pairs", packOf: 0, have: -3, priceEach: 6 }],
+      shopping: [{ key: "gloves", packOf: 0, have: -3, priceEach: 6 }],
     };
     const bad = designTray(typed);
     const problems = bad.problems.filter(({ kind }) => kind === "number-out-of-range");
     expect(problems.map((one) => "field" in one && one.field)).toEqual(["In store", "In a pack"]);
     for (const { name, place } of problems) {
-      expect(name).toContain("gloves, pairs");
-      expect(place).toEqual({ setting: "shopping.gloves, pairs" });
+      expect(name).toContain("gloves");
+      expect(place).toEqual({ setting: "shopping.gloves" });
     }
-    expect(lineOf("gloves, pairs", bad)).toMatchObject({ have: 0, packOf: 50, priceEach: 6 });
+    expect(lineOf("gloves", bad)).toMatchObject({ have: 0, packOf: 50, priceEach: 6 });
   });
 
   it("of a line that is no longer needed are kept and do nothing", () => {

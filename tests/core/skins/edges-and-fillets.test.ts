@@ -1,10 +1,10 @@
 import { describe, expect, it } from "vitest";
 import { designTray } from "../../../core/design.ts";
 import type { Project } from "../../../core/project/index.ts";
+import { shoppingList } from "../../../core/shopping/index.ts";
 import { filletArcMm, filletMm2 } from "../../../core/skins/fillets.ts";
 import { edgeWords } from "../../../core/skins/index.ts";
 import { cornerRadiusMm, roundedOffMm } from "../../../core/skins/outside-corners.ts";
-import { consumablesOf } from "../../../core/totals/index.ts";
 import { readExample } from "../../read-example.ts";
 
 const demo = readExample("hill-climb-floor");
@@ -149,10 +149,9 @@ describe("free edges", () => {
     expect(Math.abs((task?.workMinutes ?? 0) - 15 * metres)).toBeLessThan(5);
     expect(fairing?.after.find(({ taskId }) => taskId === "inserts")?.waitMinutes).toBeGreaterThan(60);
     expect(plain.schedule?.tasks.some(({ id }) => id === "inserts")).toBe(false);
-    const strip = consumablesOf(insert.skins, insert.panels, insert.glueUp, 1).find(({ name }) =>
-      name.startsWith("Strip for hard inserts"),
-    );
-    expect(strip?.name).toBe("Strip for hard inserts, 10.0 × 20.0 mm, m");
+    const strip = shoppingList(insert).lines.find(({ key }) => key === "insert");
+    expect(strip?.name).toBe("Strip for hard inserts, 10.0 × 20.0 mm");
+    expect(strip?.unit).toBe("m");
     expect(strip?.needed).toBe(Math.ceil(1.1 * metres));
   });
 

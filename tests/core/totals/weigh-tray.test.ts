@@ -1,7 +1,5 @@
 import { describe, expect, it } from "vitest";
 import { designTray } from "../../../core/design.ts";
-import { NO_PANELS } from "../../../core/panels/index.ts";
-import { consumablesOf } from "../../../core/totals/index.ts";
 import { readExample } from "../../read-example.ts";
 
 const demo = readExample("hill-climb-floor");
@@ -46,22 +44,6 @@ describe("what the tray weighs", () => {
       expect(image?.centre.x).toBeCloseTo(centre.x, 1);
       expect(image?.centre.y).toBeCloseTo(-centre.y, 1);
       expect((image?.massKg.likely ?? 0) / massKg.likely).toBeCloseTo(1, 2);
-    }
-  });
-});
-
-describe("what is used up", () => {
-  it("is bought in whole packs, one cup for each pot", () => {
-    const used = consumablesOf(skins, NO_PANELS, glueUp, 1);
-    const pots = skins.faces.flatMap(({ sessions }) =>
-      sessions.flatMap(({ cards }) => cards.map(({ count }) => count)),
-    );
-    expect(used.find(({ name }) => name.startsWith("Mixing cups"))?.needed).toBe(
-      pots.reduce((a, b) => a + b, 0),
-    );
-    for (const { needed, packOf, packs, left } of used) {
-      expect(packs * packOf).toBe(needed + left);
-      expect(left).toBeLessThan(packOf);
     }
   });
 });

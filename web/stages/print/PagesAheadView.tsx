@@ -15,7 +15,9 @@ const GATHER_MS = 200;
 export function PagesAheadView() {
   const project = useDocument((state) => state.project);
   const [kind, setKind] = useState<PaperKind>("templates");
-  const { ahead, aheadOf, failure, lookAhead } = usePaper();
+  const { ahead: last, aheadOf, failure, lookAhead } = usePaper();
+  // Templates are never shown for the book, nor the book for templates, while the others are drawn.
+  const ahead = aheadOf?.kind === kind ? last : undefined;
   const isSettled = aheadOf?.project === project && aheadOf.kind === kind;
   useEffect(() => {
     const timer = setTimeout(() => lookAhead(project, kind), GATHER_MS);
