@@ -56,16 +56,22 @@ function rowsThatFit(
   return 1 + Math.max(0, Math.floor((roomMm - headingMm - lastMm) / tallestMm));
 }
 
-/** A short table as one block, its rows halved into two columns where these find room beside each other. */
+/**
+ * A short table as one block, its rows halved into two columns where these find room beside each other. One that is longer than
+ * a fresh page leaves (`freshMm`, under the words before it) goes on over pages.
+ */
 export function halvedTable(
   columns: readonly Column[],
   rows: readonly (readonly string[])[],
-  lettering: Lettering,
-): Block {
+  { freshMm, lettering }: Omit<Place, "roomMm">,
+): readonly Block[] {
   const narrow = narrowed(columns, rows, lettering);
-  const isShort = rows.length < LEAST_ROWS;
-  if (isShort || !standBeside(narrow)) return stackBlock(tableBlocks(columns, rows, lettering));
-  return besideTable(narrow, rows, lettering);
+  const isHalved = rows.length >= LEAST_ROWS && standBeside(narrow);
+  const whole = isHalved
+    ? besideTable(narrow, rows, lettering)
+    : stackBlock(tableBlocks(columns, rows, lettering));
+  if (whole.heightMm <= freshMm) return [whole];
+  return besideColumns(columns, rows, { roomMm: freshMm, freshMm, lettering });
 }
 
 function besideTable(

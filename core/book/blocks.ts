@@ -213,12 +213,15 @@ function rowBlock(
   return { heightMm, draw };
 }
 
+/** What sums of widths may be off by, mm: far less than is seen. */
+const ROUNDING_MM = 0.1;
+
 /** How narrow a column may be without breaking a cell, or a word of its title, mm. */
 export function leastWidthMm(column: Column, cells: readonly string[], lettering: Lettering): number {
   const cellMm = (words: string) => lettering.widthMm(words, column.face ?? "sans", CELL_TEXT_MM);
   const titleMm = (words: string) => lettering.widthMm(words, "bold", CELL_TEXT_MM);
   const widestMm = Math.max(...cells.map(cellMm), ...column.title.split(" ").map(titleMm));
-  return widestMm + 2 * ROW_PAD_MM + 0.1;
+  return widestMm + 2 * ROW_PAD_MM + ROUNDING_MM;
 }
 
 /** The blocks on one page where they fit one of this height, else as they are. */

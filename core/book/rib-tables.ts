@@ -1,11 +1,11 @@
-import { at, formatMm, formatNumber } from "../foundation/index.ts";
+import { at, formatMm, formatNumber, toDegrees } from "../foundation/index.ts";
 import type { Rib } from "../jig/index.ts";
 import { halvedTable } from "./beside-columns.ts";
 import { type Block, gapBlock, headingBlock, paragraphBlock, stackBlock, tableBlocks } from "./blocks.ts";
 import { boxOf, heightOf, widthOf } from "./boxes.ts";
 import type { Lettering } from "./lettering.ts";
 import { lineMark, loopMark, paper, toPaper } from "./marks.ts";
-import { CONTENT_WIDTH_MM } from "./page-frame.ts";
+import { CONTENT, CONTENT_WIDTH_MM } from "./page-frame.ts";
 import { onView, type View } from "./plan-picture.ts";
 import { type RibGroup, ribPlaceWords, ribSeenFrom, stationFacesWords } from "./rib-piece.ts";
 import { standardScale } from "./scales.ts";
@@ -58,7 +58,7 @@ export function ribHeightsWords(groups: readonly RibGroup[]): string {
   return `Heights stand above the baseboard, at stations and where what the rib carries changes. ${cut} Read each table down the left, then down the right.`;
 }
 
-/** One group of ribs on one piece of a page: a small drawing and the table of its heights. */
+/** One group of ribs, on one page where it fits: a small drawing and the table of its heights. */
 export function ribBlocks(group: RibGroup, lettering: Lettering): readonly Block[] {
   const { rib, alike } = group;
   const axis = rib.runs === "across" ? "y" : "x";
@@ -72,13 +72,15 @@ export function ribBlocks(group: RibGroup, lettering: Lettering): readonly Block
     { title: "Carries", widthMm: 30, face: "mono" as const },
   ];
   const words = `1:${drawing.scale}, seen from the ${ribSeenFrom(rib)}. ${stationFacesWords(alike)}. ${cutWords(rib)}`;
+  const head = stackBlock([
+    headingBlock(`Rib ${title}`),
+    drawing.block,
+    paragraphBlock(words.trimEnd(), CONTENT_WIDTH_MM, lettering),
+  ]);
+  const freshMm = heightOf(CONTENT) - head.heightMm;
   return [
-    stackBlock([
-      headingBlock(`Rib ${title}`),
-      drawing.block,
-      paragraphBlock(words.trimEnd(), CONTENT_WIDTH_MM, lettering),
-      halvedTable(columns, heightRows(rib), lettering),
-    ]),
+    { ...head, keepsWithNext: true },
+    ...halvedTable(columns, heightRows(rib), { freshMm, lettering }),
     gapBlock(4),
   ];
 }
@@ -87,7 +89,7 @@ export function ribBlocks(group: RibGroup, lettering: Lettering): readonly Block
 function heightRows({ heights }: Rib): readonly (readonly string[])[] {
   const rows = new Map<string, { readonly figures: readonly string[]; readonly carries: string[] }>();
   for (const { atMm, stationFaceMm, farFaceMm, bevelRad, partId } of heights) {
-    const slope = `${formatNumber((bevelRad * 180) / Math.PI, 1)}°`;
+    const slope = `${formatNumber(toDegrees(bevelRad), 1)}°`;
     const figures = [formatMm(atMm), formatMm(stationFaceMm), formatMm(farFaceMm), slope];
     const known = rows.get(figures.join(" "));
     if (known === undefined) rows.set(figures.join(" "), { figures, carries: [partId] });

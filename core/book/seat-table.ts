@@ -4,7 +4,9 @@ import type { Part } from "../patterns/index.ts";
 import { type SeatStation, seatBevelRad } from "../surfaces/index.ts";
 import { halvedTable } from "./beside-columns.ts";
 import { type Block, gapBlock, headingBlock, paragraphBlock } from "./blocks.ts";
+import { heightOf } from "./boxes.ts";
 import type { Lettering } from "./lettering.ts";
+import { CONTENT } from "./page-frame.ts";
 
 /** Rows of a seat's table are this far apart, mm. */
 const ROW_STEP_MM = 100;
@@ -37,15 +39,16 @@ export function seatBlocks(
       formatAngle(Math.abs(station.bevelRad)),
     ];
   });
+  const heading = headingBlock("Upper edge, bevelled to its sheet, mm");
+  const freshMm = heightOf(CONTENT) - heading.heightMm;
   return [
-    headingBlock("Upper edge, bevelled to its sheet, mm"),
-    halvedTable(columns, withoutRepeats(rows), lettering),
+    heading,
+    ...halvedTable(columns, withoutRepeats(rows), { freshMm, lettering }),
     gapBlock(1.5),
     paragraphBlock(
       "How far the foam stands over (+) or under (−) the drawn edge at each face; even between the rows.",
       widthMm,
       lettering,
-      { heightMm: 2.5 },
     ),
   ];
 }

@@ -1,6 +1,6 @@
 import { describe, expect, it } from "vitest";
 import { besideColumns, halvedTable } from "../../../core/book/beside-columns.ts";
-import { type Column, flowBlocks } from "../../../core/book/blocks.ts";
+import { type Column, flowBlocks, gapBlock } from "../../../core/book/blocks.ts";
 import { heightOf } from "../../../core/book/boxes.ts";
 import { readLettering } from "../../../core/book/index.ts";
 import { CONTENT } from "../../../core/book/page-frame.ts";
@@ -60,11 +60,29 @@ describe("a long table of narrow columns", () => {
   });
 });
 
+/** Words before the table, mm. */
+const HEAD_MM = 60;
+const halved = (count: number) =>
+  halvedTable(COLUMNS, rowsOf(count), { freshMm: PAGE_MM - HEAD_MM, lettering });
+
 describe("a short table", () => {
   it("is halved, but not where it has next to nothing to halve", () => {
-    const xOf = (count: number) =>
-      new Set(rowsIn(halvedTable(COLUMNS, rowsOf(count), lettering).draw({ x: 0, y: 0 })).map(({ x }) => x));
-    expect(xOf(3).size).toBe(1);
-    expect(xOf(12).size).toBe(2);
+    const columnsOf = (count: number) =>
+      new Set(
+        flowBlocks(halved(count), CONTENT)
+          .flatMap(rowsIn)
+          .map(({ x }) => x),
+      ).size;
+    expect(columnsOf(3)).toBe(1);
+    expect(columnsOf(12)).toBe(2);
+  });
+
+  it("goes on over pages where it is longer than one, inside the frame and with every row", () => {
+    const head = { ...gapBlock(HEAD_MM), keepsWithNext: true as const };
+    for (const count of [3, 40, 70, 75, 90, 200, 400]) {
+      const pages = flowBlocks([head, ...halved(count)], CONTENT).map(rowsIn);
+      expect(pages.flat().map(({ words }) => words)).toEqual(rowsOf(count).map(([first]) => first));
+      for (const { y } of pages.flat()) expect(y, `${count} rows`).toBeGreaterThan(CONTENT.bottom);
+    }
   });
 });

@@ -1,5 +1,5 @@
 import { describe, expect, it } from "vitest";
-import { flowBlocks, paragraphBlock, tableBlocks } from "../../../core/book/blocks.ts";
+import { breakLines, flowBlocks, paragraphBlock, tableBlocks } from "../../../core/book/blocks.ts";
 import { readLettering } from "../../../core/book/index.ts";
 import type { Mark } from "../../../core/book/types.ts";
 import { readFonts } from "../../read-fonts.ts";
@@ -12,6 +12,19 @@ const table = (count: number) =>
   tableBlocks([{ title: "Rows", widthMm: 60 }], rowsOf(count), lettering, "Rib A4");
 const wordsOf = (marks: readonly Mark[]) =>
   marks.flatMap((mark) => (mark.kind === "text" ? [mark.text] : []));
+
+describe("a line of words", () => {
+  it("never ends between a figure and its unit, unless they are too wide for it together", () => {
+    const look = { face: "sans", heightMm: 2.5 } as const;
+    const words = "pins every 100 mm, 24.5 g of glue, wait 6 h at 20 °C; 12 % is lost.";
+    for (let widthMm = 16; widthMm < 120; widthMm += 0.5) {
+      const lines = breakLines(words, widthMm, lettering, look);
+      expect(lines.join(" ")).toBe(words);
+      for (const line of lines) expect(line, `${widthMm} mm`).not.toMatch(/\d$/);
+    }
+    expect(breakLines("100 mm", 7, lettering, look)).toEqual(["100", "mm"]);
+  });
+});
 
 describe("a table that goes on over a page", () => {
   it("says there of what it is, under its heading set again", () => {

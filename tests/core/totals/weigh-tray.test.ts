@@ -3,7 +3,7 @@ import { designTray } from "../../../core/design.ts";
 import { readExample } from "../../read-example.ts";
 
 const demo = readExample("hill-climb-floor");
-const { weight, skins, totals, parts, glueUp } = designTray(demo);
+const { weight, skins, totals, parts } = designTray(demo);
 
 describe("what the tray weighs", () => {
   it("is its foam, its skins, and glue, fillets and metal", () => {
