@@ -1,5 +1,6 @@
 export { Choice } from "./Choice.tsx";
 export { Dialog } from "./Dialog.tsx";
+export { FigureHeads } from "./FigureHeads.tsx";
 export { NumberField, showNumber, wordWrong } from "./NumberField.tsx";
 export { OpenEntry } from "./OpenEntry.tsx";
 export { ScrollAcross } from "./ScrollAcross.tsx";

@@ -1,7 +1,7 @@
 import type { Design } from "../../../core/design.ts";
 import { soundShopping } from "../../../core/project/index.ts";
 import { moneyWords, type ShoppingList, shoppingList } from "../../../core/shopping/index.ts";
-import { ScrollAcross } from "../../controls/index.ts";
+import { FigureHeads, ScrollAcross } from "../../controls/index.ts";
 import { useDesign, useDocument } from "../../stores/index.ts";
 import { EmptyPlace } from "../settings/index.ts";
 import { BuyRow } from "./BuyRow.tsx";
@@ -53,19 +53,17 @@ function Buying({ design }: { readonly design: Design }) {
           <thead>
             <tr>
               <th scope="col">What</th>
-              {[
-                "needed",
-                "in store",
-                "in a pack",
-                "packs",
-                "left",
-                `a pack, ${list.currency}`,
-                list.currency,
-              ].map((word) => (
-                <th key={word} scope="col" className="figure">
-                  {word}
-                </th>
-              ))}
+              <FigureHeads
+                words={[
+                  "needed",
+                  "in store",
+                  "in a pack",
+                  "packs",
+                  "left",
+                  `a pack, ${list.currency}`,
+                  list.currency,
+                ]}
+              />
             </tr>
           </thead>
           <tbody>

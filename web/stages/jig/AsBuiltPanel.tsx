@@ -1,7 +1,7 @@
 import type { Design } from "../../../core/design.ts";
 import { formatMm, formatNumber, MINUS } from "../../../core/foundation/index.ts";
 import type { AsBuilt, CheckPlace } from "../../../core/jig/index.ts";
-import { ScrollAcross } from "../../controls/index.ts";
+import { FigureHeads, ScrollAcross } from "../../controls/index.ts";
 import { useSettings } from "../settings/index.ts";
 import { HeightEntry } from "./HeightEntry.tsx";
 
@@ -36,13 +36,9 @@ export function AsBuiltPanel({ design }: { readonly design: Design }) {
                   {word}
                 </th>
               ))}
-              {["x", "y", "drawn, mm", "measured, mm", "off, mm", "once the whole is moved, mm"].map(
-                (word) => (
-                  <th key={word} scope="col" className="figure">
-                    {word}
-                  </th>
-                ),
-              )}
+              <FigureHeads
+                words={["x", "y", "drawn, mm", "measured, mm", "off, mm", "once the whole is moved, mm"]}
+              />
             </tr>
           </thead>
           <tbody>

@@ -7,7 +7,7 @@ import {
   type SkinSession,
   sessionWords,
 } from "../../../core/skins/index.ts";
-import { ScrollAcross } from "../../controls/index.ts";
+import { FigureHeads, ScrollAcross } from "../../controls/index.ts";
 import { LapTable } from "./LapTable.tsx";
 
 /** The sessions of a face: what is laid in each, its pots and its patches of cloth. */
@@ -62,11 +62,7 @@ function Pots({ session }: { readonly session: SkinSession }) {
       <table className="figures" data-testid="pots">
         <thead>
           <tr>
-            {["pots", "mix in each", "resin", "hardener", "pigment", "spread within"].map((word) => (
-              <th key={word} scope="col" className="figure">
-                {word}
-              </th>
-            ))}
+            <FigureHeads words={["pots", "mix in each", "resin", "hardener", "pigment", "spread within"]} />
           </tr>
         </thead>
         <tbody>
@@ -92,11 +88,7 @@ function Patches({ face, session }: { readonly face: SkinFace; readonly session:
         <thead>
           <tr>
             <th scope="col">patch</th>
-            {["ply", "warp", "along × across, mm", "m²"].map((word) => (
-              <th key={word} scope="col" className="figure">
-                {word}
-              </th>
-            ))}
+            <FigureHeads words={["ply", "warp", "along × across, mm", "m²"]} />
           </tr>
         </thead>
         <tbody>

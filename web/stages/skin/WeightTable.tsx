@@ -1,6 +1,6 @@
 import { formatMass, formatMm, formatNumber, THIN_SPACE } from "../../../core/foundation/index.ts";
 import type { Weight } from "../../../core/totals/index.ts";
-import { ScrollAcross } from "../../controls/index.ts";
+import { FigureHeads, ScrollAcross } from "../../controls/index.ts";
 
 /** What every part weighs with its skins at little, likely and much resin, and where the tray balances. */
 export function WeightTable({ weight }: { readonly weight: Weight }) {
@@ -17,11 +17,7 @@ export function WeightTable({ weight }: { readonly weight: Weight }) {
           <thead>
             <tr>
               <th scope="col">part, skinned</th>
-              {["foam", "low", "likely", "high", "x", "y", "z"].map((word) => (
-                <th key={word} scope="col" className="figure">
-                  {word}
-                </th>
-              ))}
+              <FigureHeads words={["foam", "low", "likely", "high", "x", "y", "z"]} />
             </tr>
           </thead>
           <tbody>

@@ -1,5 +1,5 @@
 import { type SkinFace, zoneRow, zoneWords } from "../../../core/skins/index.ts";
-import { ScrollAcross } from "../../controls/index.ts";
+import { FigureHeads, ScrollAcross } from "../../controls/index.ts";
 
 /** The reinforcement of a face in figures. */
 export function ZoneTable({ face }: { readonly face: SkinFace }) {
@@ -11,11 +11,7 @@ export function ZoneTable({ face }: { readonly face: SkinFace }) {
             <tr>
               <th scope="col">reinforcement</th>
               <th scope="col">laid with</th>
-              {["plies", "step, mm", "cloth, m²", "adds, mm", "in all, mm", "adds, g"].map((word) => (
-                <th key={word} scope="col" className="figure">
-                  {word}
-                </th>
-              ))}
+              <FigureHeads words={["plies", "step, mm", "cloth, m²", "adds, mm", "in all, mm", "adds, g"]} />
             </tr>
           </thead>
           <tbody>
