@@ -1,11 +1,6 @@
-import { roundTo, toDegrees } from "../foundation/index.ts";
 import { allRibs, type RibSet } from "../jig/index.ts";
-import type { DataTable } from "./data-table.ts";
+import { type DataTable, degrees, mm } from "./data-table.ts";
 import type { Design } from "./design.ts";
-
-const PLACES = 3;
-const mm = (value: number): number => roundTo(value, PLACES);
-const degrees = (angleRad: number): number => roundTo(toDegrees(angleRad), 2);
 
 /** The lists of the jig and its cradle: ribs, their heights, what is cut out of them, the boards, posts and standing fences. */
 export function jigDataTables(design: Design): readonly DataTable[] {

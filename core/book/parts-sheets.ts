@@ -3,11 +3,11 @@ import { bevelRange } from "./bevel-words.ts";
 import { type Block, flowBlocks, gapBlock, headingBlock, paragraphBlock, tableBlocks } from "./blocks.ts";
 import { cautionBlocks, type Hazard } from "./cautions.ts";
 import { cuttingBesideWords, toolHazard } from "./cutting-words.ts";
-import { spanOf } from "./data-tables.ts";
 import type { Design } from "./design.ts";
 import { jointWords, taperWords } from "./edge-neighbours.ts";
 import type { Lettering } from "./lettering.ts";
 import { CONTENT, CONTENT_WIDTH_MM, type SheetBody } from "./page-frame.ts";
+import { spanOf } from "./part-data-tables.ts";
 import { readingBlocks } from "./reading-blocks.ts";
 
 const MONO_END = { face: "mono", anchor: "end" } as const;

@@ -1,9 +1,7 @@
 import { roundTo, toDegrees } from "../foundation/index.ts";
 import { clothNameOn, lapRows, patchSize } from "../skins/index.ts";
-import type { DataTable } from "./data-table.ts";
+import { type DataTable, mm } from "./data-table.ts";
 import type { Design } from "./design.ts";
-
-const mm = (value: number): number => roundTo(value, 3);
 
 /** What is laid on the foam as tables: every patch of cloth, and the laps beside joints. */
 export const skinDataTables = (design: Design): readonly DataTable[] => [
